@@ -5,7 +5,7 @@
  * is the older numbering of them. Most come in blocks of five: circuit, range or performance, low, high, intermittent;
  * those of a wheel in blocks of three: ring, sensor, supply. Makers' own codes are described by their structure only.
  */
-import { type CodeSystem, readCode, type TroubleCode } from './trouble-code.ts';
+import { type CodeSystem, formatCode, readCode, type TroubleCode } from './trouble-code.ts';
 
 export type SensorRole =
   | 'crankshaft'
@@ -114,6 +114,16 @@ const CORRELATIONS: ReadonlyMap<number, readonly [SensorRole, string, string]> =
   [0x2139, ['pedal', 'D', 'track F']],
   [0x2140, ['pedal', 'E', 'track F']],
 ]);
+
+/** All codes for position and speed sensors that this table knows, in their normal form. */
+export function knownCodes(): string[] {
+  const numbers = [
+    ...BLOCKS.flatMap(({ first, kinds = FIVE }) => kinds.map((_, place) => first + place)),
+    ...OLDER_WHEELS.keys(),
+    ...CORRELATIONS.keys(),
+  ];
+  return [...new Set(numbers)].map(formatCode);
+}
 
 const ROLE_WORDS: Readonly<Record<SensorRole, string>> = {
   crankshaft: 'crankshaft position sensor',

@@ -1,6 +1,7 @@
 /** The session in hand over its file: decide, save, and only then show. */
 import { dirname } from 'node:path';
 import type { Step } from '../procedure/procedure.ts';
+import { answeringTest } from '../session/answering-test.ts';
 import type { Command } from '../session/command.ts';
 import { decide } from '../session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../session/driver.ts';
@@ -63,7 +64,18 @@ export function driveSession(parts: DriverParts): SessionDriver {
       const { refusal } = decision;
       return { ok: false, ...refusalWords(refusal), refusal, disk: false };
     }
-    return save(decision.events);
+    const done = save(decision.events);
+    return done.ok ? answeredByTests(done) : done;
+  };
+
+  /** The steps that tests of the session have answered already, each saved as what the person did was. */
+  const answeredByTests = (done: Performed): Performed => {
+    const by = answeringTest(session);
+    if (by === null) return done;
+    const decision = decide(session, { type: 'answer-by-test', by }, parts.now());
+    if (!decision.ok) return done;
+    const answered = save(decision.events);
+    return answered.ok ? answeredByTests(answered) : answered;
   };
 
   const continueIn = (folder: string): Performed => {

@@ -4,10 +4,28 @@
 export const DRIVES = ['combustion', 'hybrid', 'electric', 'not-stated'] as const;
 export type Drive = (typeof DRIVES)[number];
 
+/** How a module keeps a trouble code: it stands now, was seen once and waits to be seen again, or stood some time ago. */
+export const CODE_STATES = ['stored', 'pending', 'history'] as const;
+export type CodeState = (typeof CODE_STATES)[number];
+
+/** When a fault shows. */
+export const HAPPENS = ['always', 'cold', 'hot', 'wet', 'bumps', 'cranking'] as const;
+export type Happens = (typeof HAPPENS)[number];
+
+/** What went in for a part: a new one by its maker's number, one from another vehicle, one of another make. */
+export const FITTED = ['new', 'second-hand', 'other-make'] as const;
+export type Fitted = (typeof FITTED)[number];
+
+/** What earlier work changed of the complaint. */
+export const EFFECTS = ['nothing', 'for-a-while', 'cured'] as const;
+export type Effect = (typeof EFFECTS)[number];
+
 export interface Job {
   readonly name: string;
   readonly complaint: string;
   readonly codes: readonly string[];
+  /** How the module keeps each of the codes, by code; absent where nobody said it of any. */
+  readonly codeStates?: Readonly<Record<string, CodeState>>;
   readonly vehicle: {
     readonly words: string;
     readonly vin: string;
@@ -20,6 +38,8 @@ export interface Job {
   readonly order: string;
   readonly customer: string;
   readonly earlierRepairs: readonly EarlierRepair[];
+  /** What was told and seen before anything was touched; absent where nothing was. */
+  readonly circumstances?: Circumstances;
   /** Pins and wire colours of this vehicle, by terminal. */
   readonly terminals: Readonly<Record<string, JobTerminal>>;
   /** What is known of this car, as it is written; absent where nothing is. */
@@ -51,10 +71,25 @@ export interface KnownSaid {
   readonly from: string;
 }
 
-/** Work done before, in words; `part` when a part of the circuit was replaced, e.g. `sensor`. */
+/** Work done before, in words; `part` when a part of the circuit was replaced, e.g. `sensor`. What nobody said is absent. */
 export interface EarlierRepair {
   readonly words: string;
   readonly part: string | null;
+  readonly fitted?: Fitted;
+  readonly changed?: Effect;
+}
+
+/** Each answer is absent where it was not given. */
+export interface Circumstances {
+  readonly happens?: readonly Happens[];
+  /** What else does not work since then, in words; `nothing` where all else does. */
+  readonly failsWithIt?: string;
+  /** Work on the vehicle before the complaint began: a bearing, a belt, the engine out, an accident. */
+  readonly recentWork?: string;
+  /** What eyes find without touching anything. */
+  readonly seen?: string;
+  /** What the module kept of the moment, line by line. */
+  readonly freezeFrame?: readonly string[];
 }
 
 /** `colour` in the letters of IEC 60757, base colour first: `RD/BU`. */

@@ -50,18 +50,47 @@ function jobOf(draft: JobDraft): Job {
   return {
     ...none,
     name: draft.job ?? '',
-    codes: draft.codes ?? [],
+    ...codesSaid(draft.codes ?? []),
     vehicle: { ...none.vehicle, ...draft.vehicle },
     ...(draft.position !== undefined && { position: draft.position }),
     order: draft.order ?? '',
     customer: draft.customer ?? '',
-    earlierRepairs: (draft['earlier-repairs'] ?? []).map(({ words, part }) => ({
+    earlierRepairs: (draft['earlier-repairs'] ?? []).map(({ words, part, fitted, changed }) => ({
       words,
       part: part ?? null,
+      ...(fitted && { fitted }),
+      ...(changed && { changed }),
     })),
+    ...circumstancesOf(draft.circumstances),
     terminals: Object.fromEntries(terminals),
     ...(draft.known && { known: draft.known }),
     ...(draft.harness && { harness: draft.harness }),
     notes: draft.notes ?? '',
+  };
+}
+
+/** `P0335` and `P0369 pending` as codes, and how the module keeps them where that is said. */
+function codesSaid(said: readonly string[]): Pick<Job, 'codes' | 'codeStates'> {
+  const split = said.map((one) => one.split(' '));
+  const states = split.flatMap(([code, state]) => (state === undefined ? [] : [[code, state]]));
+  return {
+    codes: split.map(([code]) => code!),
+    ...(states.length > 0 && { codeStates: Object.fromEntries(states) }),
+  };
+}
+
+function circumstancesOf(draft: JobDraft['circumstances']): Pick<Job, 'circumstances'> {
+  if (!draft || Object.keys(draft).length === 0) return {};
+  const { happens, seen } = draft;
+  const [failsWithIt, recentWork] = [draft['fails-with-it'], draft['recent-work']];
+  const freezeFrame = draft['freeze-frame'];
+  return {
+    circumstances: {
+      ...(happens && { happens }),
+      ...(failsWithIt && { failsWithIt }),
+      ...(recentWork && { recentWork }),
+      ...(seen && { seen }),
+      ...(freezeFrame && { freezeFrame }),
+    },
   };
 }

@@ -1,6 +1,6 @@
-/** Reads earlier work as a person tells it: "Crank sensor replaced last week" is a new sensor, "harness taped" a note. */
+/** Reads earlier work as a person tells it: "Crank sensor replaced, no change" is a sensor in vain, "harness taped" a note. */
 import type { Circuit } from '../circuit/circuit.ts';
-import type { EarlierRepair } from './job.ts';
+import type { EarlierRepair, Effect, Fitted } from './job.ts';
 
 /** What of a circuit can have been made new before: a part, a connector, a wire, the wheel. */
 export interface Replaceable {
@@ -59,15 +59,64 @@ const LINKS = /^(?:of|at|on|to|for|in|from|by|with|behind|under|near)$/;
 const TELLING =
   /^(?:crank\w*|cam\w*|throttle|pedal|accelerator|knock|oxygen|lambda|temp\w*|pressure|air|mass|map|maf|oil|coolant|fuel|abs|brake\w*|engine|gear\w*|trans\w*|body|main|vehicle|speed|left|right|front|rear|upper|lower|intake|exhaust|steering|rain|park\w*)$/;
 
+/** Sides of an engine: a sensor is not the one of the other side, but may well be of a side that its circuit does not name. */
+const OTHER_SIDE: Readonly<Record<string, string>> = { intake: 'exhaust', exhaust: 'intake' };
+
+/** What earlier work changed, as people say it; the first that fits. */
+const EFFECT_WORDS: readonly (readonly [Effect, RegExp])[] = [
+  [
+    'for-a-while',
+    /\b(?:(?:helped |ok |fine |good |cured |better )?for a (?:while|time|day|week|month)|(?:helped|better|ok|fine) at first|only (?:helped|lasted) (?:briefly|a day|a week)|(?:fault|code|it|problem|complaint) (?:came|comes) back(?: later| after)?)\b/i,
+  ],
+  [
+    'nothing',
+    /\b(?:no (?:change|difference|effect|improvement|better|help|success|cure)|nothing changed|(?:made|makes|making) no difference|did(?:n't| not) (?:help|change|cure|fix|work)(?: anything| it)?|in vain|without (?:effect|success|change|result|improvement)|(?:still )?(?:the )?same (?:fault|code|problem|complaint)|still (?:there|the same))\b/i,
+  ],
+  [
+    'cured',
+    /\b(?:cured (?:it|then)|fixed it|it was (?:cured|fixed|gone)|code (?:stayed away|was gone))\b/i,
+  ],
+];
+
+/** What went in, as people say it. Plain "new" says no more than "replaced". */
+const FITTED_WORDS: readonly (readonly [Fitted, RegExp])[] = [
+  [
+    'second-hand',
+    /\b(?:second[ -]?hand|used (?:one|part|sensor|module)|from a (?:scrap\w{0,8}|breaker\w{0,8}|donor)|salvage)\b/i,
+  ],
+  [
+    'other-make',
+    /\b(?:(?:other|another|different) (?:make|brand)|after[ -]?market|pattern part|non[ -](?:original|genuine|oem)|copy|clone)\b/i,
+  ],
+  ['new', /\b(?:genuine|original|oem|from the (?:maker|dealer))\b/i],
+];
+
 /** The repair, with the part when one thing of the circuit was made new; else a note. `part: words` names it outright. */
 export function readRepair(text: string, parts: readonly Replaceable[]): EarlierRepair {
   const colon = text.indexOf(':');
   const name = text.slice(0, Math.max(0, colon)).trim();
   const outright = /^[\w. -]+$/.test(name) ? meantBy(name.toLowerCase(), parts) : null;
-  if (outright) return { words: text.slice(colon + 1).trim() || 'replaced', part: outright };
-  const told = clausesOf(text).map((clause) => partIn(clause, parts));
+  const said = { ...effectIn(text), ...fittedIn(text) };
+  if (outright)
+    return { words: text.slice(colon + 1).trim() || 'replaced', part: outright, ...said };
+  const told = clausesOf(withoutEffect(text)).map((clause) => partIn(clause, parts));
   const [part, ...more] = [...new Set(told.filter((one) => one !== null))];
-  return { words: text, part: part !== undefined && more.length === 0 ? part : null };
+  return { words: text, part: part !== undefined && more.length === 0 ? part : null, ...said };
+}
+
+function effectIn(text: string): Pick<EarlierRepair, 'changed'> {
+  const changed = EFFECT_WORDS.find(([, said]) => said.test(text))?.[0];
+  return changed === undefined ? {} : { changed };
+}
+
+function fittedIn(text: string): Pick<EarlierRepair, 'fitted'> {
+  const fitted = FITTED_WORDS.find(([, said]) => said.test(text))?.[0];
+  return fitted === undefined ? {} : { fitted };
+}
+
+/** "Replaced, no change" was done: what it changed must not read as if it was not. */
+function withoutEffect(text: string): string {
+  return EFFECT_WORDS.reduce((left, [, said]) => left.replace(said, ','), text);
 }
 
 /** What was understood of all that was typed, for the person to check. */
@@ -76,12 +125,33 @@ export function repairsRemark(
   parts: readonly Replaceable[],
 ): string {
   return repairs
-    .map(({ words, part }) => {
+    .map((repair) => {
+      const { words, part } = repair;
       const what = parts.find(({ id }) => id === part)?.words;
       if (what === undefined) return `Kept as a note only, no part of this circuit: "${words}".`;
-      return `Understood: the ${what} was ${part?.includes('.') ? 'made good' : 'replaced'}.`;
+      const done = part?.includes('.') ? 'made good' : 'replaced';
+      const more = outcomeOfRepair(repair);
+      return `Understood: the ${what} was ${done}${more === '' ? '' : `, ${more}`}.`;
     })
     .join(' ');
+}
+
+const FITTED_SAID: Readonly<Record<Fitted, string>> = {
+  new: 'by a new one',
+  'second-hand': 'by a second-hand one',
+  'other-make': 'by one of another make',
+};
+const CHANGED_SAID: Readonly<Record<Effect, string>> = {
+  nothing: 'which changed nothing',
+  'for-a-while': 'which helped for a while',
+  cured: 'which cured it then',
+};
+
+/** What went in and what it changed: `by a new one, which changed nothing`; empty where nobody said it. */
+export function outcomeOfRepair({ fitted, changed }: EarlierRepair): string {
+  return [fitted && FITTED_SAID[fitted], changed && CHANGED_SAID[changed]]
+    .filter((one) => one !== undefined)
+    .join(', ');
 }
 
 function meantBy(name: string, parts: readonly Replaceable[]): string | null {
@@ -155,7 +225,9 @@ function kindOf({ id, words }: Replaceable): string {
 
 function hasAll({ words }: Replaceable, discriminating: readonly string[]): boolean {
   const own = words.split(/[ -]/);
-  return discriminating.every((word) =>
-    own.some((one) => one.startsWith(word.replace(/shaft$/, ''))),
-  );
+  return discriminating.every((word) => {
+    const other = OTHER_SIDE[word];
+    if (other !== undefined && own.includes('camshaft')) return !own.includes(other);
+    return own.some((one) => one.startsWith(word.replace(/shaft$/, '')));
+  });
 }

@@ -15,6 +15,7 @@ import {
   driveWords,
   filled,
   isDriveDue,
+  madeWords,
   passedCell,
   timeWords,
   todayWords,
@@ -191,7 +192,7 @@ function testTable(caption: string, tests: readonly RecordTest[]): Block[] {
       widths: [10, 17, 23, 14, 12, 18],
       rows: tests.map((test) => [
         cell(`${test.number}`, timeWords(test)),
-        cell(test.title, test.instrument),
+        cell(test.title, test.instrument, madeWords(test)),
         cell(test.where, test.setup),
         cell(test.expected),
         {

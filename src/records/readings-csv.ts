@@ -7,7 +7,7 @@
  */
 import { safeText } from '../source/safe-text.ts';
 import type { Reading, SessionRecord } from './record-form.ts';
-import { todayWords } from './report-words.ts';
+import { madeWords, todayWords } from './report-words.ts';
 
 type Field = string | number | null;
 
@@ -47,7 +47,9 @@ export function readingsCsv(record: SessionRecord, options: { bom?: boolean } = 
 }
 
 function lineRows({ id, lines, origin }: SessionRecord): Field[][] {
-  return lines.map((line) => [
+  // What a test had read already stands in that test's row.
+  const read = lines.filter(({ by }) => by === undefined);
+  return read.map((line) => [
     id,
     'procedure',
     line.number,
@@ -92,7 +94,7 @@ function testRows({ id, tests, origin }: SessionRecord): Field[][] {
     test.verdict,
     null,
     'standing',
-    null,
+    madeWords(test) || null,
     todayWords(test.today) || null,
     origin,
   ]);

@@ -61,11 +61,13 @@ export function recordForClass(record: SessionRecord): SessionRecord {
         odometer: '',
         drive: job.vehicle.drive,
       },
-      earlierRepairs: job.earlierRepairs.map(({ words, part }) => ({
+      earlierRepairs: job.earlierRepairs.map(({ words, part, outcome }) => ({
         words: mask(words),
         part: mask(part),
+        outcome,
       })),
       harness: job.harness.map(mask),
+      told: job.told.map(({ what, words, moved }) => ({ what, words: mask(words), moved })),
       terminals: job.terminals.map(({ id, words, pin, colour }) => ({
         id,
         words: mask(words),
@@ -93,6 +95,7 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       ...todayForClass(line, mask),
       outcome: mask(line.outcome),
       reason: mask(line.reason),
+      ...(line.by === undefined ? {} : { by: line.by }),
       standing: line.standing,
       ...(line.capture && { capture: captureForClass(line.capture, mask) }),
     })),
@@ -107,6 +110,8 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       ...when(test),
       number: test.number,
       afterRepair: test.afterRepair,
+      ...(test.made === undefined ? {} : { made: test.made }),
+      ...(test.note === undefined ? {} : { note: mask(test.note) }),
       title: mask(test.title),
       family: test.family,
       where: mask(test.where),

@@ -50,7 +50,7 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     correction: words.text(record.correction),
     job: jobFor(record.job),
     lines: record.lines
-      .filter((line) => isGap(line) || told.has(line.event))
+      .filter((line) => isGap(line) || (told.has(line.event) && line.by === undefined))
       .map((line) => ({
         ...made(line),
         number: line.number,
@@ -65,6 +65,7 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
       ...made(test),
       number: test.number,
       afterRepair: test.afterRepair,
+      ...(test.made === undefined ? {} : { made: test.made }),
       title: words.reading(test.event),
     })),
     shorts: [],
@@ -161,6 +162,7 @@ function jobFor({ order, customer, codes, vehicle }: RecordJob): RecordJob {
     vehicle: { words, vin, plate, odometer, drive: '' },
     earlierRepairs: [],
     harness: [],
+    told: [],
     terminals: [],
     notes: '',
   };

@@ -142,9 +142,20 @@ export interface RecordJob {
     readonly odometer: string;
     readonly drive: string;
   };
-  readonly earlierRepairs: readonly { readonly words: string; readonly part: string }[];
   /** Connectors, splices and wires of its harness, a line each. */
   readonly harness: readonly string[];
+  /** `outcome`: what went in and what it changed, in words; empty where nobody said it. */
+  readonly earlierRepairs: readonly {
+    readonly words: string;
+    readonly part: string;
+    readonly outcome: string;
+  }[];
+  /** What was told and seen before anything was touched, and what it moved; empty words where it moved nothing. */
+  readonly told: readonly {
+    readonly what: string;
+    readonly words: string;
+    readonly moved: string;
+  }[];
   readonly terminals: readonly {
     readonly id: string;
     readonly words: string;
@@ -201,8 +212,10 @@ export interface RecordLine extends Moment {
   /** Absent where today's rules say the same. */
   readonly today?: JudgedToday;
   readonly outcome: string;
-  /** Why it could not be done; empty otherwise. */
+  /** Why it could not be done, or why it was not made again; empty otherwise. */
   readonly reason: string;
+  /** The event of the test that answered it, so that nothing was read here; absent where it was made at the step. */
+  readonly by?: number;
   /** Taken back by the person, or not on the way to the conclusion any more. */
   readonly standing: 'standing' | 'taken back' | 'off the way';
   /** The capture that gave it; absent when it was typed or seen. */
@@ -226,6 +239,10 @@ export interface RecordTest extends Moment {
   readonly number: number;
   /** Made after the conclusion that stands: it says how the vehicle is since, and is no evidence for the conclusion. */
   readonly afterRepair: boolean;
+  /** When it was made, where it was only written down: `before the job`, `14:05`; absent where it was made then. */
+  readonly made?: string;
+  /** In the person's words; absent where there are none. */
+  readonly note?: string;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: RecordCapture;
   readonly title: string;

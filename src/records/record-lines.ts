@@ -14,6 +14,7 @@ import {
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
+import { isByTest } from '../session/answering-test.ts';
 import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
 import type {
   Answer,
@@ -35,6 +36,7 @@ export function recordLines(context: RecordContext): RecordLine[] {
     ...clock(event),
     number: index + 1,
     ...lineOf(context, event),
+    ...readBefore(context, event),
     standing: superseded ? 'taken back' : onTheWay.has(index) ? 'standing' : 'off the way',
   }));
 }
@@ -42,13 +44,24 @@ export function recordLines(context: RecordContext): RecordLine[] {
 /** Said behind the setup of a test during which it was. */
 export const HARNESS_MOVED = 'harness moved';
 
+/** Of an answer that a test of no step gave: which one. */
+function readBefore(
+  { session }: RecordContext,
+  event: Answer,
+): Partial<Pick<RecordLine, 'by' | 'reason'>> {
+  if (!isByTest(event)) return {};
+  const test = session.events[event.by - 1];
+  const number = test?.type === 'test-recorded' ? session.tests.indexOf(test) + 1 : 0;
+  return { by: event.by, reason: `not made again: test No. ${number}, which no step asked for` };
+}
+
 /** Tests that no step asked for, in the order they were made. */
 export function recordTests(context: RecordContext): RecordTest[] {
   const { session, clock, named } = context;
   const { job, circuit } = session.opened;
   const since = session.concluded ? clock(session.concluded).event : Number.POSITIVE_INFINITY;
   return session.tests.map((event, index) => {
-    const { test, capture } = event;
+    const { test, capture, made, note } = event;
     const { words, family } = named(test);
     const moment = clock(event);
     const setup = setupWords(test.setup, job, circuit);
@@ -56,6 +69,8 @@ export function recordTests(context: RecordContext): RecordTest[] {
       ...moment,
       number: index + 1,
       afterRepair: moment.event > since,
+      ...(made === undefined ? {} : { made }),
+      ...(note === undefined ? {} : { note }),
       title: words,
       family,
       where: whereWords(test.probe, job, circuit),

@@ -1,7 +1,13 @@
 /** Small pieces of wording that all reports share. */
 import { type Hand, PIECES_NEEDED } from '../session/events.ts';
 import { DRIVEN_WORDS } from '../session/read-drive.ts';
-import type { JudgedToday, Moment, RecordVehicle, SessionRecord } from './record-form.ts';
+import type {
+  JudgedToday,
+  Moment,
+  RecordTest,
+  RecordVehicle,
+  SessionRecord,
+} from './record-form.ts';
 import type { Cell } from './report.ts';
 
 /** `2026-11-25 13:27 (+00:00)` as the clock of the shop showed it; empty for an empty time. */
@@ -151,4 +157,10 @@ export function passedCell(passed: boolean | null): Cell {
 /** Labelled facts without those that are empty. */
 export function filled(rows: readonly (readonly [string, string])[]): [string, string][] {
   return rows.flatMap(([label, text]) => (text.trim() === '' ? [] : [[label, text]]));
+}
+
+/** Of a test that was only written down: when it was made, and what the person says of it; empty for any other. */
+export function madeWords({ made, note = '' }: Pick<RecordTest, 'made' | 'note'>): string {
+  const when = made === undefined ? '' : `made ${made.includes(':') ? `at ${made}` : made}`;
+  return [when, note].filter((one) => one !== '').join('; ');
 }

@@ -4,7 +4,9 @@
  */
 
 import { freeOrderTitle } from '../procedure/free-order.ts';
+import type { Circumstances, Job } from '../procedure/job.ts';
 import { harnessText } from '../procedure/read-harness.ts';
+import { outcomeOfRepair } from '../procedure/read-repair.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
@@ -12,6 +14,7 @@ import type { JudgedOtherwise } from '../session/history.ts';
 import { testOfShort } from '../session/place-short.ts';
 import { distanceWords, stretchWords, touchedWords } from '../session/place-words.ts';
 import type { Session } from '../session/session.ts';
+import { movedWords, toldBy } from '../session/told.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
 import { needsOf } from '../suspects/test-entries.ts';
 import { recordConclusion } from './record-conclusion.ts';
@@ -188,8 +191,10 @@ function jobOf(session: Session): RecordJob {
     earlierRepairs: job.earlierRepairs.map((repair) => ({
       words: repair.words,
       part: repair.part ?? '',
+      outcome: outcomeOfRepair(repair),
     })),
     harness: (job.harness ?? []).map((one) => harnessText([one])),
+    told: toldRows(job),
     terminals: Object.entries(job.terminals).map(([id, { pin, colour }]) => ({
       id,
       words: words(id) ?? id.replace(/[.-]/g, ' '),
@@ -198,6 +203,33 @@ function jobOf(session: Session): RecordJob {
     })),
     notes: job.notes,
   };
+}
+
+/** The answers of the job sheet in the order of its fields. */
+function toldRows({ codes, codeStates = {}, circumstances = {} }: Job): RecordJob['told'] {
+  const {
+    happens = [],
+    failsWithIt = '',
+    recentWork = '',
+    seen = '',
+    freezeFrame = [],
+  } = circumstances;
+  const kept = codes.flatMap((code) => (codeStates[code] ? [`${code} ${codeStates[code]}`] : []));
+  const rows: readonly (readonly [string, string, Circumstances])[] = [
+    ['Codes kept as', kept.join(', '), {}],
+    ['When it happens', happens.join(', '), { happens }],
+    ['What else fails', failsWithIt, { failsWithIt }],
+    ['Recent work', recentWork, { recentWork }],
+    ['What can be seen', seen, { seen }],
+    ['Freeze frame', freezeFrame.join('; '), {}],
+  ];
+  return rows
+    .filter(([, words]) => words !== '')
+    .map(([what, words, alone]) => ({
+      what,
+      words,
+      moved: movedWords(toldBy({ earlierRepairs: [], circumstances: alone }).map(({ key }) => key)),
+    }));
 }
 
 /** What the reader of its times must know of the clock; nothing where it only ran. */
@@ -230,6 +262,12 @@ function interruptionWords(context: RecordContext, event: SessionEvent): string 
       return 'the file was continued in a new part';
     case 'instruments-changed':
       return `instruments changed: ${[...event.instruments, event.meter.name].join(', ')}`;
+    case 'test-set-aside': {
+      const { words } = context.named(event.test);
+      return event.aside
+        ? `set aside, since it cannot be made here: ${words}`
+        : `can be made after all: ${words}`;
+    }
     default:
       return null;
   }

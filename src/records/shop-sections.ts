@@ -108,7 +108,15 @@ function jobSection(record: SessionRecord): Section {
     blocks.push({
       kind: 'list',
       items: job.earlierRepairs.map(
-        ({ words, part }) => `Done before: ${words}${part ? ` (${part})` : ''}`,
+        ({ words, part, outcome }) =>
+          `Done before: ${words}${part ? ` (${part})` : ''}${outcome ? `, ${outcome}` : ''}`,
+      ),
+    });
+  if (job.told.length > 0)
+    blocks.push({
+      kind: 'list',
+      items: job.told.map(
+        ({ what, words, moved }) => `${what}: ${words}${moved ? ` (${moved})` : ''}`,
       ),
     });
   if (job.harness.length > 0)

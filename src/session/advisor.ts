@@ -24,12 +24,20 @@ export interface Advisor {
   readonly weigh: (session: Session, faults: readonly string[]) => Weighed;
 }
 
+/** All tests that are proposed at a state, best first. */
+export function allTests(advisor: Advisor, session: Session): readonly Proposal[] {
+  const { nextTests, furtherTests } = advisor.diagnosis(session);
+  return [...nextTests, ...furtherTests];
+}
+
 /** What can be known after the readings of a session, up to its conclusion where it has come to one. */
 export interface Diagnosis {
   /** Repairs by present chance, best first, after all standing answers and tests of no step. */
   readonly suspects: SuspectView;
   /** The three tests that would tell most now, best first; empty when nothing would. */
   readonly nextTests: readonly Proposal[];
+  /** A few more, in the same order. Neither has a test that was set aside. */
+  readonly furtherTests: readonly Proposal[];
   /** Points of cars, as the model has them, that the readings leave; null where unknown values are not weighed. */
   readonly carsLeft: readonly Float64Array[] | null;
   /** What the readings have shown of this car; null where its unknown values are not weighed. */

@@ -266,6 +266,7 @@ function testCommand(
     };
   const test = draftedTest(draft, model.circuit);
   if ('code' in test) return test;
+  if (draft.aside !== undefined) return { type: 'set-test-aside', test, aside: draft.aside };
   return madeTest(draft, test, session, model);
 }
 
@@ -282,7 +283,8 @@ function madeTest(
       words: testRefusalWords(reason),
       fix: 'change the leads, the state, or what is unplugged',
     };
-  const pending = pendingTestCautions(session, test);
+  // What was made before hurts nobody now.
+  const pending = draft.made === undefined ? pendingTestCautions(session, test) : [];
   if (pending.length > 0)
     return draft.acknowledge
       ? { type: 'acknowledge-cautions', test }
@@ -290,10 +292,15 @@ function madeTest(
   return shownCommand(draft, test, modelHere(session, model));
 }
 
+/** What is said beside such a test: when it was made already, and a remark. */
+function saidOf({ made, note }: AnswerDraft) {
+  return { ...(made === undefined ? {} : { made }), ...(note === undefined ? {} : { note }) };
+}
+
 function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | Misfit {
   const expected = expectedShown(model, test);
   const { kind } = test.probe;
-  const base = { type: 'record-test', test, expected } as const;
+  const base = { type: 'record-test', test, expected, ...saidOf(draft) } as const;
   if (kind === 'volts' || kind === 'ohms') {
     if (draft.reading === undefined) return nothingShown('reading');
     const typed = String(draft.reading);

@@ -7,7 +7,7 @@ import { type Candidate, HEALTHY } from '../suspects/prediction-table.ts';
 import { priorFor, withHealthy } from '../suspects/prior.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import { carSampler, type SamplerAsk } from './car-sampler.ts';
-import { codeKindsOf } from './code-answer.ts';
+import { codeKindsOf, codeSharesOf } from './code-answer.ts';
 import { codeChance } from './code-chance.ts';
 import type { SessionOpened } from './events.ts';
 import {
@@ -24,6 +24,7 @@ import { pairSuspects } from './pair-suspects.ts';
 import type { Session } from './session.ts';
 import { type Answers, SuspectSpace } from './suspect-space.ts';
 import { type TestTable, testTable } from './test-table.ts';
+import { toldFactor } from './told.ts';
 
 /** What the suspects of a session depend on, of its first event. */
 export type About = Pick<SessionOpened, 'procedure' | 'job' | 'vehicle'>;
@@ -80,7 +81,7 @@ function spaceOf(
     kind,
     truth,
     procedure,
-    job.codes,
+    [job.codes, job.codeStates, job.earlierRepairs, job.circumstances],
     replacedIn(about),
     isDrill(about),
   ]);
@@ -119,7 +120,7 @@ function thoseThatStay(model: Model, about: About): SuspectSpace {
   return new SuspectSpace({
     ...{ model, table, candidates, faultsOf },
     tests: table.entries,
-    prior: priorOf(candidates, about, codeChance(model, inputTerminals(model.circuit))),
+    prior: priorOf(candidates, model, about, codeChance(model, inputTerminals(model.circuit))),
     answers: overCars(model, about.procedure, null),
   });
 }
@@ -134,7 +135,7 @@ function intermittentSuspects(model: Model, about: About): SuspectSpace {
   return new SuspectSpace({
     ...{ model, table, candidates, faultsOf },
     tests: [...tests, ...wakingTests(about.procedure)],
-    prior: priorOf(candidates, about, intermittentCodeChance(ofCode)),
+    prior: priorOf(candidates, model, about, intermittentCodeChance(ofCode)),
     answers: overCars(model, about.procedure, how),
   });
 }
@@ -153,7 +154,7 @@ function twoAtOnce(model: Model, about: About, truth: readonly string[]): Suspec
   return new SuspectSpace({
     ...{ model, table, ...pairs },
     tests: table.entries,
-    prior: priorOf(pairs.candidates, about, () => 1),
+    prior: priorOf(pairs.candidates, model, about, () => 1),
     answers: {
       over: 'samples',
       samples: Math.min(model.samples, PAIR_SAMPLES),
@@ -178,13 +179,18 @@ function faultsOf(candidate: string): readonly string[] {
 
 function priorOf(
   candidates: readonly Candidate[],
+  { circuit }: Model,
   about: About,
   ofCode: (candidate: string, kind: CodeKind) => number,
 ): Float64Array {
+  const { job } = about;
+  const told = toldFactor(circuit, job);
   return priorFor(candidates, {
     replaced: replacedIn(about),
-    codes: codeKindsOf(about.job),
+    codes: codeKindsOf(job),
+    codeShares: codeSharesOf(job),
     codeChance: ofCode,
+    told: (candidate) => told(faultIdOf(candidate)),
   });
 }
 

@@ -18,10 +18,12 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
       return { type: 'acknowledge-cautions', step: event.step, ids, ...readBy };
     }
     case 'reading-recorded': {
+      if (event.by !== undefined) return { type: 'answer-by-test', by: event.by };
       const value = event.value ?? Number.POSITIVE_INFINITY;
       return { type: 'record-reading', typed: event.typed, value, ...captureOf(event) };
     }
     case 'look-recorded': {
+      if (event.by !== undefined) return { type: 'answer-by-test', by: event.by };
       const look = event.look === null ? {} : { look: event.look };
       return { type: 'choose-outcome', outcome: event.outcome, ...look, ...captureOf(event) };
     }
@@ -34,9 +36,16 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
       return to < 0 ? 'impossible' : { type: 'go-back', to };
     }
     case 'test-recorded': {
-      const { test, typed, shown, expected } = event;
-      return { type: 'record-test', test, typed, shown, expected, ...captureOf(event) };
+      const { test, typed, shown, expected, made, note } = event;
+      return {
+        type: 'record-test',
+        ...{ test, typed, shown, expected, ...captureOf(event) },
+        ...(made === undefined ? {} : { made }),
+        ...(note === undefined ? {} : { note }),
+      };
     }
+    case 'test-set-aside':
+      return { type: 'set-test-aside', test: event.test, aside: event.aside };
     case 'value-set': {
       const { quantity, is, typed, from } = event;
       return { type: 'set-value', quantity, is, typed, from };

@@ -14,6 +14,7 @@ import type {
   RuledOutLine,
   SessionClosed,
   StepCapture,
+  TestMade,
   When,
 } from './events.ts';
 import type { ShortDrops, ShortStretch } from './place-short.ts';
@@ -68,6 +69,8 @@ export type Command =
       readonly shown: KeptShown;
       readonly expected: ExpectedShown | null;
       readonly capture?: StepCapture;
+      readonly made?: TestMade;
+      readonly note?: string;
     }
   /** Where along a stretch of wire a short sits, by the drops along it. Until the conclusion, and not on a drill. */
   | {
@@ -77,6 +80,10 @@ export type Command =
       readonly typed: string;
       readonly drops: ShortDrops;
     }
+  /** The present step is answered by a test of the session: see `answering-test.ts`. */
+  | { readonly type: 'answer-by-test'; readonly by: EventNumber }
+  /** The person cannot make a test, which is proposed no more, or can after all. */
+  | { readonly type: 'set-test-aside'; readonly test: Test; readonly aside: boolean }
   | { readonly type: 'pause' }
   | { readonly type: 'resume'; readonly program: string; readonly by: Hand }
   /** Accepts the tree's conclusion, or names one's own: faults of the circuit, or words where there are none. */

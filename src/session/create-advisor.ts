@@ -40,6 +40,9 @@ import { testsBeside } from './tests-beside.ts';
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
 
+/** Tests that are proposed at once, and those that are shown to who asks for more. */
+const FIRST_TESTS = 3;
+const TESTS_MOST = 9;
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
 const MORE_LIKELY_THAN_NOT = 0.5;
@@ -88,6 +91,8 @@ interface StandingIn {
   readonly isIntermittent: boolean;
   readonly now: Situation;
   readonly means: Means;
+  /** Places of the tests that were set aside. */
+  readonly aside: readonly number[];
 }
 
 function standingIn(session: Session, space: SuspectSpace): StandingIn {
@@ -96,6 +101,7 @@ function standingIn(session: Session, space: SuspectSpace): StandingIn {
     isIntermittent: isIntermittent(session),
     now: situationOf(session),
     means: meansOf(session),
+    aside: session.aside.flatMap((test) => space.placeOf(test) ?? []),
   };
 }
 
@@ -113,12 +119,14 @@ class StateDiagnosis implements Diagnosis {
   private readonly reaches = new Map<string, PossibleValues | null>();
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
+  private proposed: readonly Found[] | undefined;
   private tests: readonly Proposal[] | undefined;
+  private further: readonly Proposal[] | undefined;
   private left: readonly string[] | undefined;
   private known: { readonly car: CarView | null } | undefined;
 
   constructor(model: Model, job: Job, standing: StandingIn, space: SuspectSpace) {
-    const { readings, isIntermittent: comesAndGoes, now, means } = standing;
+    const { readings, isIntermittent: comesAndGoes, now, means, aside } = standing;
     this.model = model;
     this.circuit = model.circuit;
     this.job = job;
@@ -126,7 +134,7 @@ class StateDiagnosis implements Diagnosis {
     this.readings = readings;
     this.ranking = space.rank(readings);
     this.isIntermittent = comesAndGoes;
-    this.standing = { readings, ranking: this.ranking, now, means };
+    this.standing = { readings, ranking: this.ranking, now, means, aside };
   }
 
   get suspects(): SuspectView {
@@ -135,8 +143,13 @@ class StateDiagnosis implements Diagnosis {
   }
 
   get nextTests(): readonly Proposal[] {
-    this.tests ??= this.propose();
+    this.tests ??= this.told(this.propose().slice(0, FIRST_TESTS));
     return this.tests;
+  }
+
+  get furtherTests(): readonly Proposal[] {
+    this.further ??= this.told(this.propose().slice(FIRST_TESTS));
+    return this.further;
   }
 
   get car(): CarView | null {
@@ -244,11 +257,17 @@ class StateDiagnosis implements Diagnosis {
     };
   }
 
-  private propose(): readonly Proposal[] {
-    const { best } = this.space.propose(this.standing, { massKept: PLANNED_MASS });
+  private propose(): readonly Found[] {
+    if (this.proposed) return this.proposed;
+    const ask = { massKept: PLANNED_MASS, most: TESTS_MOST };
+    const { best } = this.space.propose(this.standing, ask);
     // With a group named, tests that part nothing in it are no news to anybody.
     const least = this.group().length === 0 ? 0 : WORTH_DOING_BITS;
-    const worth = best.filter(({ bits }) => bits >= least);
+    this.proposed = best.filter(({ bits }) => bits >= least);
+    return this.proposed;
+  }
+
+  private told(worth: readonly Found[]): readonly Proposal[] {
     return this.toldApart(
       worth.map((found) =>
         this.proposal(found.test, found.cost.minutes, {
@@ -358,8 +377,8 @@ class StateDiagnosis implements Diagnosis {
   /** The test of a reading once more; null where only a step of the tree can make it. */
   private again(reading: number): Proposal | null {
     const { test } = this.readings[reading]!;
-    if (this.space.testAt(test).test === null) return null;
-    const { now, means } = this.standing;
+    const { now, means, aside } = this.standing;
+    if (this.space.testAt(test).test === null || aside?.includes(test)) return null;
     const { minutes } = testCost(this.space.testAt(test), now, COSTS, means.helper);
     const why = 'the conclusion hangs on this one reading: make it again';
     return this.proposal(test, minutes, { shows: [], why, bits: null });

@@ -9,6 +9,7 @@ import {
   type Step,
 } from '../procedure/procedure.ts';
 import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
+import { answerBy } from './answering-test.ts';
 import { takesCapture } from './capture-step.ts';
 import type { Command } from './command.ts';
 import {
@@ -23,7 +24,7 @@ import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
-import { presentConclusion, presentStep, type Session } from './session.ts';
+import { isAside, presentConclusion, presentStep, type Session } from './session.ts';
 import './session-model.ts';
 import { stepHere } from './step-here.ts';
 
@@ -63,6 +64,17 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return placeShort(session, command, now);
     case 'record-test':
       return recordTest(session, command, now);
+    case 'answer-by-test': {
+      if (session.status !== 'open') return notOpen(session);
+      const answered = answerBy(session, command.by, now);
+      return answered ? events(answered) : wrongKind(presentStep(session));
+    }
+    case 'set-test-aside': {
+      if (session.status === 'closed') return notOpen(session);
+      const { test, aside } = command;
+      if (isAside(session, test) === aside) return refuse({ code: 'nothing-to-take-back' });
+      return events({ type: 'test-set-aside', test, aside, ...now });
+    }
     case 'pause':
       if (session.status === 'closed') return notOpen(session);
       return events({ type: 'session-paused', ...now });
@@ -218,9 +230,10 @@ function recordTest(
   command: Extract<Command, { type: 'record-test' }>,
   now: When,
 ): Decision {
-  const { test, typed, shown, expected, capture } = command;
+  const { test, typed, shown, expected, capture, made, note = '' } = command;
   if (session.status === 'closed') return notOpen(session);
-  const pending = pendingTestCautions(session, test);
+  // What was made before hurts nobody now.
+  const pending = made === undefined ? pendingTestCautions(session, test) : [];
   if (pending.length > 0) return cautionFirst(pending);
   if (capture && !answersTest(test, shown, capture)) return noCapture();
   return events({
@@ -232,6 +245,8 @@ function recordTest(
     // The meter's accuracy says nothing of a scope's.
     judgement: capture || !expected ? null : judgeTest(shown, expected, session.meter),
     ...(capture ? { capture } : {}),
+    ...(made === undefined ? {} : { made }),
+    ...(note.trim() === '' ? {} : { note: note.trim() }),
     ...now,
   });
 }

@@ -132,6 +132,8 @@ export interface ReadingRecorded extends When {
   readonly go: string;
   /** The capture it was taken from; absent when it was typed. */
   readonly capture?: StepCapture;
+  /** The test of the session that answered it: nothing was made again. Absent when it was made at the step. */
+  readonly by?: EventNumber;
 }
 
 /** A look or an answer: the outcome chosen. `look` is set when an instrument or eyes gave it. */
@@ -143,6 +145,8 @@ export interface LookRecorded extends When {
   readonly go: string;
   /** The capture that gave it; absent when it was chosen by eye. */
   readonly capture?: StepCapture;
+  /** As of a reading. */
+  readonly by?: EventNumber;
 }
 
 /** A capture that answered a step: which file, what was measured, and enough of it for a small picture. */
@@ -231,6 +235,21 @@ export interface TestRecorded extends When {
   readonly judgement: Judgement | null;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: StepCapture;
+  /** When it was made, of one that is only written down here; absent of one that was made when it was recorded. */
+  readonly made?: TestMade;
+  /** In the person's words; absent where there are none. */
+  readonly note?: string;
+}
+
+/** Before the job began, or at a time of the clock, `14:05`. */
+export type TestMade = string;
+export const BEFORE_THE_JOB = 'before the job';
+
+/** This person cannot make a test, so that it is proposed no more; or can after all. */
+export interface TestSetAside extends When {
+  readonly type: 'test-set-aside';
+  readonly test: Test;
+  readonly aside: boolean;
 }
 
 /** Ends of a range of which null is an open one, or looks. */
@@ -437,6 +456,7 @@ export type SessionEvent =
   | StepImpossible
   | StepReopened
   | TestRecorded
+  | TestSetAside
   | ValueSet
   | ValueTakenBack
   | ShortPlaced

@@ -1,7 +1,9 @@
 /** Folds events into the state. Handles every event, never refuses; deciding is `decide.ts`. */
 
 import type { VehicleState } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import { isRequired, isTask, standingConclusion, stepOf } from '../procedure/procedure.ts';
+import { isByTest } from './answering-test.ts';
 import { type Answer, isAnswer, type SessionEvent, type SessionOpened } from './events.ts';
 import type { KeptAnswer, Session, Visit } from './session.ts';
 
@@ -20,6 +22,7 @@ export function openSession(opened: SessionOpened): Session {
     acknowledged: { state: '', ids: [] },
     acknowledgements: [],
     tests: [],
+    aside: [],
     values: [],
     shorts: [],
     notes: [],
@@ -105,8 +108,16 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       return withWay({ ...session, ...reopened() }, answers, lists);
     }
     case 'test-recorded': {
-      const acknowledged = acknowledgedAfter(session, event.test.setup.state);
+      const acknowledged =
+        event.made === undefined
+          ? acknowledgedAfter(session, event.test.setup.state)
+          : session.acknowledged;
       return { ...session, acknowledged, tests: lists.add(session.tests, event) };
+    }
+    case 'test-set-aside': {
+      const key = testKey(event.test);
+      const others = session.aside.filter((one) => testKey(one) !== key);
+      return { ...session, aside: event.aside ? [...others, event.test] : others };
     }
     case 'value-set':
       return { ...session, values: lists.add(session.values, { event, takenBack: false }) };
@@ -165,7 +176,7 @@ function statusOf(session: Session): Session['status'] {
 }
 
 function withAnswer(session: Session, event: Answer, lists: Lists): Session {
-  const acknowledged = acknowledgedAt(session, event.step);
+  const acknowledged = isByTest(event) ? session.acknowledged : acknowledgedAt(session, event.step);
   const answers = lists.add(session.answers, { event, superseded: false });
   return withWay({ ...session, acknowledged }, answers, lists);
 }

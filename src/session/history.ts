@@ -100,6 +100,7 @@ function nameFlaw(session: Session, event: SessionEvent): Flaw {
     case 'test-recorded':
       return testFlaw(event.test, circuit) ?? shownFlaw(event);
     case 'test-stopped':
+    case 'test-set-aside':
       return testFlaw(event.test, circuit);
     case 'answer-revealed':
       return unknownFault(circuit, event.faults) ?? unknownRepair(session, event.repairs);

@@ -20,6 +20,7 @@ import type { Candidate, TableTest } from '../suspects/prediction-table.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
+import { toldIntermittent } from './told.ts';
 
 /** Share of the weight of those that come and go, where somebody speaks of one; it may be one that stays after all. Ours. */
 const INTERMITTENT_SHARE = 0.8;
@@ -63,19 +64,22 @@ export interface WakingTest extends TableTest {
 }
 
 /**
- * Whether the answers, or the codes where no answer says what they mean, speak of a fault that comes and goes. On a drill
- * its level says it: no question is answered by the simulated vehicle itself.
+ * Whether the answers speak of a fault that comes and goes, else when it happens and how the module keeps its codes, else
+ * what the codes mean. On a drill its level says it: no question is answered by the simulated vehicle itself.
  */
 export function isIntermittent(session: Session): boolean {
   const { procedure, job, vehicle } = session.opened;
   if (vehicle.kind === 'drill') return vehicle.level === 'intermittent';
-  const told = procedure
+  const answered = procedure
     ? standingAnswers(session).flatMap((answer) => answeredWith(procedure, answer) ?? [])
     : [];
-  if (procedure && told.some(({ step, outcome }) => wakes(procedure, step, outcome.name)))
+  if (procedure && answered.some(({ step, outcome }) => wakes(procedure, step, outcome.name)))
     return true;
-  const said = told.flatMap(({ outcome }) => outcome.codeKinds ?? []);
-  return (said.length > 0 ? said : codeKindsOf(job)).includes('intermittent');
+  const said = answered.flatMap(({ outcome }) => outcome.codeKinds ?? []);
+  if (said.includes('intermittent')) return true;
+  const told = toldIntermittent(job);
+  if (told !== null) return told;
+  return said.length === 0 && codeKindsOf(job).includes('intermittent');
 }
 
 /** Suspects that stay, and all that can come and go once more; a wheel is damaged or it is not. */

@@ -8,6 +8,7 @@ import { testOf } from '../procedure/test-of.ts';
 import { setupWords, whereWords } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import type { Reading } from '../suspects/likelihood.ts';
+import { isByTest } from './answering-test.ts';
 import type { EventNumber, LookRecorded, ReadingRecorded, TestRecorded } from './events.ts';
 import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
@@ -37,7 +38,9 @@ export function sessionReadings(session: Session, space: SuspectSpace): SessionR
       event.type === 'test-recorded'
         ? recorded(event)
         : (event.type === 'reading-recorded' || event.type === 'look-recorded') &&
-            standing.has(event)
+            standing.has(event) &&
+            // The test that answered it counts itself.
+            !isByTest(event)
           ? answered(event)
           : [];
     return found.map((one) => ({ ...one, event: index + 1 }));

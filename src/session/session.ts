@@ -1,4 +1,6 @@
 /** The state of a session: nothing but the fold of its events. */
+import type { Test } from '../circuit/test.ts';
+import { testKey } from '../circuit/test-key.ts';
 import type { Conclusion, Step } from '../procedure/procedure.ts';
 import { stepOf } from '../procedure/procedure.ts';
 import type {
@@ -55,6 +57,8 @@ export interface Session {
   readonly acknowledgements: readonly CautionAcknowledged[];
   /** Tests that no step asked for, in the order they were made. */
   readonly tests: readonly TestRecorded[];
+  /** Tests that the person cannot make: proposed no more. */
+  readonly aside: readonly Test[];
   /** What was set of this car's values, in the order in which it was. */
   readonly values: readonly KeptValue[];
   /** Shorts whose place was measured, in the order in which they were. */
@@ -71,6 +75,12 @@ export interface Session {
   readonly passedOver: readonly CautionPassedOver[];
   readonly revealed: AnswerRevealed | null;
   readonly events: readonly SessionEvent[];
+}
+
+/** Whether a test was set aside. */
+export function isAside({ aside }: Pick<Session, 'aside'>, test: Test): boolean {
+  const key = testKey(test);
+  return aside.some((one) => testKey(one) === key);
 }
 
 /** The step that is asked now, as it is for this car: the last of the trail; null in free order. */

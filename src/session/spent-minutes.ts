@@ -10,6 +10,7 @@ import {
   situationAfter,
   testCost,
 } from '../suspects/test-cost.ts';
+import { isByTest } from './answering-test.ts';
 import { testOfEvent } from './event-test.ts';
 import type { EventNumber, SessionEvent, ShortPlaced } from './events.ts';
 import { testOfShort } from './place-short.ts';
@@ -69,6 +70,8 @@ function addUp(session: Session): Spent {
   let situation = AT_THE_START;
   let atHand = instruments;
   for (const [index, event] of eventsToConclusion(session).entries()) {
+    // Nothing was made here: of the one it is read what was read before, the other was made before.
+    if (isByTest(event) || (event.type === 'test-recorded' && event.made !== undefined)) continue;
     if (event.type === 'instruments-changed') atHand = event.instruments;
     const helped = vehicle.kind !== 'drill' && atHand.includes(HELPER);
     const cost = costOf(event, session, { table, situation, helped });

@@ -1,6 +1,7 @@
 /** How the vehicle and the leads were left by the last test. */
 import type { Setup } from '../circuit/test.ts';
 import { stepOf } from '../procedure/procedure.ts';
+import { isByTest } from './answering-test.ts';
 import { testOfShort } from './place-short.ts';
 import type { Session } from './session.ts';
 
@@ -10,8 +11,10 @@ import type { Session } from './session.ts';
  */
 export function standingSetup({ events, opened }: Session): Setup | null {
   for (const event of [...events].reverse()) {
+    if (isByTest(event)) continue;
     switch (event.type) {
       case 'test-recorded':
+        if (event.made !== undefined) break;
         return event.test.setup;
       case 'short-placed':
         if (opened.circuit) return testOfShort(opened.circuit, event.stretch, 'to').setup;

@@ -61,6 +61,8 @@ export interface Standing {
   readonly ranking: Ranking;
   readonly now: Situation;
   readonly means: Means;
+  /** Places of tests that the person cannot make; none where that is left out. */
+  readonly aside?: readonly number[];
 }
 
 /** The search for the best plan stops after so many states, over so many cases; what it found is then the yardstick. */
@@ -185,35 +187,35 @@ export class SuspectSpace {
 
   /** The tests to do next. */
   propose(
-    { readings, ranking, now, means }: Standing,
-    more: Pick<ProposalAsk, 'massKept'> = {},
+    { readings, ranking, now, means, aside = [] }: Standing,
+    more: Pick<ProposalAsk, 'massKept' | 'most'> = {},
   ): Proposals {
     const outcomes = this.outcomes(ranking.table);
-    const without = this.doneOrOwn(readings);
+    const without = [...this.doneOrOwn(readings), ...aside];
     return proposeTests(ranking.table, ranking, { now, means, outcomes, without, ...more });
   }
 
   /** Where the readings have led. */
-  verdict({ readings, ranking, means }: Omit<Standing, 'now'>): Verdict {
+  verdict({ readings, ranking, means, aside = [] }: Omit<Standing, 'now'>): Verdict {
     const outcomes = this.outcomes(ranking.table);
     return verdictOf(ranking.table, ranking, {
       means,
       outcomes,
-      without: this.doneOrOwn(readings),
+      without: [...this.doneOrOwn(readings), ...aside],
     });
   }
 
   /** What the readings are worth for a conclusion that these candidates stand for; null when it names none of them. */
   weigh(
     concluded: readonly string[],
-    { readings, ranking, now, means }: Standing,
+    { readings, ranking, now, means, aside = [] }: Standing,
   ): Corroboration | null {
     if (concluded.length === 0) return null;
     const { prior } = this;
     const outcomes = this.outcomes(ranking.table);
     return corroborate(ranking.table, {
       ...{ concluded, readings, ranking, prior, outcomes, now, means },
-      without: this.doneOrOwn([]),
+      without: [...this.doneOrOwn([]), ...aside],
     });
   }
 

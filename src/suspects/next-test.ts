@@ -30,6 +30,8 @@ export interface ProposalAsk {
   readonly without?: readonly number[];
   /** The look ahead leaves out the unlikeliest cases beyond this much of the chance; by default none. */
   readonly massKept?: number;
+  /** So many proposals at most; three where that is left out. */
+  readonly most?: number;
 }
 
 export interface Worth {
@@ -50,7 +52,7 @@ export interface Proposal extends Worth {
 }
 
 export interface Proposals {
-  /** The best three at most; none when no test tells the repairs apart. */
+  /** The best ones, as many as were asked for; none when no test tells the repairs apart. */
   readonly best: readonly Proposal[];
   /** Every test that can be done, by drop per minute. */
   readonly all: readonly Worth[];
@@ -89,7 +91,7 @@ export function proposeTests(
     .filter(({ bits }) => bits > BITS_MIN)
     .map((worth) => ({ ...worth, minutesToRepair: ahead.get(worth.test) ?? Infinity }))
     .sort((a, b) => compare(a.minutesToRepair, b.minutesToRepair))
-    .slice(0, PROPOSALS_MAX)
+    .slice(0, ask.most ?? PROPOSALS_MAX)
     .map((worth) => explain(table, ranking, worth));
   return { best, all };
 }

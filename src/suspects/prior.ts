@@ -28,8 +28,12 @@ export interface PriorFacts {
   readonly replaced?: readonly string[];
   /** Kinds of the trouble codes that stand for this circuit. */
   readonly codes?: readonly CodeKind[];
+  /** How much of what a kind says counts, 0 to 1, by kind; all of it where that is left out. */
+  readonly codeShares?: Readonly<Partial<Record<CodeKind, number>>>;
   /** Chance, 0 to 1, that the module sets a code of this kind when the candidate is there. */
   readonly codeChance?: (candidateId: string, kind: CodeKind) => number;
+  /** Times its weight, by what else was told before any reading. */
+  readonly told?: (candidateId: string) => number;
 }
 
 /** The faults and, as one more suspect, no fault. */
@@ -52,7 +56,8 @@ export function withHealthy(faults: readonly Candidate[]): Candidate[] {
 export function priorFor(candidates: readonly Candidate[], facts: PriorFacts = {}): Float64Array {
   const chances = Float64Array.from(candidates, (candidate) => {
     if (!(candidate.weight >= 0)) throw new Error(`prior: weight of ${candidate.id}`);
-    return candidate.weight * repairFactor(candidate, facts) * codeFactor(candidate, facts);
+    const told = facts.told?.(candidate.id) ?? 1;
+    return candidate.weight * repairFactor(candidate, facts) * codeFactor(candidate, facts) * told;
   });
   return normalised(chances);
 }
@@ -80,12 +85,14 @@ function partOf(name: string): string {
 function codeFactor(candidate: Candidate, facts: PriorFacts): number {
   const kinds = new Set(facts.codes);
   if (kinds.size === 0) return 1;
-  if (candidate.id === HEALTHY) return HEALTHY_WITH_CODE_FACTOR;
-  const { codeChance } = facts;
+  const { codeChance, codeShares = {} } = facts;
+  const shareOf = (kind: CodeKind) => codeShares[kind] ?? 1;
+  if (candidate.id === HEALTHY)
+    return HEALTHY_WITH_CODE_FACTOR ** Math.max(...[...kinds].map(shareOf));
   if (!codeChance) return 1;
   let factor = 1;
   for (const kind of kinds)
-    factor *= CODE_FLOOR + (1 - CODE_FLOOR) * codeChance(candidate.id, kind);
+    factor *= (CODE_FLOOR + (1 - CODE_FLOOR) * codeChance(candidate.id, kind)) ** shareOf(kind);
   return factor;
 }
 

@@ -1,6 +1,7 @@
 /** The whole program on the screen: which screen is shown, and how one leads to another. */
 
 import { useState } from 'react';
+import { codesAmong, searchWords } from '../identify/search-words.ts';
 import { codeSpans } from '../identify/trouble-code.ts';
 import { emptyJob, type Job } from '../procedure/job.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
@@ -38,7 +39,13 @@ export interface AppProps {
 type Place =
   | { readonly name: 'start' | 'procedures' | 'demo-jobs' | 'sessions' | 'settings' }
   | { readonly name: 'opening'; readonly opening: () => Promise<OpenedSession | Problem> }
-  | { readonly name: 'job'; readonly procedureFile: string; readonly title: string }
+  | {
+      readonly name: 'job';
+      readonly procedureFile: string;
+      readonly title: string;
+      /** What the procedure was looked for by. */
+      readonly search?: string;
+    }
   | {
       readonly name: 'fault';
       readonly procedureFile: string;
@@ -101,8 +108,8 @@ export function App({ services, begin, onLeave }: AppProps) {
               entry.codes.length === 0
                 ? entry.title
                 : `${entry.title}  (${codeSpans(entry.codes)})`,
-            // Found by any of its codes, also by one within a span.
-            also: [entry.about, ...entry.codes].join(' '),
+            // Found by any of its codes, also by one within a span, by their neighbours, and by the places that they speak of.
+            also: [entry.about, ...searchWords(entry.codes)].join(' '),
             about:
               entry.circuit === null
                 ? `${entry.about} Without a circuit: no suspects, no proposals.`
@@ -110,8 +117,8 @@ export function App({ services, begin, onLeave }: AppProps) {
             entry,
           }))}
           empty="There is no procedure yet. Write one with: ohmward new procedure NAME"
-          onPick={({ entry }) =>
-            setPlace({ name: 'job', procedureFile: entry.file, title: entry.title })
+          onPick={({ entry }, search) =>
+            setPlace({ name: 'job', procedureFile: entry.file, title: entry.title, search })
           }
           onClose={start}
         />
@@ -119,7 +126,7 @@ export function App({ services, begin, onLeave }: AppProps) {
     case 'job':
       return (
         <JobScreen
-          job={emptyJob('')}
+          job={{ ...emptyJob(''), codes: codesAmong(place.search ?? '') }}
           procedure={place.title}
           terminals={services.terminalsOf(place.procedureFile)}
           parts={services.replaceablesOf(place.procedureFile)}

@@ -159,7 +159,14 @@ const NOTHING: SuspectView = {
 };
 const SILENT: Advisor = {
   diagnosis: () => ({
-    ...{ suspects: NOTHING, nextTests: [], car: null, carsLeft: null, weigh: () => WEIGHED },
+    ...{
+      suspects: NOTHING,
+      nextTests: [],
+      furtherTests: [],
+      car: null,
+      carsLeft: null,
+      weigh: () => WEIGHED,
+    },
     ...{
       goodHere: () => null,
       expected: () => ({ kind: 'look', looks: [] }),

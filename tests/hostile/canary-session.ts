@@ -40,6 +40,12 @@ const jobOf = (told: Told): Job => ({
   order: told('order'),
   customer: told('customer'),
   earlierRepairs: [{ words: told('repaired'), part: null }],
+  circumstances: {
+    failsWithIt: told('fails with it'),
+    recentWork: told('recent work'),
+    seen: told('seen'),
+    freezeFrame: [told('freeze frame')],
+  },
   terminals: { 'sensor.feed': { pin: told('pin'), colour: told('colour') } },
   notes: told('notes'),
 });

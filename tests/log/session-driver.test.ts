@@ -8,8 +8,12 @@ import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
 import { driveSession } from '../../src/log/session-driver.ts';
 import { createSession } from '../../src/log/session-writer.ts';
+import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import { testOf } from '../../src/procedure/test-of.ts';
 import { openSession } from '../../src/session/evolve.ts';
-import { opened, when } from '../session/sample-tree.ts';
+import { presentStep } from '../../src/session/session.ts';
+import { shipped } from '../circuit/shipped.ts';
+import { opened, TREE, when } from '../session/sample-tree.ts';
 import { ACK, CONCLUDED, DONE, volts } from '../session/shorthand.ts';
 
 let folder = '';
@@ -73,4 +77,27 @@ it('a session that comes to rest is told once, and what came after it at the clo
     ['concluded', ended],
     ['concluded', ended + 3],
   ]);
+});
+
+it('a step that a test of the session answers is passed over as soon as it is asked, and saved so', () => {
+  const ready = { ...TREE.steps['prepare'], family: 'interview' } as Step;
+  const procedure: Procedure = { ...TREE, steps: { ...TREE.steps, prepare: ready } };
+  const first = opened(procedure, { circuit: shipped('hall-module-fed') });
+  const made = createSession(nodeDisk, folder, '20310506T070809Z-lab-00000003.jsonl', first);
+  if (!made.ok) throw new Error(made.problem.words);
+  const parts = { writer: made.value, session: openSession(first), now: () => when(1) };
+  const driver = driveSession({ ...parts, vehicle: null });
+  driver.perform({
+    type: 'record-test',
+    test: testOf(procedure.steps['feed']!)!,
+    ...{ typed: '4.5', shown: { kind: 'number', value: 4.5, unit: 'V' }, expected: null },
+    made: 'before the job',
+  });
+  driver.perform(DONE);
+  expect(presentStep(driver.session())?.id).toBe('pattern');
+  driver.perform({ type: 'go-back' });
+  expect(presentStep(driver.session())?.id).toBe('feed');
+  driver.close();
+  const read = readSessionFile(nodeDisk, driver.path(), [folder]);
+  expect(read).toMatchObject({ ok: true, session: driver.session() });
 });

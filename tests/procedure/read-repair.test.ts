@@ -1,14 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
+import { atPlaceOf } from '../../src/procedure/place-sensor.ts';
 import { readRepair, repairsRemark, replaceablesOf } from '../../src/procedure/read-repair.ts';
 
-function partsOf(name: string) {
+function partsOf(name: string, position?: string) {
   const path = `procedures/circuits/${name}.yaml`;
-  return replaceablesOf(loadCircuit(readFileSync(path, 'utf8'), path).value!);
+  const circuit = loadCircuit(readFileSync(path, 'utf8'), path).value!;
+  const job = { ...emptyJob(''), ...(position === undefined ? {} : { position }) };
+  return replaceablesOf(atPlaceOf(job, { circuit, procedure: null }).circuit);
 }
 const hall = partsOf('hall-module-fed'); // crankshaft, with a throttle position sensor beside it
 const cam = partsOf('hall-relay-fed');
+const exhaust = partsOf('hall-relay-fed', 'exhaust camshaft');
 const wheel = partsOf('current-two-wire'); // left front wheel speed sensor
 
 describe('an earlier repair in a person’s words', () => {
@@ -31,6 +36,12 @@ describe('an earlier repair in a person’s words', () => {
     ['main relay replaced', cam, 'relay'],
     ['new fuse', cam, 'fuse'],
     ['cam sensor replaced', cam, 'sensor'],
+    ['exhaust cam sensor replaced', cam, 'sensor'],
+    ['Camshaft sensor exhaust side replaced', cam, 'sensor'],
+    ['exhaust cam sensor replaced', exhaust, 'sensor'],
+    ['sensor replaced twice no change', hall, 'sensor'],
+    ['crank sensor replaced, did not help', hall, 'sensor'],
+    ['new crank sensor made no difference', hall, 'sensor'],
     ['wheel speed sensor replaced', wheel, 'sensor'],
     ['left front wheel sensor new', wheel, 'sensor'],
     // By its name and a colon.
@@ -38,6 +49,8 @@ describe('an earlier repair in a person’s words', () => {
     ['connector.sensor: two terminals new', hall, 'connector.sensor'],
     // Something else, or not done: a note.
     ['cam sensor replaced', hall, null],
+    ['intake cam sensor replaced', exhaust, null],
+    ['exhaust cam sensor replaced', hall, null],
     ['right rear wheel speed sensor replaced', wheel, null],
     ['oil pressure sensor replaced', hall, null],
     ['battery replaced', hall, null],
@@ -61,7 +74,24 @@ describe('an earlier repair in a person’s words', () => {
     expect(readRepair('sensor: new last week', hall).words).toBe('new last week');
   });
 
+  it.each([
+    ['sensor replaced twice no change', { changed: 'nothing' }],
+    ['new sensor, still the same fault', { changed: 'nothing' }],
+    ['sensor replaced in vain', { changed: 'nothing' }],
+    ['sensor changed, ok for a while', { changed: 'for-a-while' }],
+    ['Sensor changed in March, fault came back', { changed: 'for-a-while' }],
+    ['sensor replaced, cured it then', { changed: 'cured' }],
+    ['second-hand sensor fitted, no difference', { fitted: 'second-hand', changed: 'nothing' }],
+    ['aftermarket sensor fitted', { fitted: 'other-make' }],
+    ['genuine sensor fitted, did not help', { fitted: 'new', changed: 'nothing' }],
+  ])('what went in and what it changed: %s', (text, said) =>
+    expect(readRepair(text, hall)).toEqual({ words: text, part: 'sensor', ...said }),
+  );
+
   it('is told back', () => {
+    expect(repairsRemark([readRepair('crank sensor replaced twice no change', hall)], hall)).toBe(
+      'Understood: the crankshaft position sensor was replaced, which changed nothing.',
+    );
     const repairs = ['Crank sensor replaced', 'harness taped'].map((one) => readRepair(one, hall));
     expect(repairsRemark(repairs, hall)).toBe(
       'Understood: the crankshaft position sensor was replaced. Kept as a note only, no part of this circuit: "harness taped".',

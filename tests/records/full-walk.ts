@@ -35,6 +35,12 @@ export function fullWalk(text: (field: string) => string): Walk {
       order: text('order'),
       customer: text('customer'),
       earlierRepairs: [{ words: text('earlier repair'), part: text('earlier part') }],
+      circumstances: {
+        failsWithIt: text('fails with it'),
+        recentWork: text('recent work'),
+        seen: text('seen'),
+        freezeFrame: [text('freeze frame')],
+      },
       terminals: { 'sensor.feed': { pin: text('pin'), colour: text('colour') } },
       notes: text('job notes'),
     },

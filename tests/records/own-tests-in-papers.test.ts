@@ -55,6 +55,16 @@ const WALKS: Readonly<Record<string, Walk>> = {
   'in free order without a circuit': begin({ procedure: null, circuit: null }).do(OWN),
 };
 
+it('one that was made already says when, and what the person says of it', () => {
+  const walk = begin().do({ ...OWN, made: '14:05', note: 'at the bench' } as Command);
+  const record = recordOf(walk.session, fileOf(walk).head);
+  for (const form of FORMS) {
+    const shop = READERS[form](exportRecord(record, form, 'shop')).replace(/\s/g, '');
+    expect(shop).toContain('14:05');
+    expect(shop).toContain('atthebench');
+  }
+});
+
 describe.each(Object.entries(WALKS))('%s', (_, walk) => {
   const record = recordOf(walk.session, fileOf(walk).head);
 

@@ -231,6 +231,15 @@ describe('an answer is the command a person would give', () => {
       });
     });
 
+    test('may have been made already, or be set aside', () => {
+      const made = given(`{ ${VOLTS}, reading: 5 V, made: "14:05", note: on the charger }`);
+      expect(made).toMatchObject({ type: 'record-test', made: '14:05', note: 'on the charger' });
+      expect(given(`{ ${VOLTS}, aside: true }`)).toMatchObject({
+        ...{ type: 'set-test-aside', aside: true },
+        test: { probe: { plus: 'sensor.feed' } },
+      });
+    });
+
     test('may be a look, or a standard test by its name', () => {
       const light = 'measure: light sensor.feed battery.negative';
       expect(given(`{ ${light}, choose: lit }`)).toMatchObject({

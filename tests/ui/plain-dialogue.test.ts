@@ -87,10 +87,37 @@ describe('the plain dialogue', () => {
     expect(events.at(-2)).toMatchObject({ type: 'test-recorded', typed: '13 mV' });
   });
 
+  it('sets a proposed test aside, says so, and brings it back', async () => {
+    const { text, events } = await talk(['yes', 'aside 2', 'next', 'aside back', 'aside back']);
+    expect(events.slice(-3, -1)).toMatchObject([
+      { type: 'test-set-aside', aside: true, test: { probe: { kind: 'light' } } },
+      { type: 'test-set-aside', aside: false },
+    ]);
+    expect(text).toContain('. The last one back: aside back');
+    expect(text).toContain('No test was set aside.');
+  });
+
   it('draws the wiring, or says that there is none', async () => {
     expect((await talk(['yes', 'sketch'])).text).toContain('reference');
     const without = await talk(['yes', 'sketch'], { sketch: () => [] });
     expect(without.text).toContain('There is no circuit behind this session, so no wiring.');
+  });
+});
+
+describe('a test that was made already', () => {
+  it('is asked for when, what it showed and a note', async () => {
+    const made = ['made volts sensor.feed battery.negative', '9.30', '4.98', 'at rest'];
+    const { text, events } = await talk(made, {}, { free: true });
+    expect(text).toContain('Made [before the job], or at what time? ');
+    expect(events.find(({ type }) => type === 'test-recorded')).toMatchObject({
+      ...{ typed: '4.98', made: '09:30', note: 'at rest' },
+    });
+  });
+
+  it('is looked for by words', async () => {
+    const { text } = await talk(['test live data', 'test xyzzy'], {}, { free: true });
+    expect(text).toMatch(/Live data/);
+    expect(text).toContain('No test is found by "xyzzy".');
   });
 });
 

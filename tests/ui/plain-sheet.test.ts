@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
+import { replaceablesOf } from '../../src/procedure/read-repair.ts';
 import { askSheet } from '../../src/ui/plain/plain-sheet.ts';
 import { shipped } from '../circuit/shipped.ts';
 
@@ -11,7 +12,9 @@ const TERMINALS = [
 ];
 const PARTS = [{ id: 'sensor', words: 'crankshaft position sensor' }];
 /** Fields before those of the terminals. */
-const FIELDS = 11;
+const FIELDS = 19;
+/** Of these, the three choices of an earlier repair and the five of what is told and seen. */
+const TOLD = 8;
 
 /** Types these lines one after the other; the job, what was said, and the lines nobody asked for. */
 async function fill(
@@ -38,8 +41,9 @@ const enter = (count: number) => Array<string>(count).fill('');
 describe('the job sheet in lines', () => {
   it('asks for every field with its hint, and keeps what was typed', async () => {
     const { job, said, left } = await fill([
-      ...['dies when warm', 'p0335', 'Skua 1.4, 2020', '', 'QX 12', '143 200 km', 'hyb'],
-      ...['A-17', 'R. Example', 'crank sensor replaced', 'call before noon', '1 RD/BU', '2 white'],
+      ...['dies when warm', 'p0335', 'crank sensor replaced', ...enter(TOLD)],
+      ...['Skua 1.4, 2020', '', 'QX 12', '143 200 km', 'hyb', 'A-17', 'R. Example'],
+      ...['call before noon', '1 RD/BU', '2 white'],
     ]);
     expect(left).toEqual([]);
     expect(job).toMatchObject({
@@ -84,7 +88,13 @@ describe('the job sheet in lines', () => {
   });
 
   it('asks again for a choice that is none, with what there is', async () => {
-    const { job, said } = await fill(['no start', ...enter(5), 'steam', 'electric', 'begin']);
+    const { job, said } = await fill([
+      'no start',
+      ...enter(6 + TOLD),
+      'steam',
+      'electric',
+      'begin',
+    ]);
     expect(job?.vehicle.drive).toBe('electric');
     expect(said).toContain('"steam" is none of them: combustion, hybrid, electric, not-stated.');
   });
@@ -114,8 +124,8 @@ describe('the job sheet in lines', () => {
 
 describe('what is known of the car', () => {
   const CIRCUIT = shipped('hall-module-fed');
-  /** Fields before it: all but the notes. */
-  const before = ['stalls', ...enter(FIELDS - 2)];
+  /** Fields before it: codes, repairs, what was told, and the battery. */
+  const before = ['stalls', ...enter(3 + TOLD)];
 
   it('is asked for where there is a circuit, and kept as it was typed', async () => {
     const typed = 'battery at rest is 12.4 V from measured; reference volts is 8 V from label';
@@ -156,8 +166,8 @@ describe('what is known of the car', () => {
 });
 
 describe('the position of the sensor', () => {
-  // Complaint, codes, seven others, repairs, known, harness, notes; then the position.
-  const before = ['no signal', ...enter(12)];
+  // Complaint and the rest, with battery, known and harness; then the position.
+  const before = ['no signal', ...enter(FIELDS + 2)];
 
   it('is asked where there can be another one, and refused where nothing fits', async () => {
     const circuit = shipped('hall-module-fed');
@@ -175,5 +185,81 @@ describe('the position of the sensor', () => {
     expect((await fill(['begin'], pedal, shipped('pedal-dual'))).job?.position).toBe('crankshaft');
     const emptied = await fill([...before, '-', 'begin'], pedal, shipped('hall-module-fed'));
     expect(emptied.job).not.toHaveProperty('position');
+  });
+});
+
+describe('before anything is touched', () => {
+  const CIRCUIT = shipped('hall-relay-fed');
+  const at = (many: number) => enter(many);
+
+  it('codes with how they are kept, when it happens and the rest stand in the job, and what was understood is said', async () => {
+    const { job, said } = await fill(
+      [
+        ...['stalls', 'P0365 stored, P0369 pending'],
+        ...['exhaust cam sensor replaced twice, no change', '', 'other make', ''],
+        ...['rain, bumps', 'wheel speed sensor too', 'timing belt', 'plug wet', '812 rpm; 91 C'],
+        ...['12.4 V at rest, 9.8 V cranking', 'begin'],
+      ],
+      emptyJob(''),
+      CIRCUIT,
+    );
+    expect(job).toMatchObject({
+      codes: ['P0365', 'P0369'],
+      codeStates: { P0365: 'stored', P0369: 'pending' },
+      earlierRepairs: [{ part: 'sensor', fitted: 'other-make', changed: 'nothing' }],
+      circumstances: {
+        happens: ['wet', 'bumps'],
+        failsWithIt: 'wheel speed sensor too',
+        recentWork: 'timing belt',
+        seen: 'plug wet',
+        freezeFrame: ['812 rpm', '91 C'],
+      },
+      known: [
+        { what: 'battery at rest', is: '12.4 V', from: 'measured' },
+        { what: 'battery while cranking', is: '9.8 V', from: 'measured' },
+      ],
+    });
+    const all = said.join('\n');
+    expect(all).toMatch(/P0369, pending: camshaft position sensor B bank 1/);
+    expect(all).toMatch(
+      /the bank 1 camshaft B position sensor was replaced, which changed nothing/,
+    );
+    expect(all).toContain('Understood: contacts and wires likelier.');
+    expect(all).toContain('Understood: the place of the wheel likelier.');
+  });
+
+  it('a part is chosen where free words name none, and its answers belong to it', async () => {
+    const typed = ['x', '', 'did it last month', 'sensor', 'second', 'nothing', 'begin'];
+    const { job } = await fill(typed, emptyJob(''), CIRCUIT);
+    expect(job?.earlierRepairs).toEqual([
+      { words: 'did it last month', part: 'sensor', fitted: 'second-hand', changed: 'nothing' },
+    ]);
+  });
+
+  it('keeps what a job file says of a repair, though its words say less', async () => {
+    const earlierRepairs = [
+      { words: 'did it', part: 'sensor', fitted: 'second-hand', changed: 'for-a-while' },
+      { words: 'swapped', part: 'fuse', changed: 'nothing' },
+    ] as const;
+    const parts = replaceablesOf(CIRCUIT);
+    const named = await askSheet(
+      { job: { ...emptyJob('x'), earlierRepairs }, terminals: [], parts, circuit: CIRCUIT },
+      { say: () => undefined, ask: async () => 'begin' },
+    );
+    expect(named?.earlierRepairs).toEqual([
+      earlierRepairs[0],
+      { words: 'swapped, no change', part: 'fuse', changed: 'nothing' },
+    ]);
+  });
+
+  it('goes back to what cannot be understood', async () => {
+    const { said, job } = await fill(
+      ['x', ...at(5), 'on Sundays', 'begin', 'hot', ...at(4), '12 apples', 'begin', '-', 'begin'],
+      emptyJob(''),
+      CIRCUIT,
+    );
+    expect(said.join('\n')).toMatch(/"on" is none of: always, cold/);
+    expect(said.join('\n')).toMatch(/"12 apples" is no battery voltage/);
+    expect(job?.circumstances).toEqual({ happens: ['hot'] });
   });
 });

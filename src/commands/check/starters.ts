@@ -130,15 +130,25 @@ target: { at: crankshaft, teeth: 60, missing: 2, on: 0.5 }
 complaint: Say here what the customer says, and when it happens.
 # Everything below may be left out.
 procedure: hall-no-signal
-codes: [P0335]
+# Each with how the module keeps it, where that is known: stored, pending or history.
+codes: [P0335 stored]
 vehicle:
   words: green delivery van
   odometer: 120000 km
   # combustion, hybrid, electric or not-stated: all but the first bring the high-voltage cautions
   drive: combustion
-# Work done before counts against what was replaced.
+# Work done before counts against what was replaced: fitted is new, second-hand or other-make, changed is nothing,
+# for-a-while or cured.
 earlier-repairs:
   - { words: cleaned the battery terminals }
+  - { words: replaced last week, part: sensor, fitted: new, changed: nothing }
+# What is told and seen before anything is touched; each moves chances, but for the freeze frame.
+circumstances:
+  happens: [cold, wet]
+  fails-with-it: nothing
+  recent-work: timing belt
+  seen: green pins in the plug
+  freeze-frame: [812 rpm, coolant 91 C]
 # Pins and wire colours of this vehicle, by terminal of the circuit. Colours in the letters of IEC 60757: RD/BU is red with blue.
 terminals:
   sensor.feed: { pin: 1, colour: RD/BU }

@@ -2,6 +2,7 @@
 import type { Circuit } from '../../circuit/circuit.ts';
 import { libraryFolder } from '../../files/folders.ts';
 import { loadFile } from '../../files/load-library.ts';
+import { codesAmong, searchWords } from '../../identify/search-words.ts';
 import { emptyJob, type Job } from '../../procedure/job.ts';
 import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
 import type { ParsedProcedure } from '../../procedure/parse-procedure.ts';
@@ -14,6 +15,7 @@ import { isProblem, type Problem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { leaveSession } from '../../ui/carry-on.ts';
+import { matching } from '../../ui/parts/pick-list-state.ts';
 import type { Dialogue } from '../../ui/plain/dialogue.ts';
 import { harnessIssues } from '../check/harness-issues.ts';
 import { knownIssues } from '../check/known-issues.ts';
@@ -214,10 +216,11 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
 
 async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue): Promise<number> {
   const { plainSession } = await import('../../ui/plain/plain-session.ts');
-  const chosen = namesNone(args) ? await choosePlain(desk, args, dialogue) : args;
-  if (!chosen) return EXIT.interrupted;
+  const picked = namesNone(args) ? await choosePlain(desk, args, dialogue) : { args, codes: [] };
+  if (!picked) return EXIT.interrupted;
+  const { args: chosen, codes } = picked;
   const sheet =
-    desk.preview || !wantsSheet(chosen) ? undefined : await fillIn(desk, chosen, dialogue);
+    desk.preview || !wantsSheet(chosen) ? undefined : await fillIn(desk, chosen, codes, dialogue);
   if (sheet === null) {
     io.out('No session was begun.\n');
     return EXIT.interrupted;
@@ -244,6 +247,7 @@ function asLoaded(job: Job): LoadedJob {
 async function fillIn(
   desk: Desk,
   args: Arguments,
+  codes: readonly string[],
   dialogue: Dialogue,
 ): Promise<Job | Problem | null> {
   const subject = findSubject(desk, args.positionals[0] ?? '');
@@ -255,7 +259,7 @@ async function fillIn(
   const { circuit } = linked;
   const terminals = circuit ? harnessTerminals(circuit) : [];
   const parts = circuit ? replaceablesOf(circuit) : [];
-  return askSheet({ job: emptyJob(''), terminals, parts, circuit }, dialogue);
+  return askSheet({ job: { ...emptyJob(''), codes }, terminals, parts, circuit }, dialogue);
 }
 
 /** Procedure and vehicle by number, for a person who named none. */
@@ -263,14 +267,22 @@ async function choosePlain(
   desk: Desk,
   args: Arguments,
   dialogue: Dialogue,
-): Promise<Arguments | null> {
-  const chosen = await pickByNumber(
-    dialogue,
-    'Procedures:',
-    startable(desk),
-    ({ draft }) => draft.title,
-  );
-  if (!chosen) return null;
+): Promise<{ readonly args: Arguments; readonly codes: readonly string[] } | null> {
+  let search = '';
+  const procedures = startable(desk).map((one) => ({
+    one,
+    text: one.draft.title,
+    also: searchWords(one.draft.codes ?? []).join(' '),
+  }));
+  const picked = await pickByNumber(dialogue, 'Procedures:', procedures, ({ text }) => text, {
+    words: 'a trouble code or words',
+    find: (typed) => matching(procedures, typed),
+    found: (typed) => {
+      search = typed;
+    },
+  });
+  if (!picked) return null;
+  const chosen = picked.one;
   const values = { ...args.values };
   if (values['bench'] === undefined) {
     const simulated = await dialogue.ask(
@@ -280,7 +292,7 @@ async function choosePlain(
     const fault = simulated.trim().toLowerCase() === 'bench' ? firstFault(desk, chosen) : undefined;
     if (fault !== undefined) values['bench'] = fault;
   }
-  return { positionals: [chosen.draft.procedure], values };
+  return { args: { positionals: [chosen.draft.procedure], values }, codes: codesAmong(search) };
 }
 
 /** An open signal wire, or the first fault of a circuit that has none. */

@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | ValueSet | ValueTakenBack | ShortPlaced | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -135,11 +135,15 @@ export interface Job {
 name: string
 complaint: string
 codes: string[]
+codeStates?: {
+[k: string]: "stored" | "pending" | "history"
+}
 position?: string
 vehicle: JobVehicle
 order: string
 customer: string
 earlierRepairs: EarlierRepair[]
+circumstances?: Circumstances
 terminals: {
 [k: string]: JobTerminal
 }
@@ -157,6 +161,18 @@ drive: Drive
 export interface EarlierRepair {
 words: string
 part: (string | null)
+fitted?: ("new" | "second-hand" | "other-make")
+changed?: ("nothing" | "for-a-while" | "cured")
+}
+/**
+ * What was told and seen before anything was touched.
+ */
+export interface Circumstances {
+happens?: ("always" | "cold" | "hot" | "wet" | "bumps" | "cranking")[]
+failsWithIt?: string
+recentWork?: string
+seen?: string
+freezeFrame?: string[]
 }
 export interface JobTerminal {
 pin: string
@@ -806,6 +822,7 @@ judgement: (null | Judgement)
 outcome: string
 go: string
 capture?: Capture
+by?: number
 }
 /**
  * chance: that the true value lies within what is expected.
@@ -982,6 +999,7 @@ look: (null | Look)
 outcome: string
 go: string
 capture?: Capture
+by?: number
 }
 export interface StepDone {
 type: "step-done"
@@ -1029,6 +1047,8 @@ shown: Shown
 expected: (null | ExpectedShown)
 judgement: (null | Judgement)
 capture?: Capture
+made?: string
+note?: string
 }
 /**
  * wiggle: the harness is moved while the instrument is watched.
@@ -1061,6 +1081,18 @@ high: (number | null)
 export interface ExpectedLooks {
 kind: "look"
 looks: Look[]
+}
+/**
+ * A test that the person cannot make, which is proposed no more; aside: false for one that can be made after all.
+ */
+export interface TestSetAside {
+type: "test-set-aside"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+test: Test
+aside: boolean
 }
 /**
  * A value of this car that the person knows; is: null for not known after all.

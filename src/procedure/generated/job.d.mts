@@ -13,7 +13,7 @@ export type Complaint = string
  */
 export type Procedure = string
 /**
- * Codes that were read from the vehicle.
+ * Codes that were read from the vehicle, each with how the module keeps it where that is known: stored, pending or history.
  * 
  * @maxItems 60
  */
@@ -59,6 +59,14 @@ export type InWords1 = string
  */
 export type PartReplaced = string
 /**
+ * A new one by the maker's number, one from another vehicle, or one of another make.
+ */
+export type WhatWentIn = ("new" | "second-hand" | "other-make")
+/**
+ * Of the complaint: nothing, only for a while, or it was cured then.
+ */
+export type WhatItChanged = ("nothing" | "for-a-while" | "cured")
+/**
  * Work done before this job.
  * 
  * @maxItems 40
@@ -66,7 +74,33 @@ export type PartReplaced = string
 export type EarlierRepairs = {
 words: InWords1
 part?: PartReplaced
+fitted?: WhatWentIn
+changed?: WhatItChanged
 }[]
+/**
+ * Always, or when cold, hot, wet, over bumps, while cranking.
+ * 
+ * @maxItems 6
+ */
+export type WhenItHappens = ("always" | "cold" | "hot" | "wet" | "bumps" | "cranking")[]
+/**
+ * In words; nothing where all else works.
+ */
+export type WhatElseFails = string
+/**
+ * On the vehicle, before the complaint began.
+ */
+export type RecentWork = string
+/**
+ * Without touching anything.
+ */
+export type WhatCanBeSeen = string
+/**
+ * What the module kept of the moment, line by line.
+ * 
+ * @maxItems 40
+ */
+export type FreezeFrame = string[]
 /**
  * Number or letter of the pin.
  */
@@ -173,6 +207,7 @@ vehicle?: Vehicle
 order?: OrderNumber
 customer?: Customer
 "earlier-repairs"?: EarlierRepairs
+circumstances?: BeforeAnythingIsTouched
 terminals?: PinsAndWireColours
 known?: WhatIsKnownOfThisCar
 harness?: HarnessOfThisCar
@@ -189,6 +224,16 @@ vin?: VehicleIdentificationNumber
 plate?: Plate
 odometer?: Odometer
 drive?: Drive
+}
+/**
+ * What was told and seen. Each may be left out; each moves chances by the weights in docs/maths.md, but for the freeze frame.
+ */
+export interface BeforeAnythingIsTouched {
+happens?: WhenItHappens
+"fails-with-it"?: WhatElseFails
+"recent-work"?: RecentWork
+seen?: WhatCanBeSeen
+"freeze-frame"?: FreezeFrame
 }
 /**
  * By terminal of the circuit.

@@ -34,14 +34,61 @@ var require_ucs2length = __commonJS({
   }
 });
 
+// node_modules/fast-deep-equal/index.js
+var require_fast_deep_equal = __commonJS({
+  "node_modules/fast-deep-equal/index.js"(exports, module) {
+    "use strict";
+    module.exports = function equal(a, b) {
+      if (a === b) return true;
+      if (a && b && typeof a == "object" && typeof b == "object") {
+        if (a.constructor !== b.constructor) return false;
+        var length, i, keys;
+        if (Array.isArray(a)) {
+          length = a.length;
+          if (length != b.length) return false;
+          for (i = length; i-- !== 0; )
+            if (!equal(a[i], b[i])) return false;
+          return true;
+        }
+        if (a.constructor === RegExp) return a.source === b.source && a.flags === b.flags;
+        if (a.valueOf !== Object.prototype.valueOf) return a.valueOf() === b.valueOf();
+        if (a.toString !== Object.prototype.toString) return a.toString() === b.toString();
+        keys = Object.keys(a);
+        length = keys.length;
+        if (length !== Object.keys(b).length) return false;
+        for (i = length; i-- !== 0; )
+          if (!Object.prototype.hasOwnProperty.call(b, keys[i])) return false;
+        for (i = length; i-- !== 0; ) {
+          var key = keys[i];
+          if (!equal(a[key], b[key])) return false;
+        }
+        return true;
+      }
+      return a !== a && b !== b;
+    };
+  }
+});
+
+// node_modules/ajv/dist/runtime/equal.js
+var require_equal = __commonJS({
+  "node_modules/ajv/dist/runtime/equal.js"(exports) {
+    "use strict";
+    Object.defineProperty(exports, "__esModule", { value: true });
+    var equal = require_fast_deep_equal();
+    equal.code = 'require("ajv/dist/runtime/equal").default';
+    exports.default = equal;
+  }
+});
+
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "position": { "title": "Position of the sensor", "description": "Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.", "type": "string", "pattern": "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "examples": ["exhaust camshaft bank 2", "right rear wheel"] }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions. Left out it is not-stated, and a caution asks for it.", "enum": ["combustion", "hybrid", "electric", "not-stated"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "harness": { "title": "Harness of this car", "description": "Connectors and splices that the sensor's wires pass, from the sensor's plug outward, and what is known of the wires. Each connector is a place to measure at, and what lies on either side of it is suspected by itself.", "type": "array", "maxItems": 24, "items": { "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Connector", "description": "Where a connector within the harness is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["at the bulkhead"] }, "splice": { "title": "Splice", "description": "Where a splice of one wire is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["under the tape"] }, "wire": { "title": "Wire", "description": "Name of a wire in the circuit, to say its length or size.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "wires": { "title": "Wires that pass", "description": "Names of wires of the circuit that end at the sensor; of a splice one.", "type": "array", "minItems": 1, "maxItems": 24, "items": { "type": "string", "minLength": 1, "maxLength": 60 } }, "at": { "title": "At", "description": "Distance along the harness from the sensor's plug.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["1.2 m"] }, "minutes": { "title": "Minutes", "description": "To get at it the first time.", "type": "number", "minimum": 0, "maximum": 240 }, "length": { "title": "Length", "description": "Of the wire from end to end.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["3 m"] }, "size": { "title": "Size", "description": "Cross-section of the wire.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["0.5 mm2", "20 AWG"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle, each with how the module keeps it where that is known: stored, pending or history.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}( (stored|pending|history))?$", "examples": ["P0335", "P0369 pending"] } }, "position": { "title": "Position of the sensor", "description": "Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.", "type": "string", "pattern": "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "examples": ["exhaust camshaft bank 2", "right rear wheel"] }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions. Left out it is not-stated, and a caution asks for it.", "enum": ["combustion", "hybrid", "electric", "not-stated"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] }, "fitted": { "title": "What went in", "description": "A new one by the maker's number, one from another vehicle, or one of another make.", "enum": ["new", "second-hand", "other-make"] }, "changed": { "title": "What it changed", "description": "Of the complaint: nothing, only for a while, or it was cured then.", "enum": ["nothing", "for-a-while", "cured"] } } } }, "circumstances": { "title": "Before anything is touched", "description": "What was told and seen. Each may be left out; each moves chances by the weights in docs/maths.md, but for the freeze frame.", "type": "object", "additionalProperties": false, "properties": { "happens": { "title": "When it happens", "description": "Always, or when cold, hot, wet, over bumps, while cranking.", "type": "array", "maxItems": 6, "uniqueItems": true, "items": { "enum": ["always", "cold", "hot", "wet", "bumps", "cranking"] } }, "fails-with-it": { "title": "What else fails", "description": "In words; nothing where all else works.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["nothing", "wheel speed sensor, same feed"] }, "recent-work": { "title": "Recent work", "description": "On the vehicle, before the complaint began.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["timing belt", "front wheel bearing, left"] }, "seen": { "title": "What can be seen", "description": "Without touching anything.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["harness chafed at the bracket"] }, "freeze-frame": { "title": "Freeze frame", "description": "What the module kept of the moment, line by line.", "type": "array", "maxItems": 40, "items": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["812 rpm", "coolant 91 C"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "harness": { "title": "Harness of this car", "description": "Connectors and splices that the sensor's wires pass, from the sensor's plug outward, and what is known of the wires. Each connector is a place to measure at, and what lies on either side of it is suspected by itself.", "type": "array", "maxItems": 24, "items": { "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Connector", "description": "Where a connector within the harness is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["at the bulkhead"] }, "splice": { "title": "Splice", "description": "Where a splice of one wire is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["under the tape"] }, "wire": { "title": "Wire", "description": "Name of a wire in the circuit, to say its length or size.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "wires": { "title": "Wires that pass", "description": "Names of wires of the circuit that end at the sensor; of a splice one.", "type": "array", "minItems": 1, "maxItems": 24, "items": { "type": "string", "minLength": 1, "maxLength": 60 } }, "at": { "title": "At", "description": "Distance along the harness from the sensor's plug.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["1.2 m"] }, "minutes": { "title": "Minutes", "description": "To get at it the first time.", "type": "number", "minimum": 0, "maximum": 240 }, "length": { "title": "Length", "description": "Of the wire from end to end.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["3 m"] }, "size": { "title": "Size", "description": "Cross-section of the wire.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["0.5 mm2", "20 AWG"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
+var func0 = require_equal().default;
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
-var pattern2 = new RegExp("^[PCBU][0-3][0-9A-F]{3}$", "u");
+var pattern2 = new RegExp("^[PCBU][0-3][0-9A-F]{3}( (stored|pending|history))?$", "u");
 var pattern3 = new RegExp("^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "u");
 var pattern4 = new RegExp("^[a-z][a-z0-9.-]{0,80}$", "u");
 function validate10(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
@@ -161,7 +208,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data4 = data3[i0];
           if (typeof data4 === "string") {
             if (!pattern2.test(data4)) {
-              const err10 = { instancePath: instancePath + "/codes/" + i0, schemaPath: "#/properties/codes/items/pattern", keyword: "pattern", params: { pattern: "^[PCBU][0-3][0-9A-F]{3}$" }, message: 'must match pattern "^[PCBU][0-3][0-9A-F]{3}$"', schema: "^[PCBU][0-3][0-9A-F]{3}$", parentSchema: schema11.properties.codes.items, data: data4 };
+              const err10 = { instancePath: instancePath + "/codes/" + i0, schemaPath: "#/properties/codes/items/pattern", keyword: "pattern", params: { pattern: "^[PCBU][0-3][0-9A-F]{3}( (stored|pending|history))?$" }, message: 'must match pattern "^[PCBU][0-3][0-9A-F]{3}( (stored|pending|history))?$"', schema: "^[PCBU][0-3][0-9A-F]{3}( (stored|pending|history))?$", parentSchema: schema11.properties.codes.items, data: data4 };
               if (vErrors === null) {
                 vErrors = [err10];
               } else {
@@ -405,7 +452,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             for (const key2 in data15) {
-              if (!(key2 === "words" || key2 === "part")) {
+              if (!(key2 === "words" || key2 === "part" || key2 === "fitted" || key2 === "changed")) {
                 const err32 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties["earlier-repairs"].items, data: data15 };
                 if (vErrors === null) {
                   vErrors = [err32];
@@ -468,80 +515,81 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data15.fitted !== void 0) {
+              let data18 = data15.fitted;
+              if (!(data18 === "new" || data18 === "second-hand" || data18 === "other-make")) {
+                const err38 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/fitted", schemaPath: "#/properties/earlier-repairs/items/properties/fitted/enum", keyword: "enum", params: { allowedValues: schema11.properties["earlier-repairs"].items.properties.fitted.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties["earlier-repairs"].items.properties.fitted.enum, parentSchema: schema11.properties["earlier-repairs"].items.properties.fitted, data: data18 };
+                if (vErrors === null) {
+                  vErrors = [err38];
+                } else {
+                  vErrors.push(err38);
+                }
+                errors++;
+              }
+            }
+            if (data15.changed !== void 0) {
+              let data19 = data15.changed;
+              if (!(data19 === "nothing" || data19 === "for-a-while" || data19 === "cured")) {
+                const err39 = { instancePath: instancePath + "/earlier-repairs/" + i1 + "/changed", schemaPath: "#/properties/earlier-repairs/items/properties/changed/enum", keyword: "enum", params: { allowedValues: schema11.properties["earlier-repairs"].items.properties.changed.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties["earlier-repairs"].items.properties.changed.enum, parentSchema: schema11.properties["earlier-repairs"].items.properties.changed, data: data19 };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err38 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties["earlier-repairs"].items.type, parentSchema: schema11.properties["earlier-repairs"].items, data: data15 };
+            const err40 = { instancePath: instancePath + "/earlier-repairs/" + i1, schemaPath: "#/properties/earlier-repairs/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties["earlier-repairs"].items.type, parentSchema: schema11.properties["earlier-repairs"].items, data: data15 };
             if (vErrors === null) {
-              vErrors = [err38];
+              vErrors = [err40];
             } else {
-              vErrors.push(err38);
+              vErrors.push(err40);
             }
             errors++;
           }
         }
       } else {
-        const err39 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties["earlier-repairs"].type, parentSchema: schema11.properties["earlier-repairs"], data: data14 };
+        const err41 = { instancePath: instancePath + "/earlier-repairs", schemaPath: "#/properties/earlier-repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties["earlier-repairs"].type, parentSchema: schema11.properties["earlier-repairs"], data: data14 };
         if (vErrors === null) {
-          vErrors = [err39];
+          vErrors = [err41];
         } else {
-          vErrors.push(err39);
+          vErrors.push(err41);
         }
         errors++;
       }
     }
-    if (data.terminals !== void 0) {
-      let data18 = data.terminals;
-      if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
-        for (const key3 in data18) {
-          let data19 = data18[key3];
-          if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
-            for (const key4 in data19) {
-              if (!(key4 === "pin" || key4 === "colour")) {
-                const err40 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.terminals.additionalProperties, data: data19 };
-                if (vErrors === null) {
-                  vErrors = [err40];
-                } else {
-                  vErrors.push(err40);
-                }
-                errors++;
-              }
+    if (data.circumstances !== void 0) {
+      let data20 = data.circumstances;
+      if (data20 && typeof data20 == "object" && !Array.isArray(data20)) {
+        for (const key3 in data20) {
+          if (!(key3 === "happens" || key3 === "fails-with-it" || key3 === "recent-work" || key3 === "seen" || key3 === "freeze-frame")) {
+            const err42 = { instancePath: instancePath + "/circumstances", schemaPath: "#/properties/circumstances/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.circumstances, data: data20 };
+            if (vErrors === null) {
+              vErrors = [err42];
+            } else {
+              vErrors.push(err42);
             }
-            if (data19.pin !== void 0) {
-              let data20 = data19.pin;
-              if (typeof data20 !== "string" && !(typeof data20 == "number" && (!(data20 % 1) && !isNaN(data20)) && isFinite(data20))) {
-                const err41 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/type", keyword: "type", params: { type: schema11.properties.terminals.additionalProperties.properties.pin.type }, message: "must be string,integer", schema: schema11.properties.terminals.additionalProperties.properties.pin.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data20 };
-                if (vErrors === null) {
-                  vErrors = [err41];
-                } else {
-                  vErrors.push(err41);
-                }
-                errors++;
-              }
-              if (typeof data20 === "string") {
-                if (func3(data20) > 20) {
-                  const err42 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data20 };
-                  if (vErrors === null) {
-                    vErrors = [err42];
-                  } else {
-                    vErrors.push(err42);
-                  }
-                  errors++;
-                }
-              }
-            }
-            if (data19.colour !== void 0) {
-              let data21 = data19.colour;
-              if (typeof data21 === "string") {
-                if (func3(data21) > 12) {
-                  const err43 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/maxLength", keyword: "maxLength", params: { limit: 12 }, message: "must NOT have more than 12 characters", schema: 12, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data21 };
-                  if (vErrors === null) {
-                    vErrors = [err43];
-                  } else {
-                    vErrors.push(err43);
-                  }
-                  errors++;
-                }
+            errors++;
+          }
+        }
+        if (data20.happens !== void 0) {
+          let data21 = data20.happens;
+          if (Array.isArray(data21)) {
+            if (data21.length > 6) {
+              const err43 = { instancePath: instancePath + "/circumstances/happens", schemaPath: "#/properties/circumstances/properties/happens/maxItems", keyword: "maxItems", params: { limit: 6 }, message: "must NOT have more than 6 items", schema: 6, parentSchema: schema11.properties.circumstances.properties.happens, data: data21 };
+              if (vErrors === null) {
+                vErrors = [err43];
               } else {
-                const err44 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.terminals.additionalProperties.properties.colour.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data21 };
+                vErrors.push(err43);
+              }
+              errors++;
+            }
+            const len2 = data21.length;
+            for (let i2 = 0; i2 < len2; i2++) {
+              let data22 = data21[i2];
+              if (!(data22 === "always" || data22 === "cold" || data22 === "hot" || data22 === "wet" || data22 === "bumps" || data22 === "cranking")) {
+                const err44 = { instancePath: instancePath + "/circumstances/happens/" + i2, schemaPath: "#/properties/circumstances/properties/happens/items/enum", keyword: "enum", params: { allowedValues: schema11.properties.circumstances.properties.happens.items.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.circumstances.properties.happens.items.enum, parentSchema: schema11.properties.circumstances.properties.happens.items, data: data22 };
                 if (vErrors === null) {
                   vErrors = [err44];
                 } else {
@@ -550,44 +598,48 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            let i3 = data21.length;
+            let j0;
+            if (i3 > 1) {
+              outer0: for (; i3--; ) {
+                for (j0 = i3; j0--; ) {
+                  if (func0(data21[i3], data21[j0])) {
+                    const err45 = { instancePath: instancePath + "/circumstances/happens", schemaPath: "#/properties/circumstances/properties/happens/uniqueItems", keyword: "uniqueItems", params: { i: i3, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i3 + " are identical)", schema: true, parentSchema: schema11.properties.circumstances.properties.happens, data: data21 };
+                    if (vErrors === null) {
+                      vErrors = [err45];
+                    } else {
+                      vErrors.push(err45);
+                    }
+                    errors++;
+                    break outer0;
+                  }
+                }
+              }
+            }
           } else {
-            const err45 = { instancePath: instancePath + "/terminals/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.additionalProperties.type, parentSchema: schema11.properties.terminals.additionalProperties, data: data19 };
+            const err46 = { instancePath: instancePath + "/circumstances/happens", schemaPath: "#/properties/circumstances/properties/happens/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.circumstances.properties.happens.type, parentSchema: schema11.properties.circumstances.properties.happens, data: data21 };
             if (vErrors === null) {
-              vErrors = [err45];
+              vErrors = [err46];
             } else {
-              vErrors.push(err45);
+              vErrors.push(err46);
             }
             errors++;
           }
         }
-      } else {
-        const err46 = { instancePath: instancePath + "/terminals", schemaPath: "#/properties/terminals/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.type, parentSchema: schema11.properties.terminals, data: data18 };
-        if (vErrors === null) {
-          vErrors = [err46];
-        } else {
-          vErrors.push(err46);
-        }
-        errors++;
-      }
-    }
-    if (data.known !== void 0) {
-      let data22 = data.known;
-      if (Array.isArray(data22)) {
-        if (data22.length > 60) {
-          const err47 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema11.properties.known, data: data22 };
-          if (vErrors === null) {
-            vErrors = [err47];
-          } else {
-            vErrors.push(err47);
-          }
-          errors++;
-        }
-        const len2 = data22.length;
-        for (let i2 = 0; i2 < len2; i2++) {
-          let data23 = data22[i2];
-          if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
-            if (data23.what === void 0) {
-              const err48 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data23 };
+        if (data20["fails-with-it"] !== void 0) {
+          let data23 = data20["fails-with-it"];
+          if (typeof data23 === "string") {
+            if (func3(data23) > 300) {
+              const err47 = { instancePath: instancePath + "/circumstances/fails-with-it", schemaPath: "#/properties/circumstances/properties/fails-with-it/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.circumstances.properties["fails-with-it"], data: data23 };
+              if (vErrors === null) {
+                vErrors = [err47];
+              } else {
+                vErrors.push(err47);
+              }
+              errors++;
+            }
+            if (func3(data23) < 1) {
+              const err48 = { instancePath: instancePath + "/circumstances/fails-with-it", schemaPath: "#/properties/circumstances/properties/fails-with-it/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.circumstances.properties["fails-with-it"], data: data23 };
               if (vErrors === null) {
                 vErrors = [err48];
               } else {
@@ -595,17 +647,21 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            if (data23.is === void 0) {
-              const err49 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data23 };
-              if (vErrors === null) {
-                vErrors = [err49];
-              } else {
-                vErrors.push(err49);
-              }
-              errors++;
+          } else {
+            const err49 = { instancePath: instancePath + "/circumstances/fails-with-it", schemaPath: "#/properties/circumstances/properties/fails-with-it/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.circumstances.properties["fails-with-it"].type, parentSchema: schema11.properties.circumstances.properties["fails-with-it"], data: data23 };
+            if (vErrors === null) {
+              vErrors = [err49];
+            } else {
+              vErrors.push(err49);
             }
-            if (data23.from === void 0) {
-              const err50 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data23 };
+            errors++;
+          }
+        }
+        if (data20["recent-work"] !== void 0) {
+          let data24 = data20["recent-work"];
+          if (typeof data24 === "string") {
+            if (func3(data24) > 300) {
+              const err50 = { instancePath: instancePath + "/circumstances/recent-work", schemaPath: "#/properties/circumstances/properties/recent-work/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.circumstances.properties["recent-work"], data: data24 };
               if (vErrors === null) {
                 vErrors = [err50];
               } else {
@@ -613,84 +669,83 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               }
               errors++;
             }
-            for (const key5 in data23) {
-              if (!(key5 === "what" || key5 === "is" || key5 === "from")) {
-                const err51 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.known.items, data: data23 };
-                if (vErrors === null) {
-                  vErrors = [err51];
-                } else {
-                  vErrors.push(err51);
-                }
-                errors++;
-              }
-            }
-            if (data23.what !== void 0) {
-              let data24 = data23.what;
-              if (typeof data24 === "string") {
-                if (func3(data24) > 200) {
-                  const err52 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.known.items.properties.what, data: data24 };
-                  if (vErrors === null) {
-                    vErrors = [err52];
-                  } else {
-                    vErrors.push(err52);
-                  }
-                  errors++;
-                }
-                if (func3(data24) < 1) {
-                  const err53 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.what, data: data24 };
-                  if (vErrors === null) {
-                    vErrors = [err53];
-                  } else {
-                    vErrors.push(err53);
-                  }
-                  errors++;
-                }
+            if (func3(data24) < 1) {
+              const err51 = { instancePath: instancePath + "/circumstances/recent-work", schemaPath: "#/properties/circumstances/properties/recent-work/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.circumstances.properties["recent-work"], data: data24 };
+              if (vErrors === null) {
+                vErrors = [err51];
               } else {
-                const err54 = { instancePath: instancePath + "/known/" + i2 + "/what", schemaPath: "#/properties/known/items/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.what.type, parentSchema: schema11.properties.known.items.properties.what, data: data24 };
-                if (vErrors === null) {
-                  vErrors = [err54];
-                } else {
-                  vErrors.push(err54);
-                }
-                errors++;
+                vErrors.push(err51);
               }
+              errors++;
             }
-            if (data23.is !== void 0) {
-              let data25 = data23.is;
-              if (typeof data25 === "string") {
-                if (func3(data25) > 400) {
-                  const err55 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.known.items.properties.is, data: data25 };
-                  if (vErrors === null) {
-                    vErrors = [err55];
-                  } else {
-                    vErrors.push(err55);
-                  }
-                  errors++;
-                }
-                if (func3(data25) < 1) {
-                  const err56 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.is, data: data25 };
-                  if (vErrors === null) {
-                    vErrors = [err56];
-                  } else {
-                    vErrors.push(err56);
-                  }
-                  errors++;
-                }
+          } else {
+            const err52 = { instancePath: instancePath + "/circumstances/recent-work", schemaPath: "#/properties/circumstances/properties/recent-work/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.circumstances.properties["recent-work"].type, parentSchema: schema11.properties.circumstances.properties["recent-work"], data: data24 };
+            if (vErrors === null) {
+              vErrors = [err52];
+            } else {
+              vErrors.push(err52);
+            }
+            errors++;
+          }
+        }
+        if (data20.seen !== void 0) {
+          let data25 = data20.seen;
+          if (typeof data25 === "string") {
+            if (func3(data25) > 300) {
+              const err53 = { instancePath: instancePath + "/circumstances/seen", schemaPath: "#/properties/circumstances/properties/seen/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.circumstances.properties.seen, data: data25 };
+              if (vErrors === null) {
+                vErrors = [err53];
               } else {
-                const err57 = { instancePath: instancePath + "/known/" + i2 + "/is", schemaPath: "#/properties/known/items/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.is.type, parentSchema: schema11.properties.known.items.properties.is, data: data25 };
-                if (vErrors === null) {
-                  vErrors = [err57];
-                } else {
-                  vErrors.push(err57);
-                }
-                errors++;
+                vErrors.push(err53);
               }
+              errors++;
             }
-            if (data23.from !== void 0) {
-              let data26 = data23.from;
-              if (typeof data26 === "string") {
-                if (func3(data26) > 300) {
-                  const err58 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.known.items.properties.from, data: data26 };
+            if (func3(data25) < 1) {
+              const err54 = { instancePath: instancePath + "/circumstances/seen", schemaPath: "#/properties/circumstances/properties/seen/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.circumstances.properties.seen, data: data25 };
+              if (vErrors === null) {
+                vErrors = [err54];
+              } else {
+                vErrors.push(err54);
+              }
+              errors++;
+            }
+          } else {
+            const err55 = { instancePath: instancePath + "/circumstances/seen", schemaPath: "#/properties/circumstances/properties/seen/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.circumstances.properties.seen.type, parentSchema: schema11.properties.circumstances.properties.seen, data: data25 };
+            if (vErrors === null) {
+              vErrors = [err55];
+            } else {
+              vErrors.push(err55);
+            }
+            errors++;
+          }
+        }
+        if (data20["freeze-frame"] !== void 0) {
+          let data26 = data20["freeze-frame"];
+          if (Array.isArray(data26)) {
+            if (data26.length > 40) {
+              const err56 = { instancePath: instancePath + "/circumstances/freeze-frame", schemaPath: "#/properties/circumstances/properties/freeze-frame/maxItems", keyword: "maxItems", params: { limit: 40 }, message: "must NOT have more than 40 items", schema: 40, parentSchema: schema11.properties.circumstances.properties["freeze-frame"], data: data26 };
+              if (vErrors === null) {
+                vErrors = [err56];
+              } else {
+                vErrors.push(err56);
+              }
+              errors++;
+            }
+            const len3 = data26.length;
+            for (let i4 = 0; i4 < len3; i4++) {
+              let data27 = data26[i4];
+              if (typeof data27 === "string") {
+                if (func3(data27) > 200) {
+                  const err57 = { instancePath: instancePath + "/circumstances/freeze-frame/" + i4, schemaPath: "#/properties/circumstances/properties/freeze-frame/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.circumstances.properties["freeze-frame"].items, data: data27 };
+                  if (vErrors === null) {
+                    vErrors = [err57];
+                  } else {
+                    vErrors.push(err57);
+                  }
+                  errors++;
+                }
+                if (func3(data27) < 1) {
+                  const err58 = { instancePath: instancePath + "/circumstances/freeze-frame/" + i4, schemaPath: "#/properties/circumstances/properties/freeze-frame/items/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.circumstances.properties["freeze-frame"].items, data: data27 };
                   if (vErrors === null) {
                     vErrors = [err58];
                   } else {
@@ -698,77 +753,81 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data26) < 1) {
-                  const err59 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.from, data: data26 };
-                  if (vErrors === null) {
-                    vErrors = [err59];
-                  } else {
-                    vErrors.push(err59);
-                  }
-                  errors++;
-                }
               } else {
-                const err60 = { instancePath: instancePath + "/known/" + i2 + "/from", schemaPath: "#/properties/known/items/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.from.type, parentSchema: schema11.properties.known.items.properties.from, data: data26 };
+                const err59 = { instancePath: instancePath + "/circumstances/freeze-frame/" + i4, schemaPath: "#/properties/circumstances/properties/freeze-frame/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.circumstances.properties["freeze-frame"].items.type, parentSchema: schema11.properties.circumstances.properties["freeze-frame"].items, data: data27 };
                 if (vErrors === null) {
-                  vErrors = [err60];
+                  vErrors = [err59];
                 } else {
-                  vErrors.push(err60);
+                  vErrors.push(err59);
                 }
                 errors++;
               }
             }
           } else {
-            const err61 = { instancePath: instancePath + "/known/" + i2, schemaPath: "#/properties/known/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.known.items.type, parentSchema: schema11.properties.known.items, data: data23 };
+            const err60 = { instancePath: instancePath + "/circumstances/freeze-frame", schemaPath: "#/properties/circumstances/properties/freeze-frame/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.circumstances.properties["freeze-frame"].type, parentSchema: schema11.properties.circumstances.properties["freeze-frame"], data: data26 };
             if (vErrors === null) {
-              vErrors = [err61];
+              vErrors = [err60];
             } else {
-              vErrors.push(err61);
+              vErrors.push(err60);
             }
             errors++;
           }
         }
       } else {
-        const err62 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.known.type, parentSchema: schema11.properties.known, data: data22 };
+        const err61 = { instancePath: instancePath + "/circumstances", schemaPath: "#/properties/circumstances/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.circumstances.type, parentSchema: schema11.properties.circumstances, data: data20 };
         if (vErrors === null) {
-          vErrors = [err62];
+          vErrors = [err61];
         } else {
-          vErrors.push(err62);
+          vErrors.push(err61);
         }
         errors++;
       }
     }
-    if (data.harness !== void 0) {
-      let data27 = data.harness;
-      if (Array.isArray(data27)) {
-        if (data27.length > 24) {
-          const err63 = { instancePath: instancePath + "/harness", schemaPath: "#/properties/harness/maxItems", keyword: "maxItems", params: { limit: 24 }, message: "must NOT have more than 24 items", schema: 24, parentSchema: schema11.properties.harness, data: data27 };
-          if (vErrors === null) {
-            vErrors = [err63];
-          } else {
-            vErrors.push(err63);
-          }
-          errors++;
-        }
-        const len3 = data27.length;
-        for (let i3 = 0; i3 < len3; i3++) {
-          let data28 = data27[i3];
-          if (data28 && typeof data28 == "object" && !Array.isArray(data28)) {
-            for (const key6 in data28) {
-              if (!(key6 === "connector" || key6 === "splice" || key6 === "wire" || key6 === "wires" || key6 === "at" || key6 === "minutes" || key6 === "length" || key6 === "size")) {
-                const err64 = { instancePath: instancePath + "/harness/" + i3, schemaPath: "#/properties/harness/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.harness.items, data: data28 };
+    if (data.terminals !== void 0) {
+      let data28 = data.terminals;
+      if (data28 && typeof data28 == "object" && !Array.isArray(data28)) {
+        for (const key4 in data28) {
+          let data29 = data28[key4];
+          if (data29 && typeof data29 == "object" && !Array.isArray(data29)) {
+            for (const key5 in data29) {
+              if (!(key5 === "pin" || key5 === "colour")) {
+                const err62 = { instancePath: instancePath + "/terminals/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.terminals.additionalProperties, data: data29 };
                 if (vErrors === null) {
-                  vErrors = [err64];
+                  vErrors = [err62];
                 } else {
-                  vErrors.push(err64);
+                  vErrors.push(err62);
                 }
                 errors++;
               }
             }
-            if (data28.connector !== void 0) {
-              let data29 = data28.connector;
-              if (typeof data29 === "string") {
-                if (func3(data29) > 60) {
-                  const err65 = { instancePath: instancePath + "/harness/" + i3 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.connector, data: data29 };
+            if (data29.pin !== void 0) {
+              let data30 = data29.pin;
+              if (typeof data30 !== "string" && !(typeof data30 == "number" && (!(data30 % 1) && !isNaN(data30)) && isFinite(data30))) {
+                const err63 = { instancePath: instancePath + "/terminals/" + key4.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/type", keyword: "type", params: { type: schema11.properties.terminals.additionalProperties.properties.pin.type }, message: "must be string,integer", schema: schema11.properties.terminals.additionalProperties.properties.pin.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data30 };
+                if (vErrors === null) {
+                  vErrors = [err63];
+                } else {
+                  vErrors.push(err63);
+                }
+                errors++;
+              }
+              if (typeof data30 === "string") {
+                if (func3(data30) > 20) {
+                  const err64 = { instancePath: instancePath + "/terminals/" + key4.replace(/~/g, "~0").replace(/\//g, "~1") + "/pin", schemaPath: "#/properties/terminals/additionalProperties/properties/pin/maxLength", keyword: "maxLength", params: { limit: 20 }, message: "must NOT have more than 20 characters", schema: 20, parentSchema: schema11.properties.terminals.additionalProperties.properties.pin, data: data30 };
+                  if (vErrors === null) {
+                    vErrors = [err64];
+                  } else {
+                    vErrors.push(err64);
+                  }
+                  errors++;
+                }
+              }
+            }
+            if (data29.colour !== void 0) {
+              let data31 = data29.colour;
+              if (typeof data31 === "string") {
+                if (func3(data31) > 12) {
+                  const err65 = { instancePath: instancePath + "/terminals/" + key4.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/maxLength", keyword: "maxLength", params: { limit: 12 }, message: "must NOT have more than 12 characters", schema: 12, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data31 };
                   if (vErrors === null) {
                     vErrors = [err65];
                   } else {
@@ -776,79 +835,82 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data29) < 1) {
-                  const err66 = { instancePath: instancePath + "/harness/" + i3 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.connector, data: data29 };
-                  if (vErrors === null) {
-                    vErrors = [err66];
-                  } else {
-                    vErrors.push(err66);
-                  }
-                  errors++;
-                }
               } else {
-                const err67 = { instancePath: instancePath + "/harness/" + i3 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.connector.type, parentSchema: schema11.properties.harness.items.properties.connector, data: data29 };
+                const err66 = { instancePath: instancePath + "/terminals/" + key4.replace(/~/g, "~0").replace(/\//g, "~1") + "/colour", schemaPath: "#/properties/terminals/additionalProperties/properties/colour/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.terminals.additionalProperties.properties.colour.type, parentSchema: schema11.properties.terminals.additionalProperties.properties.colour, data: data31 };
                 if (vErrors === null) {
-                  vErrors = [err67];
+                  vErrors = [err66];
                 } else {
-                  vErrors.push(err67);
+                  vErrors.push(err66);
                 }
                 errors++;
               }
             }
-            if (data28.splice !== void 0) {
-              let data30 = data28.splice;
-              if (typeof data30 === "string") {
-                if (func3(data30) > 60) {
-                  const err68 = { instancePath: instancePath + "/harness/" + i3 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.splice, data: data30 };
-                  if (vErrors === null) {
-                    vErrors = [err68];
-                  } else {
-                    vErrors.push(err68);
-                  }
-                  errors++;
-                }
-                if (func3(data30) < 1) {
-                  const err69 = { instancePath: instancePath + "/harness/" + i3 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.splice, data: data30 };
-                  if (vErrors === null) {
-                    vErrors = [err69];
-                  } else {
-                    vErrors.push(err69);
-                  }
-                  errors++;
-                }
-              } else {
-                const err70 = { instancePath: instancePath + "/harness/" + i3 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.splice.type, parentSchema: schema11.properties.harness.items.properties.splice, data: data30 };
-                if (vErrors === null) {
-                  vErrors = [err70];
-                } else {
-                  vErrors.push(err70);
-                }
-                errors++;
-              }
+          } else {
+            const err67 = { instancePath: instancePath + "/terminals/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/terminals/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.additionalProperties.type, parentSchema: schema11.properties.terminals.additionalProperties, data: data29 };
+            if (vErrors === null) {
+              vErrors = [err67];
+            } else {
+              vErrors.push(err67);
             }
-            if (data28.wire !== void 0) {
-              let data31 = data28.wire;
-              if (typeof data31 === "string") {
-                if (func3(data31) > 60) {
-                  const err71 = { instancePath: instancePath + "/harness/" + i3 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.wire, data: data31 };
-                  if (vErrors === null) {
-                    vErrors = [err71];
-                  } else {
-                    vErrors.push(err71);
-                  }
-                  errors++;
-                }
-                if (func3(data31) < 1) {
-                  const err72 = { instancePath: instancePath + "/harness/" + i3 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.wire, data: data31 };
-                  if (vErrors === null) {
-                    vErrors = [err72];
-                  } else {
-                    vErrors.push(err72);
-                  }
-                  errors++;
-                }
+            errors++;
+          }
+        }
+      } else {
+        const err68 = { instancePath: instancePath + "/terminals", schemaPath: "#/properties/terminals/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.terminals.type, parentSchema: schema11.properties.terminals, data: data28 };
+        if (vErrors === null) {
+          vErrors = [err68];
+        } else {
+          vErrors.push(err68);
+        }
+        errors++;
+      }
+    }
+    if (data.known !== void 0) {
+      let data32 = data.known;
+      if (Array.isArray(data32)) {
+        if (data32.length > 60) {
+          const err69 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema11.properties.known, data: data32 };
+          if (vErrors === null) {
+            vErrors = [err69];
+          } else {
+            vErrors.push(err69);
+          }
+          errors++;
+        }
+        const len4 = data32.length;
+        for (let i5 = 0; i5 < len4; i5++) {
+          let data33 = data32[i5];
+          if (data33 && typeof data33 == "object" && !Array.isArray(data33)) {
+            if (data33.what === void 0) {
+              const err70 = { instancePath: instancePath + "/known/" + i5, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data33 };
+              if (vErrors === null) {
+                vErrors = [err70];
               } else {
-                const err73 = { instancePath: instancePath + "/harness/" + i3 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.wire.type, parentSchema: schema11.properties.harness.items.properties.wire, data: data31 };
+                vErrors.push(err70);
+              }
+              errors++;
+            }
+            if (data33.is === void 0) {
+              const err71 = { instancePath: instancePath + "/known/" + i5, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data33 };
+              if (vErrors === null) {
+                vErrors = [err71];
+              } else {
+                vErrors.push(err71);
+              }
+              errors++;
+            }
+            if (data33.from === void 0) {
+              const err72 = { instancePath: instancePath + "/known/" + i5, schemaPath: "#/properties/known/items/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.known.items.required, parentSchema: schema11.properties.known.items, data: data33 };
+              if (vErrors === null) {
+                vErrors = [err72];
+              } else {
+                vErrors.push(err72);
+              }
+              errors++;
+            }
+            for (const key6 in data33) {
+              if (!(key6 === "what" || key6 === "is" || key6 === "from")) {
+                const err73 = { instancePath: instancePath + "/known/" + i5, schemaPath: "#/properties/known/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.known.items, data: data33 };
                 if (vErrors === null) {
                   vErrors = [err73];
                 } else {
@@ -857,11 +919,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data28.wires !== void 0) {
-              let data32 = data28.wires;
-              if (Array.isArray(data32)) {
-                if (data32.length > 24) {
-                  const err74 = { instancePath: instancePath + "/harness/" + i3 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/maxItems", keyword: "maxItems", params: { limit: 24 }, message: "must NOT have more than 24 items", schema: 24, parentSchema: schema11.properties.harness.items.properties.wires, data: data32 };
+            if (data33.what !== void 0) {
+              let data34 = data33.what;
+              if (typeof data34 === "string") {
+                if (func3(data34) > 200) {
+                  const err74 = { instancePath: instancePath + "/known/" + i5 + "/what", schemaPath: "#/properties/known/items/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.known.items.properties.what, data: data34 };
                   if (vErrors === null) {
                     vErrors = [err74];
                   } else {
@@ -869,8 +931,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data32.length < 1) {
-                  const err75 = { instancePath: instancePath + "/harness/" + i3 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.harness.items.properties.wires, data: data32 };
+                if (func3(data34) < 1) {
+                  const err75 = { instancePath: instancePath + "/known/" + i5 + "/what", schemaPath: "#/properties/known/items/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.what, data: data34 };
                   if (vErrors === null) {
                     vErrors = [err75];
                   } else {
@@ -878,40 +940,39 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                const len4 = data32.length;
-                for (let i4 = 0; i4 < len4; i4++) {
-                  let data33 = data32[i4];
-                  if (typeof data33 === "string") {
-                    if (func3(data33) > 60) {
-                      const err76 = { instancePath: instancePath + "/harness/" + i3 + "/wires/" + i4, schemaPath: "#/properties/harness/items/properties/wires/items/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data33 };
-                      if (vErrors === null) {
-                        vErrors = [err76];
-                      } else {
-                        vErrors.push(err76);
-                      }
-                      errors++;
-                    }
-                    if (func3(data33) < 1) {
-                      const err77 = { instancePath: instancePath + "/harness/" + i3 + "/wires/" + i4, schemaPath: "#/properties/harness/items/properties/wires/items/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data33 };
-                      if (vErrors === null) {
-                        vErrors = [err77];
-                      } else {
-                        vErrors.push(err77);
-                      }
-                      errors++;
-                    }
+              } else {
+                const err76 = { instancePath: instancePath + "/known/" + i5 + "/what", schemaPath: "#/properties/known/items/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.what.type, parentSchema: schema11.properties.known.items.properties.what, data: data34 };
+                if (vErrors === null) {
+                  vErrors = [err76];
+                } else {
+                  vErrors.push(err76);
+                }
+                errors++;
+              }
+            }
+            if (data33.is !== void 0) {
+              let data35 = data33.is;
+              if (typeof data35 === "string") {
+                if (func3(data35) > 400) {
+                  const err77 = { instancePath: instancePath + "/known/" + i5 + "/is", schemaPath: "#/properties/known/items/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.known.items.properties.is, data: data35 };
+                  if (vErrors === null) {
+                    vErrors = [err77];
                   } else {
-                    const err78 = { instancePath: instancePath + "/harness/" + i3 + "/wires/" + i4, schemaPath: "#/properties/harness/items/properties/wires/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.wires.items.type, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data33 };
-                    if (vErrors === null) {
-                      vErrors = [err78];
-                    } else {
-                      vErrors.push(err78);
-                    }
-                    errors++;
+                    vErrors.push(err77);
                   }
+                  errors++;
+                }
+                if (func3(data35) < 1) {
+                  const err78 = { instancePath: instancePath + "/known/" + i5 + "/is", schemaPath: "#/properties/known/items/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.is, data: data35 };
+                  if (vErrors === null) {
+                    vErrors = [err78];
+                  } else {
+                    vErrors.push(err78);
+                  }
+                  errors++;
                 }
               } else {
-                const err79 = { instancePath: instancePath + "/harness/" + i3 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.harness.items.properties.wires.type, parentSchema: schema11.properties.harness.items.properties.wires, data: data32 };
+                const err79 = { instancePath: instancePath + "/known/" + i5 + "/is", schemaPath: "#/properties/known/items/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.is.type, parentSchema: schema11.properties.known.items.properties.is, data: data35 };
                 if (vErrors === null) {
                   vErrors = [err79];
                 } else {
@@ -920,11 +981,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data28.at !== void 0) {
-              let data34 = data28.at;
-              if (typeof data34 === "string") {
-                if (func3(data34) > 40) {
-                  const err80 = { instancePath: instancePath + "/harness/" + i3 + "/at", schemaPath: "#/properties/harness/items/properties/at/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.at, data: data34 };
+            if (data33.from !== void 0) {
+              let data36 = data33.from;
+              if (typeof data36 === "string") {
+                if (func3(data36) > 300) {
+                  const err80 = { instancePath: instancePath + "/known/" + i5 + "/from", schemaPath: "#/properties/known/items/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.known.items.properties.from, data: data36 };
                   if (vErrors === null) {
                     vErrors = [err80];
                   } else {
@@ -932,8 +993,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data34) < 1) {
-                  const err81 = { instancePath: instancePath + "/harness/" + i3 + "/at", schemaPath: "#/properties/harness/items/properties/at/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.at, data: data34 };
+                if (func3(data36) < 1) {
+                  const err81 = { instancePath: instancePath + "/known/" + i5 + "/from", schemaPath: "#/properties/known/items/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.known.items.properties.from, data: data36 };
                   if (vErrors === null) {
                     vErrors = [err81];
                   } else {
@@ -942,7 +1003,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   errors++;
                 }
               } else {
-                const err82 = { instancePath: instancePath + "/harness/" + i3 + "/at", schemaPath: "#/properties/harness/items/properties/at/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.at.type, parentSchema: schema11.properties.harness.items.properties.at, data: data34 };
+                const err82 = { instancePath: instancePath + "/known/" + i5 + "/from", schemaPath: "#/properties/known/items/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.known.items.properties.from.type, parentSchema: schema11.properties.known.items.properties.from, data: data36 };
                 if (vErrors === null) {
                   vErrors = [err82];
                 } else {
@@ -951,51 +1012,58 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data28.minutes !== void 0) {
-              let data35 = data28.minutes;
-              if (typeof data35 == "number" && isFinite(data35)) {
-                if (data35 > 240 || isNaN(data35)) {
-                  const err83 = { instancePath: instancePath + "/harness/" + i3 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema11.properties.harness.items.properties.minutes, data: data35 };
-                  if (vErrors === null) {
-                    vErrors = [err83];
-                  } else {
-                    vErrors.push(err83);
-                  }
-                  errors++;
-                }
-                if (data35 < 0 || isNaN(data35)) {
-                  const err84 = { instancePath: instancePath + "/harness/" + i3 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.harness.items.properties.minutes, data: data35 };
-                  if (vErrors === null) {
-                    vErrors = [err84];
-                  } else {
-                    vErrors.push(err84);
-                  }
-                  errors++;
-                }
-              } else {
-                const err85 = { instancePath: instancePath + "/harness/" + i3 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema11.properties.harness.items.properties.minutes.type, parentSchema: schema11.properties.harness.items.properties.minutes, data: data35 };
+          } else {
+            const err83 = { instancePath: instancePath + "/known/" + i5, schemaPath: "#/properties/known/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.known.items.type, parentSchema: schema11.properties.known.items, data: data33 };
+            if (vErrors === null) {
+              vErrors = [err83];
+            } else {
+              vErrors.push(err83);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err84 = { instancePath: instancePath + "/known", schemaPath: "#/properties/known/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.known.type, parentSchema: schema11.properties.known, data: data32 };
+        if (vErrors === null) {
+          vErrors = [err84];
+        } else {
+          vErrors.push(err84);
+        }
+        errors++;
+      }
+    }
+    if (data.harness !== void 0) {
+      let data37 = data.harness;
+      if (Array.isArray(data37)) {
+        if (data37.length > 24) {
+          const err85 = { instancePath: instancePath + "/harness", schemaPath: "#/properties/harness/maxItems", keyword: "maxItems", params: { limit: 24 }, message: "must NOT have more than 24 items", schema: 24, parentSchema: schema11.properties.harness, data: data37 };
+          if (vErrors === null) {
+            vErrors = [err85];
+          } else {
+            vErrors.push(err85);
+          }
+          errors++;
+        }
+        const len5 = data37.length;
+        for (let i6 = 0; i6 < len5; i6++) {
+          let data38 = data37[i6];
+          if (data38 && typeof data38 == "object" && !Array.isArray(data38)) {
+            for (const key7 in data38) {
+              if (!(key7 === "connector" || key7 === "splice" || key7 === "wire" || key7 === "wires" || key7 === "at" || key7 === "minutes" || key7 === "length" || key7 === "size")) {
+                const err86 = { instancePath: instancePath + "/harness/" + i6, schemaPath: "#/properties/harness/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.harness.items, data: data38 };
                 if (vErrors === null) {
-                  vErrors = [err85];
+                  vErrors = [err86];
                 } else {
-                  vErrors.push(err85);
+                  vErrors.push(err86);
                 }
                 errors++;
               }
             }
-            if (data28.length !== void 0) {
-              let data36 = data28.length;
-              if (typeof data36 === "string") {
-                if (func3(data36) > 40) {
-                  const err86 = { instancePath: instancePath + "/harness/" + i3 + "/length", schemaPath: "#/properties/harness/items/properties/length/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.length, data: data36 };
-                  if (vErrors === null) {
-                    vErrors = [err86];
-                  } else {
-                    vErrors.push(err86);
-                  }
-                  errors++;
-                }
-                if (func3(data36) < 1) {
-                  const err87 = { instancePath: instancePath + "/harness/" + i3 + "/length", schemaPath: "#/properties/harness/items/properties/length/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.length, data: data36 };
+            if (data38.connector !== void 0) {
+              let data39 = data38.connector;
+              if (typeof data39 === "string") {
+                if (func3(data39) > 60) {
+                  const err87 = { instancePath: instancePath + "/harness/" + i6 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.connector, data: data39 };
                   if (vErrors === null) {
                     vErrors = [err87];
                   } else {
@@ -1003,30 +1071,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
+                if (func3(data39) < 1) {
+                  const err88 = { instancePath: instancePath + "/harness/" + i6 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.connector, data: data39 };
+                  if (vErrors === null) {
+                    vErrors = [err88];
+                  } else {
+                    vErrors.push(err88);
+                  }
+                  errors++;
+                }
               } else {
-                const err88 = { instancePath: instancePath + "/harness/" + i3 + "/length", schemaPath: "#/properties/harness/items/properties/length/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.length.type, parentSchema: schema11.properties.harness.items.properties.length, data: data36 };
+                const err89 = { instancePath: instancePath + "/harness/" + i6 + "/connector", schemaPath: "#/properties/harness/items/properties/connector/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.connector.type, parentSchema: schema11.properties.harness.items.properties.connector, data: data39 };
                 if (vErrors === null) {
-                  vErrors = [err88];
+                  vErrors = [err89];
                 } else {
-                  vErrors.push(err88);
+                  vErrors.push(err89);
                 }
                 errors++;
               }
             }
-            if (data28.size !== void 0) {
-              let data37 = data28.size;
-              if (typeof data37 === "string") {
-                if (func3(data37) > 40) {
-                  const err89 = { instancePath: instancePath + "/harness/" + i3 + "/size", schemaPath: "#/properties/harness/items/properties/size/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.size, data: data37 };
-                  if (vErrors === null) {
-                    vErrors = [err89];
-                  } else {
-                    vErrors.push(err89);
-                  }
-                  errors++;
-                }
-                if (func3(data37) < 1) {
-                  const err90 = { instancePath: instancePath + "/harness/" + i3 + "/size", schemaPath: "#/properties/harness/items/properties/size/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.size, data: data37 };
+            if (data38.splice !== void 0) {
+              let data40 = data38.splice;
+              if (typeof data40 === "string") {
+                if (func3(data40) > 60) {
+                  const err90 = { instancePath: instancePath + "/harness/" + i6 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.splice, data: data40 };
                   if (vErrors === null) {
                     vErrors = [err90];
                   } else {
@@ -1034,98 +1102,325 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
+                if (func3(data40) < 1) {
+                  const err91 = { instancePath: instancePath + "/harness/" + i6 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.splice, data: data40 };
+                  if (vErrors === null) {
+                    vErrors = [err91];
+                  } else {
+                    vErrors.push(err91);
+                  }
+                  errors++;
+                }
               } else {
-                const err91 = { instancePath: instancePath + "/harness/" + i3 + "/size", schemaPath: "#/properties/harness/items/properties/size/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.size.type, parentSchema: schema11.properties.harness.items.properties.size, data: data37 };
+                const err92 = { instancePath: instancePath + "/harness/" + i6 + "/splice", schemaPath: "#/properties/harness/items/properties/splice/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.splice.type, parentSchema: schema11.properties.harness.items.properties.splice, data: data40 };
                 if (vErrors === null) {
-                  vErrors = [err91];
+                  vErrors = [err92];
                 } else {
-                  vErrors.push(err91);
+                  vErrors.push(err92);
+                }
+                errors++;
+              }
+            }
+            if (data38.wire !== void 0) {
+              let data41 = data38.wire;
+              if (typeof data41 === "string") {
+                if (func3(data41) > 60) {
+                  const err93 = { instancePath: instancePath + "/harness/" + i6 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.wire, data: data41 };
+                  if (vErrors === null) {
+                    vErrors = [err93];
+                  } else {
+                    vErrors.push(err93);
+                  }
+                  errors++;
+                }
+                if (func3(data41) < 1) {
+                  const err94 = { instancePath: instancePath + "/harness/" + i6 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.wire, data: data41 };
+                  if (vErrors === null) {
+                    vErrors = [err94];
+                  } else {
+                    vErrors.push(err94);
+                  }
+                  errors++;
+                }
+              } else {
+                const err95 = { instancePath: instancePath + "/harness/" + i6 + "/wire", schemaPath: "#/properties/harness/items/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.wire.type, parentSchema: schema11.properties.harness.items.properties.wire, data: data41 };
+                if (vErrors === null) {
+                  vErrors = [err95];
+                } else {
+                  vErrors.push(err95);
+                }
+                errors++;
+              }
+            }
+            if (data38.wires !== void 0) {
+              let data42 = data38.wires;
+              if (Array.isArray(data42)) {
+                if (data42.length > 24) {
+                  const err96 = { instancePath: instancePath + "/harness/" + i6 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/maxItems", keyword: "maxItems", params: { limit: 24 }, message: "must NOT have more than 24 items", schema: 24, parentSchema: schema11.properties.harness.items.properties.wires, data: data42 };
+                  if (vErrors === null) {
+                    vErrors = [err96];
+                  } else {
+                    vErrors.push(err96);
+                  }
+                  errors++;
+                }
+                if (data42.length < 1) {
+                  const err97 = { instancePath: instancePath + "/harness/" + i6 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.harness.items.properties.wires, data: data42 };
+                  if (vErrors === null) {
+                    vErrors = [err97];
+                  } else {
+                    vErrors.push(err97);
+                  }
+                  errors++;
+                }
+                const len6 = data42.length;
+                for (let i7 = 0; i7 < len6; i7++) {
+                  let data43 = data42[i7];
+                  if (typeof data43 === "string") {
+                    if (func3(data43) > 60) {
+                      const err98 = { instancePath: instancePath + "/harness/" + i6 + "/wires/" + i7, schemaPath: "#/properties/harness/items/properties/wires/items/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data43 };
+                      if (vErrors === null) {
+                        vErrors = [err98];
+                      } else {
+                        vErrors.push(err98);
+                      }
+                      errors++;
+                    }
+                    if (func3(data43) < 1) {
+                      const err99 = { instancePath: instancePath + "/harness/" + i6 + "/wires/" + i7, schemaPath: "#/properties/harness/items/properties/wires/items/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data43 };
+                      if (vErrors === null) {
+                        vErrors = [err99];
+                      } else {
+                        vErrors.push(err99);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err100 = { instancePath: instancePath + "/harness/" + i6 + "/wires/" + i7, schemaPath: "#/properties/harness/items/properties/wires/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.wires.items.type, parentSchema: schema11.properties.harness.items.properties.wires.items, data: data43 };
+                    if (vErrors === null) {
+                      vErrors = [err100];
+                    } else {
+                      vErrors.push(err100);
+                    }
+                    errors++;
+                  }
+                }
+              } else {
+                const err101 = { instancePath: instancePath + "/harness/" + i6 + "/wires", schemaPath: "#/properties/harness/items/properties/wires/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.harness.items.properties.wires.type, parentSchema: schema11.properties.harness.items.properties.wires, data: data42 };
+                if (vErrors === null) {
+                  vErrors = [err101];
+                } else {
+                  vErrors.push(err101);
+                }
+                errors++;
+              }
+            }
+            if (data38.at !== void 0) {
+              let data44 = data38.at;
+              if (typeof data44 === "string") {
+                if (func3(data44) > 40) {
+                  const err102 = { instancePath: instancePath + "/harness/" + i6 + "/at", schemaPath: "#/properties/harness/items/properties/at/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.at, data: data44 };
+                  if (vErrors === null) {
+                    vErrors = [err102];
+                  } else {
+                    vErrors.push(err102);
+                  }
+                  errors++;
+                }
+                if (func3(data44) < 1) {
+                  const err103 = { instancePath: instancePath + "/harness/" + i6 + "/at", schemaPath: "#/properties/harness/items/properties/at/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.at, data: data44 };
+                  if (vErrors === null) {
+                    vErrors = [err103];
+                  } else {
+                    vErrors.push(err103);
+                  }
+                  errors++;
+                }
+              } else {
+                const err104 = { instancePath: instancePath + "/harness/" + i6 + "/at", schemaPath: "#/properties/harness/items/properties/at/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.at.type, parentSchema: schema11.properties.harness.items.properties.at, data: data44 };
+                if (vErrors === null) {
+                  vErrors = [err104];
+                } else {
+                  vErrors.push(err104);
+                }
+                errors++;
+              }
+            }
+            if (data38.minutes !== void 0) {
+              let data45 = data38.minutes;
+              if (typeof data45 == "number" && isFinite(data45)) {
+                if (data45 > 240 || isNaN(data45)) {
+                  const err105 = { instancePath: instancePath + "/harness/" + i6 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema11.properties.harness.items.properties.minutes, data: data45 };
+                  if (vErrors === null) {
+                    vErrors = [err105];
+                  } else {
+                    vErrors.push(err105);
+                  }
+                  errors++;
+                }
+                if (data45 < 0 || isNaN(data45)) {
+                  const err106 = { instancePath: instancePath + "/harness/" + i6 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema11.properties.harness.items.properties.minutes, data: data45 };
+                  if (vErrors === null) {
+                    vErrors = [err106];
+                  } else {
+                    vErrors.push(err106);
+                  }
+                  errors++;
+                }
+              } else {
+                const err107 = { instancePath: instancePath + "/harness/" + i6 + "/minutes", schemaPath: "#/properties/harness/items/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema11.properties.harness.items.properties.minutes.type, parentSchema: schema11.properties.harness.items.properties.minutes, data: data45 };
+                if (vErrors === null) {
+                  vErrors = [err107];
+                } else {
+                  vErrors.push(err107);
+                }
+                errors++;
+              }
+            }
+            if (data38.length !== void 0) {
+              let data46 = data38.length;
+              if (typeof data46 === "string") {
+                if (func3(data46) > 40) {
+                  const err108 = { instancePath: instancePath + "/harness/" + i6 + "/length", schemaPath: "#/properties/harness/items/properties/length/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.length, data: data46 };
+                  if (vErrors === null) {
+                    vErrors = [err108];
+                  } else {
+                    vErrors.push(err108);
+                  }
+                  errors++;
+                }
+                if (func3(data46) < 1) {
+                  const err109 = { instancePath: instancePath + "/harness/" + i6 + "/length", schemaPath: "#/properties/harness/items/properties/length/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.length, data: data46 };
+                  if (vErrors === null) {
+                    vErrors = [err109];
+                  } else {
+                    vErrors.push(err109);
+                  }
+                  errors++;
+                }
+              } else {
+                const err110 = { instancePath: instancePath + "/harness/" + i6 + "/length", schemaPath: "#/properties/harness/items/properties/length/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.length.type, parentSchema: schema11.properties.harness.items.properties.length, data: data46 };
+                if (vErrors === null) {
+                  vErrors = [err110];
+                } else {
+                  vErrors.push(err110);
+                }
+                errors++;
+              }
+            }
+            if (data38.size !== void 0) {
+              let data47 = data38.size;
+              if (typeof data47 === "string") {
+                if (func3(data47) > 40) {
+                  const err111 = { instancePath: instancePath + "/harness/" + i6 + "/size", schemaPath: "#/properties/harness/items/properties/size/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.harness.items.properties.size, data: data47 };
+                  if (vErrors === null) {
+                    vErrors = [err111];
+                  } else {
+                    vErrors.push(err111);
+                  }
+                  errors++;
+                }
+                if (func3(data47) < 1) {
+                  const err112 = { instancePath: instancePath + "/harness/" + i6 + "/size", schemaPath: "#/properties/harness/items/properties/size/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.harness.items.properties.size, data: data47 };
+                  if (vErrors === null) {
+                    vErrors = [err112];
+                  } else {
+                    vErrors.push(err112);
+                  }
+                  errors++;
+                }
+              } else {
+                const err113 = { instancePath: instancePath + "/harness/" + i6 + "/size", schemaPath: "#/properties/harness/items/properties/size/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.harness.items.properties.size.type, parentSchema: schema11.properties.harness.items.properties.size, data: data47 };
+                if (vErrors === null) {
+                  vErrors = [err113];
+                } else {
+                  vErrors.push(err113);
                 }
                 errors++;
               }
             }
           } else {
-            const err92 = { instancePath: instancePath + "/harness/" + i3, schemaPath: "#/properties/harness/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.harness.items.type, parentSchema: schema11.properties.harness.items, data: data28 };
+            const err114 = { instancePath: instancePath + "/harness/" + i6, schemaPath: "#/properties/harness/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.harness.items.type, parentSchema: schema11.properties.harness.items, data: data38 };
             if (vErrors === null) {
-              vErrors = [err92];
+              vErrors = [err114];
             } else {
-              vErrors.push(err92);
+              vErrors.push(err114);
             }
             errors++;
           }
         }
       } else {
-        const err93 = { instancePath: instancePath + "/harness", schemaPath: "#/properties/harness/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.harness.type, parentSchema: schema11.properties.harness, data: data27 };
+        const err115 = { instancePath: instancePath + "/harness", schemaPath: "#/properties/harness/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.harness.type, parentSchema: schema11.properties.harness, data: data37 };
         if (vErrors === null) {
-          vErrors = [err93];
+          vErrors = [err115];
         } else {
-          vErrors.push(err93);
+          vErrors.push(err115);
         }
         errors++;
       }
     }
     if (data["simulated-fault"] !== void 0) {
-      let data38 = data["simulated-fault"];
-      if (typeof data38 === "string") {
-        if (!pattern4.test(data38)) {
-          const err94 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data38 };
+      let data48 = data["simulated-fault"];
+      if (typeof data48 === "string") {
+        if (!pattern4.test(data48)) {
+          const err116 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data48 };
           if (vErrors === null) {
-            vErrors = [err94];
+            vErrors = [err116];
           } else {
-            vErrors.push(err94);
+            vErrors.push(err116);
           }
           errors++;
         }
       } else {
-        const err95 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data38 };
+        const err117 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data48 };
         if (vErrors === null) {
-          vErrors = [err95];
+          vErrors = [err117];
         } else {
-          vErrors.push(err95);
+          vErrors.push(err117);
         }
         errors++;
       }
     }
     if (data.intermittent !== void 0) {
-      let data39 = data.intermittent;
-      if (typeof data39 !== "boolean") {
-        const err96 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data39 };
+      let data49 = data.intermittent;
+      if (typeof data49 !== "boolean") {
+        const err118 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data49 };
         if (vErrors === null) {
-          vErrors = [err96];
+          vErrors = [err118];
         } else {
-          vErrors.push(err96);
+          vErrors.push(err118);
         }
         errors++;
       }
     }
     if (data.notes !== void 0) {
-      let data40 = data.notes;
-      if (typeof data40 === "string") {
-        if (func3(data40) > 4e3) {
-          const err97 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data40 };
+      let data50 = data.notes;
+      if (typeof data50 === "string") {
+        if (func3(data50) > 4e3) {
+          const err119 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data50 };
           if (vErrors === null) {
-            vErrors = [err97];
+            vErrors = [err119];
           } else {
-            vErrors.push(err97);
+            vErrors.push(err119);
           }
           errors++;
         }
       } else {
-        const err98 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data40 };
+        const err120 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data50 };
         if (vErrors === null) {
-          vErrors = [err98];
+          vErrors = [err120];
         } else {
-          vErrors.push(err98);
+          vErrors.push(err120);
         }
         errors++;
       }
     }
   } else {
-    const err99 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err121 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err99];
+      vErrors = [err121];
     } else {
-      vErrors.push(err99);
+      vErrors.push(err121);
     }
     errors++;
   }

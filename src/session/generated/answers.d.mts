@@ -53,6 +53,14 @@ export type TheTargetPassesTheSensor = boolean
  */
 export type HarnessAndConnectorsAreMovedMeanwhile = boolean
 /**
+ * Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.
+ */
+export type WhenItWasMade = string
+/**
+ * Such a test cannot be made here, and is proposed no more; false: it can after all.
+ */
+export type SetAside = boolean
+/**
  * Concludes on these faults of the circuit, whatever the tree says.
  * 
  * @minItems 1
@@ -111,7 +119,7 @@ export type CannotDo = string
  */
 export type Acknowledge = true
 /**
- * A remark that goes into the record.
+ * A remark that goes into the record; of a test, beside it.
  */
 export type Note = string
 /**
@@ -158,6 +166,8 @@ bridges?: ClippedIn
 spare?: AGoodSpareSensorIsPluggedIn
 moving?: TheTargetPassesTheSensor
 wiggle?: HarnessAndConnectorsAreMovedMeanwhile
+made?: WhenItWasMade
+aside?: SetAside
 faults?: OwnConclusion
 words?: OwnConclusionInWords
 known?: AValueOfThisCar

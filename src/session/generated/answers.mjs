@@ -37,8 +37,9 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Place of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "aside": { "title": "Set aside", "description": "Such a test cannot be made here, and is proposed no more; false: it can after all.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Place of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record; of a test, beside it.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
+var pattern1 = new RegExp("^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "u");
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 function validate10(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
@@ -370,11 +371,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.faults !== void 0) {
-              let data16 = data2.faults;
-              if (Array.isArray(data16)) {
-                if (data16.length > 50) {
-                  const err29 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/maxItems", keyword: "maxItems", params: { limit: 50 }, message: "must NOT have more than 50 items", schema: 50, parentSchema: schema11.properties.answers.items.properties.faults, data: data16 };
+            if (data2.made !== void 0) {
+              let data16 = data2.made;
+              if (typeof data16 === "string") {
+                if (!pattern1.test(data16)) {
+                  const err29 = { instancePath: instancePath + "/answers/" + i0 + "/made", schemaPath: "#/properties/answers/items/properties/made/pattern", keyword: "pattern", params: { pattern: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$" }, message: 'must match pattern "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$"', schema: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", parentSchema: schema11.properties.answers.items.properties.made, data: data16 };
                   if (vErrors === null) {
                     vErrors = [err29];
                   } else {
@@ -382,71 +383,74 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data16.length < 1) {
-                  const err30 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.answers.items.properties.faults, data: data16 };
+              } else {
+                const err30 = { instancePath: instancePath + "/answers/" + i0 + "/made", schemaPath: "#/properties/answers/items/properties/made/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.made.type, parentSchema: schema11.properties.answers.items.properties.made, data: data16 };
+                if (vErrors === null) {
+                  vErrors = [err30];
+                } else {
+                  vErrors.push(err30);
+                }
+                errors++;
+              }
+            }
+            if (data2.aside !== void 0) {
+              let data17 = data2.aside;
+              if (typeof data17 !== "boolean") {
+                const err31 = { instancePath: instancePath + "/answers/" + i0 + "/aside", schemaPath: "#/properties/answers/items/properties/aside/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.aside.type, parentSchema: schema11.properties.answers.items.properties.aside, data: data17 };
+                if (vErrors === null) {
+                  vErrors = [err31];
+                } else {
+                  vErrors.push(err31);
+                }
+                errors++;
+              }
+            }
+            if (data2.faults !== void 0) {
+              let data18 = data2.faults;
+              if (Array.isArray(data18)) {
+                if (data18.length > 50) {
+                  const err32 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/maxItems", keyword: "maxItems", params: { limit: 50 }, message: "must NOT have more than 50 items", schema: 50, parentSchema: schema11.properties.answers.items.properties.faults, data: data18 };
                   if (vErrors === null) {
-                    vErrors = [err30];
+                    vErrors = [err32];
                   } else {
-                    vErrors.push(err30);
+                    vErrors.push(err32);
                   }
                   errors++;
                 }
-                const len3 = data16.length;
+                if (data18.length < 1) {
+                  const err33 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.answers.items.properties.faults, data: data18 };
+                  if (vErrors === null) {
+                    vErrors = [err33];
+                  } else {
+                    vErrors.push(err33);
+                  }
+                  errors++;
+                }
+                const len3 = data18.length;
                 for (let i3 = 0; i3 < len3; i3++) {
-                  let data17 = data16[i3];
-                  if (typeof data17 === "string") {
-                    if (func3(data17) > 200) {
-                      const err31 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data17 };
+                  let data19 = data18[i3];
+                  if (typeof data19 === "string") {
+                    if (func3(data19) > 200) {
+                      const err34 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data19 };
                       if (vErrors === null) {
-                        vErrors = [err31];
+                        vErrors = [err34];
                       } else {
-                        vErrors.push(err31);
+                        vErrors.push(err34);
                       }
                       errors++;
                     }
                   } else {
-                    const err32 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.faults.items.type, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data17 };
+                    const err35 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.faults.items.type, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data19 };
                     if (vErrors === null) {
-                      vErrors = [err32];
+                      vErrors = [err35];
                     } else {
-                      vErrors.push(err32);
+                      vErrors.push(err35);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err33 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.faults.type, parentSchema: schema11.properties.answers.items.properties.faults, data: data16 };
-                if (vErrors === null) {
-                  vErrors = [err33];
-                } else {
-                  vErrors.push(err33);
-                }
-                errors++;
-              }
-            }
-            if (data2.words !== void 0) {
-              let data18 = data2.words;
-              if (typeof data18 === "string") {
-                if (func3(data18) > 2e3) {
-                  const err34 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.words, data: data18 };
-                  if (vErrors === null) {
-                    vErrors = [err34];
-                  } else {
-                    vErrors.push(err34);
-                  }
-                  errors++;
-                }
-                if (func3(data18) < 1) {
-                  const err35 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.words, data: data18 };
-                  if (vErrors === null) {
-                    vErrors = [err35];
-                  } else {
-                    vErrors.push(err35);
-                  }
-                  errors++;
-                }
-              } else {
-                const err36 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.words.type, parentSchema: schema11.properties.answers.items.properties.words, data: data18 };
+                const err36 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.faults.type, parentSchema: schema11.properties.answers.items.properties.faults, data: data18 };
                 if (vErrors === null) {
                   vErrors = [err36];
                 } else {
@@ -455,11 +459,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.known !== void 0) {
-              let data19 = data2.known;
-              if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
-                if (data19.what === void 0) {
-                  const err37 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data19 };
+            if (data2.words !== void 0) {
+              let data20 = data2.words;
+              if (typeof data20 === "string") {
+                if (func3(data20) > 2e3) {
+                  const err37 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.words, data: data20 };
                   if (vErrors === null) {
                     vErrors = [err37];
                   } else {
@@ -467,8 +471,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data19.is === void 0) {
-                  const err38 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data19 };
+                if (func3(data20) < 1) {
+                  const err38 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.words, data: data20 };
                   if (vErrors === null) {
                     vErrors = [err38];
                   } else {
@@ -476,49 +480,49 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data19.from === void 0) {
-                  const err39 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data19 };
+              } else {
+                const err39 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.words.type, parentSchema: schema11.properties.answers.items.properties.words, data: data20 };
+                if (vErrors === null) {
+                  vErrors = [err39];
+                } else {
+                  vErrors.push(err39);
+                }
+                errors++;
+              }
+            }
+            if (data2.known !== void 0) {
+              let data21 = data2.known;
+              if (data21 && typeof data21 == "object" && !Array.isArray(data21)) {
+                if (data21.what === void 0) {
+                  const err40 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data21 };
                   if (vErrors === null) {
-                    vErrors = [err39];
+                    vErrors = [err40];
                   } else {
-                    vErrors.push(err39);
+                    vErrors.push(err40);
                   }
                   errors++;
                 }
-                for (const key2 in data19) {
-                  if (!(key2 === "what" || key2 === "is" || key2 === "from")) {
-                    const err40 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.known, data: data19 };
-                    if (vErrors === null) {
-                      vErrors = [err40];
-                    } else {
-                      vErrors.push(err40);
-                    }
-                    errors++;
-                  }
-                }
-                if (data19.what !== void 0) {
-                  let data20 = data19.what;
-                  if (typeof data20 === "string") {
-                    if (func3(data20) > 200) {
-                      const err41 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data20 };
-                      if (vErrors === null) {
-                        vErrors = [err41];
-                      } else {
-                        vErrors.push(err41);
-                      }
-                      errors++;
-                    }
-                    if (func3(data20) < 1) {
-                      const err42 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data20 };
-                      if (vErrors === null) {
-                        vErrors = [err42];
-                      } else {
-                        vErrors.push(err42);
-                      }
-                      errors++;
-                    }
+                if (data21.is === void 0) {
+                  const err41 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data21 };
+                  if (vErrors === null) {
+                    vErrors = [err41];
                   } else {
-                    const err43 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.what.type, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data20 };
+                    vErrors.push(err41);
+                  }
+                  errors++;
+                }
+                if (data21.from === void 0) {
+                  const err42 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data21 };
+                  if (vErrors === null) {
+                    vErrors = [err42];
+                  } else {
+                    vErrors.push(err42);
+                  }
+                  errors++;
+                }
+                for (const key2 in data21) {
+                  if (!(key2 === "what" || key2 === "is" || key2 === "from")) {
+                    const err43 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.known, data: data21 };
                     if (vErrors === null) {
                       vErrors = [err43];
                     } else {
@@ -527,11 +531,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data19.is !== void 0) {
-                  let data21 = data19.is;
-                  if (typeof data21 === "string") {
-                    if (func3(data21) > 400) {
-                      const err44 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data21 };
+                if (data21.what !== void 0) {
+                  let data22 = data21.what;
+                  if (typeof data22 === "string") {
+                    if (func3(data22) > 200) {
+                      const err44 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data22 };
                       if (vErrors === null) {
                         vErrors = [err44];
                       } else {
@@ -539,8 +543,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    if (func3(data21) < 1) {
-                      const err45 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data21 };
+                    if (func3(data22) < 1) {
+                      const err45 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data22 };
                       if (vErrors === null) {
                         vErrors = [err45];
                       } else {
@@ -549,7 +553,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err46 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.is.type, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data21 };
+                    const err46 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.what.type, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data22 };
                     if (vErrors === null) {
                       vErrors = [err46];
                     } else {
@@ -558,11 +562,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data19.from !== void 0) {
-                  let data22 = data19.from;
-                  if (typeof data22 === "string") {
-                    if (func3(data22) > 300) {
-                      const err47 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data22 };
+                if (data21.is !== void 0) {
+                  let data23 = data21.is;
+                  if (typeof data23 === "string") {
+                    if (func3(data23) > 400) {
+                      const err47 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data23 };
                       if (vErrors === null) {
                         vErrors = [err47];
                       } else {
@@ -570,8 +574,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    if (func3(data22) < 1) {
-                      const err48 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data22 };
+                    if (func3(data23) < 1) {
+                      const err48 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data23 };
                       if (vErrors === null) {
                         vErrors = [err48];
                       } else {
@@ -580,7 +584,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err49 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.from.type, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data22 };
+                    const err49 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.is.type, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data23 };
                     if (vErrors === null) {
                       vErrors = [err49];
                     } else {
@@ -589,48 +593,52 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
+                if (data21.from !== void 0) {
+                  let data24 = data21.from;
+                  if (typeof data24 === "string") {
+                    if (func3(data24) > 300) {
+                      const err50 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data24 };
+                      if (vErrors === null) {
+                        vErrors = [err50];
+                      } else {
+                        vErrors.push(err50);
+                      }
+                      errors++;
+                    }
+                    if (func3(data24) < 1) {
+                      const err51 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data24 };
+                      if (vErrors === null) {
+                        vErrors = [err51];
+                      } else {
+                        vErrors.push(err51);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err52 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.from.type, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data24 };
+                    if (vErrors === null) {
+                      vErrors = [err52];
+                    } else {
+                      vErrors.push(err52);
+                    }
+                    errors++;
+                  }
+                }
               } else {
-                const err50 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.known.type, parentSchema: schema11.properties.answers.items.properties.known, data: data19 };
+                const err53 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.known.type, parentSchema: schema11.properties.answers.items.properties.known, data: data21 };
                 if (vErrors === null) {
-                  vErrors = [err50];
+                  vErrors = [err53];
                 } else {
-                  vErrors.push(err50);
+                  vErrors.push(err53);
                 }
                 errors++;
               }
             }
             if (data2.place !== void 0) {
-              let data23 = data2.place;
-              if (data23 && typeof data23 == "object" && !Array.isArray(data23)) {
-                if (data23.wire === void 0) {
-                  const err51 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "wire" }, message: "must have required property 'wire'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
-                  if (vErrors === null) {
-                    vErrors = [err51];
-                  } else {
-                    vErrors.push(err51);
-                  }
-                  errors++;
-                }
-                if (data23.touches === void 0) {
-                  const err52 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "touches" }, message: "must have required property 'touches'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
-                  if (vErrors === null) {
-                    vErrors = [err52];
-                  } else {
-                    vErrors.push(err52);
-                  }
-                  errors++;
-                }
-                if (data23.drops === void 0) {
-                  const err53 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "drops" }, message: "must have required property 'drops'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
-                  if (vErrors === null) {
-                    vErrors = [err53];
-                  } else {
-                    vErrors.push(err53);
-                  }
-                  errors++;
-                }
-                if (data23.unplugged === void 0) {
-                  const err54 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "unplugged" }, message: "must have required property 'unplugged'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
+              let data25 = data2.place;
+              if (data25 && typeof data25 == "object" && !Array.isArray(data25)) {
+                if (data25.wire === void 0) {
+                  const err54 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "wire" }, message: "must have required property 'wire'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data25 };
                   if (vErrors === null) {
                     vErrors = [err54];
                   } else {
@@ -638,40 +646,36 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                for (const key3 in data23) {
-                  if (!(key3 === "wire" || key3 === "touches" || key3 === "from" || key3 === "to" || key3 === "drops" || key3 === "unplugged")) {
-                    const err55 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
-                    if (vErrors === null) {
-                      vErrors = [err55];
-                    } else {
-                      vErrors.push(err55);
-                    }
-                    errors++;
-                  }
-                }
-                if (data23.wire !== void 0) {
-                  let data24 = data23.wire;
-                  if (typeof data24 === "string") {
-                    if (func3(data24) > 60) {
-                      const err56 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data24 };
-                      if (vErrors === null) {
-                        vErrors = [err56];
-                      } else {
-                        vErrors.push(err56);
-                      }
-                      errors++;
-                    }
-                    if (func3(data24) < 1) {
-                      const err57 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data24 };
-                      if (vErrors === null) {
-                        vErrors = [err57];
-                      } else {
-                        vErrors.push(err57);
-                      }
-                      errors++;
-                    }
+                if (data25.touches === void 0) {
+                  const err55 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "touches" }, message: "must have required property 'touches'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data25 };
+                  if (vErrors === null) {
+                    vErrors = [err55];
                   } else {
-                    const err58 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.wire.type, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data24 };
+                    vErrors.push(err55);
+                  }
+                  errors++;
+                }
+                if (data25.drops === void 0) {
+                  const err56 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "drops" }, message: "must have required property 'drops'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data25 };
+                  if (vErrors === null) {
+                    vErrors = [err56];
+                  } else {
+                    vErrors.push(err56);
+                  }
+                  errors++;
+                }
+                if (data25.unplugged === void 0) {
+                  const err57 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "unplugged" }, message: "must have required property 'unplugged'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data25 };
+                  if (vErrors === null) {
+                    vErrors = [err57];
+                  } else {
+                    vErrors.push(err57);
+                  }
+                  errors++;
+                }
+                for (const key3 in data25) {
+                  if (!(key3 === "wire" || key3 === "touches" || key3 === "from" || key3 === "to" || key3 === "drops" || key3 === "unplugged")) {
+                    const err58 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.place, data: data25 };
                     if (vErrors === null) {
                       vErrors = [err58];
                     } else {
@@ -680,11 +684,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data23.touches !== void 0) {
-                  let data25 = data23.touches;
-                  if (typeof data25 === "string") {
-                    if (func3(data25) > 60) {
-                      const err59 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data25 };
+                if (data25.wire !== void 0) {
+                  let data26 = data25.wire;
+                  if (typeof data26 === "string") {
+                    if (func3(data26) > 60) {
+                      const err59 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data26 };
                       if (vErrors === null) {
                         vErrors = [err59];
                       } else {
@@ -692,8 +696,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    if (func3(data25) < 1) {
-                      const err60 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data25 };
+                    if (func3(data26) < 1) {
+                      const err60 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data26 };
                       if (vErrors === null) {
                         vErrors = [err60];
                       } else {
@@ -702,7 +706,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err61 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.touches.type, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data25 };
+                    const err61 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.wire.type, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data26 };
                     if (vErrors === null) {
                       vErrors = [err61];
                     } else {
@@ -711,11 +715,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data23.from !== void 0) {
-                  let data26 = data23.from;
-                  if (typeof data26 === "string") {
-                    if (func3(data26) > 200) {
-                      const err62 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data26 };
+                if (data25.touches !== void 0) {
+                  let data27 = data25.touches;
+                  if (typeof data27 === "string") {
+                    if (func3(data27) > 60) {
+                      const err62 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data27 };
                       if (vErrors === null) {
                         vErrors = [err62];
                       } else {
@@ -723,8 +727,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    if (func3(data26) < 1) {
-                      const err63 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data26 };
+                    if (func3(data27) < 1) {
+                      const err63 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data27 };
                       if (vErrors === null) {
                         vErrors = [err63];
                       } else {
@@ -733,7 +737,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err64 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.from.type, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data26 };
+                    const err64 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.touches.type, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data27 };
                     if (vErrors === null) {
                       vErrors = [err64];
                     } else {
@@ -742,11 +746,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data23.to !== void 0) {
-                  let data27 = data23.to;
-                  if (typeof data27 === "string") {
-                    if (func3(data27) > 200) {
-                      const err65 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data27 };
+                if (data25.from !== void 0) {
+                  let data28 = data25.from;
+                  if (typeof data28 === "string") {
+                    if (func3(data28) > 200) {
+                      const err65 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data28 };
                       if (vErrors === null) {
                         vErrors = [err65];
                       } else {
@@ -754,8 +758,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    if (func3(data27) < 1) {
-                      const err66 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data27 };
+                    if (func3(data28) < 1) {
+                      const err66 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data28 };
                       if (vErrors === null) {
                         vErrors = [err66];
                       } else {
@@ -764,7 +768,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err67 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.to.type, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data27 };
+                    const err67 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.from.type, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data28 };
                     if (vErrors === null) {
                       vErrors = [err67];
                     } else {
@@ -773,11 +777,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data23.drops !== void 0) {
-                  let data28 = data23.drops;
-                  if (typeof data28 === "string") {
-                    if (func3(data28) > 200) {
-                      const err68 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data28 };
+                if (data25.to !== void 0) {
+                  let data29 = data25.to;
+                  if (typeof data29 === "string") {
+                    if (func3(data29) > 200) {
+                      const err68 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data29 };
                       if (vErrors === null) {
                         vErrors = [err68];
                       } else {
@@ -785,8 +789,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    if (func3(data28) < 1) {
-                      const err69 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data28 };
+                    if (func3(data29) < 1) {
+                      const err69 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data29 };
                       if (vErrors === null) {
                         vErrors = [err69];
                       } else {
@@ -795,7 +799,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err70 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.drops.type, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data28 };
+                    const err70 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.to.type, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data29 };
                     if (vErrors === null) {
                       vErrors = [err70];
                     } else {
@@ -804,11 +808,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data23.unplugged !== void 0) {
-                  let data29 = data23.unplugged;
-                  if (Array.isArray(data29)) {
-                    if (data29.length > 20) {
-                      const err71 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data29 };
+                if (data25.drops !== void 0) {
+                  let data30 = data25.drops;
+                  if (typeof data30 === "string") {
+                    if (func3(data30) > 200) {
+                      const err71 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data30 };
                       if (vErrors === null) {
                         vErrors = [err71];
                       } else {
@@ -816,84 +820,84 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    const len4 = data29.length;
+                    if (func3(data30) < 1) {
+                      const err72 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data30 };
+                      if (vErrors === null) {
+                        vErrors = [err72];
+                      } else {
+                        vErrors.push(err72);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err73 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.drops.type, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data30 };
+                    if (vErrors === null) {
+                      vErrors = [err73];
+                    } else {
+                      vErrors.push(err73);
+                    }
+                    errors++;
+                  }
+                }
+                if (data25.unplugged !== void 0) {
+                  let data31 = data25.unplugged;
+                  if (Array.isArray(data31)) {
+                    if (data31.length > 20) {
+                      const err74 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data31 };
+                      if (vErrors === null) {
+                        vErrors = [err74];
+                      } else {
+                        vErrors.push(err74);
+                      }
+                      errors++;
+                    }
+                    const len4 = data31.length;
                     for (let i4 = 0; i4 < len4; i4++) {
-                      let data30 = data29[i4];
-                      if (typeof data30 === "string") {
-                        if (func3(data30) > 100) {
-                          const err72 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data30 };
+                      let data32 = data31[i4];
+                      if (typeof data32 === "string") {
+                        if (func3(data32) > 100) {
+                          const err75 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data32 };
                           if (vErrors === null) {
-                            vErrors = [err72];
+                            vErrors = [err75];
                           } else {
-                            vErrors.push(err72);
+                            vErrors.push(err75);
                           }
                           errors++;
                         }
                       } else {
-                        const err73 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.unplugged.items.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data30 };
+                        const err76 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.unplugged.items.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data32 };
                         if (vErrors === null) {
-                          vErrors = [err73];
+                          vErrors = [err76];
                         } else {
-                          vErrors.push(err73);
+                          vErrors.push(err76);
                         }
                         errors++;
                       }
                     }
                   } else {
-                    const err74 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.place.properties.unplugged.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data29 };
+                    const err77 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.place.properties.unplugged.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data31 };
                     if (vErrors === null) {
-                      vErrors = [err74];
+                      vErrors = [err77];
                     } else {
-                      vErrors.push(err74);
+                      vErrors.push(err77);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err75 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.place.type, parentSchema: schema11.properties.answers.items.properties.place, data: data23 };
+                const err78 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.place.type, parentSchema: schema11.properties.answers.items.properties.place, data: data25 };
                 if (vErrors === null) {
-                  vErrors = [err75];
+                  vErrors = [err78];
                 } else {
-                  vErrors.push(err75);
+                  vErrors.push(err78);
                 }
                 errors++;
               }
             }
             if (data2.done !== void 0) {
-              let data31 = data2.done;
-              if (true !== data31) {
-                const err76 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data31 };
-                if (vErrors === null) {
-                  vErrors = [err76];
-                } else {
-                  vErrors.push(err76);
-                }
-                errors++;
-              }
-            }
-            if (data2.cannot !== void 0) {
-              let data32 = data2.cannot;
-              if (typeof data32 === "string") {
-                if (func3(data32) > 2e3) {
-                  const err77 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data32 };
-                  if (vErrors === null) {
-                    vErrors = [err77];
-                  } else {
-                    vErrors.push(err77);
-                  }
-                  errors++;
-                }
-                if (func3(data32) < 1) {
-                  const err78 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data32 };
-                  if (vErrors === null) {
-                    vErrors = [err78];
-                  } else {
-                    vErrors.push(err78);
-                  }
-                  errors++;
-                }
-              } else {
-                const err79 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data32 };
+              let data33 = data2.done;
+              if (true !== data33) {
+                const err79 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data33 };
                 if (vErrors === null) {
                   vErrors = [err79];
                 } else {
@@ -902,23 +906,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.acknowledge !== void 0) {
-              let data33 = data2.acknowledge;
-              if (true !== data33) {
-                const err80 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data33 };
-                if (vErrors === null) {
-                  vErrors = [err80];
-                } else {
-                  vErrors.push(err80);
-                }
-                errors++;
-              }
-            }
-            if (data2.note !== void 0) {
-              let data34 = data2.note;
+            if (data2.cannot !== void 0) {
+              let data34 = data2.cannot;
               if (typeof data34 === "string") {
                 if (func3(data34) > 2e3) {
-                  const err81 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data34 };
+                  const err80 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data34 };
+                  if (vErrors === null) {
+                    vErrors = [err80];
+                  } else {
+                    vErrors.push(err80);
+                  }
+                  errors++;
+                }
+                if (func3(data34) < 1) {
+                  const err81 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data34 };
                   if (vErrors === null) {
                     vErrors = [err81];
                   } else {
@@ -926,17 +927,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data34) < 1) {
-                  const err82 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data34 };
-                  if (vErrors === null) {
-                    vErrors = [err82];
-                  } else {
-                    vErrors.push(err82);
-                  }
-                  errors++;
-                }
               } else {
-                const err83 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data34 };
+                const err82 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data34 };
+                if (vErrors === null) {
+                  vErrors = [err82];
+                } else {
+                  vErrors.push(err82);
+                }
+                errors++;
+              }
+            }
+            if (data2.acknowledge !== void 0) {
+              let data35 = data2.acknowledge;
+              if (true !== data35) {
+                const err83 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data35 };
                 if (vErrors === null) {
                   vErrors = [err83];
                 } else {
@@ -945,34 +949,29 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.back !== void 0) {
-              let data35 = data2.back;
-              if (true !== data35) {
-                const err84 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data35 };
-                if (vErrors === null) {
-                  vErrors = [err84];
-                } else {
-                  vErrors.push(err84);
+            if (data2.note !== void 0) {
+              let data36 = data2.note;
+              if (typeof data36 === "string") {
+                if (func3(data36) > 2e3) {
+                  const err84 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data36 };
+                  if (vErrors === null) {
+                    vErrors = [err84];
+                  } else {
+                    vErrors.push(err84);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.pause !== void 0) {
-              let data36 = data2.pause;
-              if (true !== data36) {
-                const err85 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data36 };
-                if (vErrors === null) {
-                  vErrors = [err85];
-                } else {
-                  vErrors.push(err85);
+                if (func3(data36) < 1) {
+                  const err85 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data36 };
+                  if (vErrors === null) {
+                    vErrors = [err85];
+                  } else {
+                    vErrors.push(err85);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.again !== void 0) {
-              let data37 = data2.again;
-              if (typeof data37 !== "string" && !(typeof data37 == "number" && isFinite(data37))) {
-                const err86 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data37 };
+              } else {
+                const err86 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data36 };
                 if (vErrors === null) {
                   vErrors = [err86];
                 } else {
@@ -981,10 +980,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.accept !== void 0) {
-              let data38 = data2.accept;
-              if (true !== data38) {
-                const err87 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data38 };
+            if (data2.back !== void 0) {
+              let data37 = data2.back;
+              if (true !== data37) {
+                const err87 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data37 };
                 if (vErrors === null) {
                   vErrors = [err87];
                 } else {
@@ -993,10 +992,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.conclude !== void 0) {
-              let data39 = data2.conclude;
-              if (true !== data39) {
-                const err88 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data39 };
+            if (data2.pause !== void 0) {
+              let data38 = data2.pause;
+              if (true !== data38) {
+                const err88 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data38 };
                 if (vErrors === null) {
                   vErrors = [err88];
                 } else {
@@ -1005,32 +1004,68 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data2.again !== void 0) {
+              let data39 = data2.again;
+              if (typeof data39 !== "string" && !(typeof data39 == "number" && isFinite(data39))) {
+                const err89 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data39 };
+                if (vErrors === null) {
+                  vErrors = [err89];
+                } else {
+                  vErrors.push(err89);
+                }
+                errors++;
+              }
+            }
+            if (data2.accept !== void 0) {
+              let data40 = data2.accept;
+              if (true !== data40) {
+                const err90 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data40 };
+                if (vErrors === null) {
+                  vErrors = [err90];
+                } else {
+                  vErrors.push(err90);
+                }
+                errors++;
+              }
+            }
+            if (data2.conclude !== void 0) {
+              let data41 = data2.conclude;
+              if (true !== data41) {
+                const err91 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data41 };
+                if (vErrors === null) {
+                  vErrors = [err91];
+                } else {
+                  vErrors.push(err91);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err89 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err92 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err89];
+              vErrors = [err92];
             } else {
-              vErrors.push(err89);
+              vErrors.push(err92);
             }
             errors++;
           }
         }
       } else {
-        const err90 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err93 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err90];
+          vErrors = [err93];
         } else {
-          vErrors.push(err90);
+          vErrors.push(err93);
         }
         errors++;
       }
     }
   } else {
-    const err91 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err94 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err91];
+      vErrors = [err94];
     } else {
-      vErrors.push(err91);
+      vErrors.push(err94);
     }
     errors++;
   }

@@ -1,5 +1,5 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
-import { betterThanAccepting } from '../../session/advisor.ts';
+import { allTests, betterThanAccepting } from '../../session/advisor.ts';
 import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { percentWords } from '../parts/bar.ts';
 import {
@@ -18,6 +18,7 @@ import {
   restsWords,
 } from '../screens/conclusion-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
+import { testWords } from '../screens/step-words.ts';
 import { askedFor, firstOrAccept } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
 import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
@@ -39,6 +40,11 @@ export const ADVICE_WORDS: readonly Word<Place>[] = [
     words: ['do'],
     help: helpLine('do NUMBER', 'do that proposed test'),
     does: (place, text) => doProposal(place, Number(text)),
+  },
+  {
+    words: ['aside'],
+    help: helpLine('aside NUMBER', 'that one cannot be done here; aside back: it can after all'),
+    does: aside,
   },
 ];
 
@@ -87,20 +93,49 @@ function sayNextTests(place: Place): Said {
   const { opened } = place;
   const advisor = adviceOf(opened);
   if (!advisor) return sayAll(place, [unadvised(place)]);
-  const proposals = advisor.nextTests(opened.driver.session());
-  if (proposals.length === 0) return sayAll(place, ['No test would tell more now.']);
+  const proposals = allTests(advisor, opened.driver.session());
+  if (proposals.length === 0)
+    return sayAll(place, ['No test would tell more now.', ...setAside(place)]);
   return sayAll(place, [
     ...proposals.flatMap(({ words, minutes, why }, index) => [
       `  ${index + 1}  ${opened.bind(words)} (${minutesWords(minutes)})`,
       `     ${opened.bind(why)}`,
     ]),
-    'Do one with: do NUMBER',
+    `Do one with: do NUMBER${opened.drill ? '' : '; one that cannot be done here: aside NUMBER'}`,
+    ...setAside(place),
   ]);
+}
+
+/** The tests that were set aside, in a line. */
+function setAside({ opened }: Place): string[] {
+  const session = opened.driver.session();
+  const words = session.aside.map((test) => testWords(opened, session, test));
+  return words.length === 0
+    ? []
+    : [`Set aside: ${words.join('; ')}. The last one back: aside back`];
+}
+
+/** `3` is the proposed test of that number, `back` the last one that was set aside. */
+async function aside(place: Place, text: string): Promise<Said> {
+  const { opened } = place;
+  const advisor = adviceOf(opened);
+  const session = opened.driver.session();
+  if (opened.drill) return sayAll(place, ['On a drill every test can be made.']);
+  if (!advisor) return sayAll(place, [unadvised(place)]);
+  const isBack = text === 'back';
+  const test = isBack ? session.aside.at(-1) : allTests(advisor, session)[Number(text) - 1]?.test;
+  if (!test)
+    return sayAll(place, [isBack ? 'No test was set aside.' : 'See their numbers with "next".']);
+  const done = await perform(place, { type: 'set-test-aside', test, aside: !isBack });
+  const words = testWords(opened, session, test);
+  if (!done.ok) return null;
+  return sayAll(place, [`${isBack ? 'Can be made after all' : 'Set aside'}: ${words}.`]);
 }
 
 function doProposal(place: Place, number: number): Promise<Said> | Said {
   const { opened } = place;
-  const proposal = adviceOf(opened)?.nextTests(opened.driver.session())[number - 1];
+  const advisor = adviceOf(opened);
+  const proposal = advisor && allTests(advisor, opened.driver.session())[number - 1];
   return proposal
     ? makeTest(place, proposal)
     : sayAll(place, ['There is no proposed test of that number; see them with "next".']);

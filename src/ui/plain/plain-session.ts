@@ -15,7 +15,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
-import { sessionTitle } from '../screens/step-words.ts';
+import { answeredWords, sessionTitle } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
@@ -80,8 +80,12 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
   const { driver } = opened;
   const arranged = { now: ARRANGEMENT };
   begin(opened, dialogue.say);
+  let told = driver.session().events.length;
   while (true) {
     const session = driver.session();
+    const answered = session.events.length > told ? answeredWords(opened, session) : null;
+    told = session.events.length;
+    if (answered !== null) dialogue.say(answered);
     if (session.status === 'concluded' || session.status === 'closed') return 'concluded';
     const step = presentStep(session);
     dialogue.say('');

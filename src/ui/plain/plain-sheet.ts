@@ -32,7 +32,7 @@ const EMPTY = '-';
 export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job | null> {
   const { say } = dialogue;
   const { circuit = null } = ask;
-  let sheet = jobSheet(ask.job, ask.terminals, circuit);
+  let sheet = jobSheet(ask.job, ask.terminals, circuit, ask.parts);
   say(
     'The job sheet. Enter leaves a field as it is, "-" empties it, "back" goes to the one before,',
   );
@@ -55,7 +55,7 @@ export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job |
     }
     const at = await askDoubts(sheet, dialogue);
     if (at === null) return null;
-    if (at === BEGIN) return jobOf(sheet, ask.job, ask.parts);
+    if (at === BEGIN) return jobOf(sheet, ask.job, ask.parts, circuit);
     sheet = { ...sheet, at };
   }
 }

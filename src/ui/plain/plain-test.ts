@@ -13,11 +13,15 @@ import { testTakesCapture } from '../../session/capture-step.ts';
 import { capturedFindingWords } from '../../session/capture-words.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed, VehicleAnswer } from '../../session/driver.ts';
+import { BEFORE_THE_JOB } from '../../session/events.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
+import { matching } from '../parts/pick-list-state.ts';
 import { refusalSentences } from '../parts/sentence.ts';
+import { foundBy } from '../screens/any-test-pages.ts';
 import { goodHereWords } from '../screens/car-words.ts';
+import { readMade } from '../screens/made-test-state.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedInTest, possibleIn, testCommand, unitOf } from '../screens/prompt-state.ts';
 import { lastFound, undoLine, vehicleLine } from '../screens/step-words.ts';
@@ -39,8 +43,16 @@ const KINDS = ['volts', 'ohms', 'light', 'lamp', 'pattern', 'timing', 'counts', 
 export const TEST_WORDS: readonly Word<Place>[] = [
   {
     words: ['test', 'tests'],
-    help: helpLine('test', 'the tests of this circuit, by number; test NUMBER makes one'),
-    does: (place, text) => (text === '' ? listTests(place) : testTyped(place, text)),
+    help: helpLine(
+      'test',
+      'the tests of this circuit; test NUMBER makes one, test WORDS looks for it',
+    ),
+    does: (place, text) => (isTyped(text) ? testTyped(place, text) : listTests(place, text)),
+  },
+  {
+    words: ['made'],
+    help: helpLine('made NUMBER', 'a test that was made already; also made volts RED BLACK'),
+    does: (place, text) => madeAlready(place, text),
   },
   {
     words: KINDS,
@@ -66,13 +78,25 @@ export const TEST_WORDS: readonly Word<Place>[] = [
   },
 ];
 
-function listTests(place: Place): Said {
-  const entries = testsToChoose(place.opened.driver.session());
+/** A number, or an instrument with its leads. */
+function isTyped(text: string): boolean {
+  return /^\d+$/.test(text) || KINDS.includes(text.split(/\s/)[0] ?? '');
+}
+
+/** All tests, or those that are found by these words, each with the number that it has among all. */
+function listTests(place: Place, words: string): Said {
+  const { opened } = place;
+  const entries = testsToChoose(opened.driver.session());
   if (entries.length === 0) return sayAll(place, [NO_TESTS]);
+  const items = entries.map(({ words: own, id, test }, index) => ({
+    text: opened.bind(own),
+    also: foundBy(id, test, opened),
+    index,
+  }));
+  const found = matching(items, words);
+  if (found.length === 0) return sayAll(place, [`No test is found by "${words}".`]);
   return sayAll(place, [
-    ...entries.map(
-      ({ words }, index) => `  ${String(index + 1).padStart(2)}  ${place.opened.bind(words)}`,
-    ),
+    ...found.map(({ text, index }) => `  ${String(index + 1).padStart(2)}  ${text}`),
     'Make one with: test NUMBER; any other with: test volts RED BLACK',
   ]);
 }
@@ -103,6 +127,31 @@ function numbered({ opened }: Place, number: number): { test: Test } | { words: 
   if (!entry) return { words: 'There is no test of that number; see them with: test' };
   return { test: entry.test };
 }
+
+/** A test that was made already: when, what it showed, and a note. */
+async function madeAlready(place: Place, text: string): Promise<Said> {
+  const { opened, dialogue } = place;
+  const { model, driver, drill } = opened;
+  if (!model || drill) return sayAll(place, [drill ? NOT_ON_A_DRILL : NO_TESTS]);
+  const made = /^\d+$/.test(text)
+    ? numbered(place, Number(text))
+    : testFrom(place.arranged.now, text);
+  if ('words' in made) return sayAll(place, [made.words]);
+  const toDo = testToDo(driver.session(), model, made.test);
+  if ('refused' in toDo) return sayAll(place, [`This test cannot be made: ${toDo.refused}.`]);
+  dialogue.say(`${opened.bind(toDo.words)}. ${vehicleLine(made.test.setup, driver.session())}`);
+  const when = readMade((await dialogue.ask(`Made [${BEFORE_THE_JOB}], or at what time? `)) ?? '');
+  if (when === null) return sayAll(place, ['Write before, or a time of the clock such as 14:05.']);
+  present(place, toDo, null);
+  const command = await askShown(place, toDo, null);
+  if (command?.type !== 'record-test') return sayAll(place, ['Nothing was saved.']);
+  const note = (await dialogue.ask('Note: '))?.trim() ?? '';
+  const said = { ...command, made: when, ...(note === '' ? {} : { note }) };
+  if ((await perform(place, said)).ok) dialogue.say('Saved.');
+  return null;
+}
+
+const NOT_ON_A_DRILL = 'On a drill every test is made at its bench.';
 
 /** A test of the person's own, if it may be made. */
 async function makeAnyTest(place: Place, test: Test): Promise<Said> {

@@ -20,8 +20,14 @@ export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 
     run: (opened) => {
       const advisor = adviceOf(opened);
       if (!advisor) return noAdvice(opened);
-      const proposals = advisor.nextTests(opened.driver.session());
-      return { proposals: proposals.map((one) => proposalView(opened, one)) };
+      const session = opened.driver.session();
+      const { nextTests, furtherTests } = advisor.diagnosis(session);
+      const view = (one: Proposal) => proposalView(opened, one);
+      return {
+        proposals: nextTests.map(view),
+        further: furtherTests.map(view),
+        aside: session.aside,
+      };
     },
   },
   weigh: { where: 'session', run: weigh },

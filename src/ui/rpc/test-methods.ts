@@ -31,11 +31,19 @@ import { cautionViews, hereView, rounded, standingView } from './state-view.ts';
 const COLUMNS = 78;
 
 export const TEST_METHODS: Methods<
-  'prepare' | 'tests' | 'test' | 'capture' | 'captures' | 'sketch' | 'sums' | 'calculate'
+  'prepare' | 'tests' | 'test' | 'aside' | 'capture' | 'captures' | 'sketch' | 'sums' | 'calculate'
 > = {
   prepare: { where: 'anywhere', run: prepare },
   tests: { where: 'anywhere', run: tests },
   test: { where: 'session', run: test },
+  aside: {
+    where: 'session',
+    run: (opened, { test: form, aside = true }) => {
+      const made = sentTest(opened, form);
+      if ('fault' in made) return made;
+      return perform(opened, { type: 'set-test-aside', test: made, aside });
+    },
+  },
   capture: { where: 'anywhere', run: capture },
   captures: { where: 'anywhere', run: captures },
   sketch: { where: 'anywhere', run: sketch },
@@ -107,13 +115,19 @@ function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): O
   const session = driver.session();
   const toDo = readyTest(opened, sentTest(opened, form));
   if ('fault' in toDo) return toDo;
+  const { made: when, note } = sent;
   if (countSent(sent, ANSWER_KEYS) !== 1) return oneOf(ANSWER_KEYS);
   const answer = shownIn(opened, toDo, sent);
   if ('fault' in answer) return answer;
   const { test: made, expected } = toDo;
   return perform(
     opened,
-    { type: 'record-test', test: made, expected, ...answer },
+    {
+      type: 'record-test',
+      ...{ test: made, expected, ...answer },
+      ...(when === undefined ? {} : { made: when }),
+      ...(note === undefined ? {} : { note }),
+    },
     pendingTestCautions(session, made),
   );
 }

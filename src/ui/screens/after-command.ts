@@ -18,7 +18,7 @@ import {
   type Wanted,
 } from './pages-state.ts';
 import { shortMessage } from './short-pages.ts';
-import { lastFound, retestMark, testWords } from './step-words.ts';
+import { answeredWords, lastFound, retestMark, testWords } from './step-words.ts';
 
 /** The state once `wanted` was done, or was not. */
 export function afterPerformed({ opened, state }: Here, wanted: Wanted, done: Performed): Turn {
@@ -63,16 +63,32 @@ function afterCommand(here: Here, command: Command): Turn {
         : testWords(opened, state.session, command.test);
       // A conclusion of one's own stands there again, to be weighed anew.
       const over = state.over.filter(({ name }) => name === 'own');
-      return stay({ ...state, over, message: `In the record: ${words}, ${command.typed}.` });
+      const kept = `In the record: ${words}, ${command.typed}.`;
+      return stay({ ...state, over, message: joined(kept, answeredWords(opened, state.session)) });
+    }
+    case 'set-test-aside': {
+      const words = testWords(opened, state.session, command.test);
+      const how = command.aside ? 'Set aside' : 'Can be made after all';
+      const over: Page[] = [
+        ...state.over.filter(({ name }) => name !== 'next-tests'),
+        { name: 'computing' },
+      ];
+      return stay({ ...state, over, message: `${how}: ${words}.` });
     }
     case 'place-short':
       return stay({ ...state, over: [], message: shortMessage(state.session) });
     case 'set-value':
     case 'go-back':
       return stay({ ...state, over: [], message: setMessage(state.session) });
-    default:
-      return stay({ ...state, over: [], message: DONE_WORDS[command.type] ?? null });
+    default: {
+      const said = DONE_WORDS[command.type] ?? answeredWords(opened, state.session);
+      return stay({ ...state, over: [], message: said });
+    }
   }
+}
+
+function joined(one: string, more: string | null): string {
+  return more === null ? one : `${one} ${more}`;
 }
 
 const RETEST_WORDS = {

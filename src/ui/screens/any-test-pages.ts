@@ -1,11 +1,13 @@
 /** The pages on which any test is arranged: its form, its lists, and the way on to the test. No React. */
-import type { Circuit } from '../../circuit/circuit.ts';
-import { leads } from '../../circuit/refuse-test.ts';
+import { arrangedBy, arrangementOf, testFrom } from '../../circuit/arrange-test.ts';
+import { type Circuit, inputTerminals } from '../../circuit/circuit.ts';
+import { inspectable, leads } from '../../circuit/refuse-test.ts';
 import type { Test } from '../../circuit/test.ts';
-import { instrumentWords, vehicleWords } from '../../procedure/test-words.ts';
+import { instrumentWords, vehicleWords, whereWords } from '../../procedure/test-words.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
-import { testsToChoose, testToDo } from '../../session/session-tests.ts';
+import { nameOfTest, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { sentenceStart } from '../parts/sentence.ts';
 import {
   clippedIn,
   connectorsOf,
@@ -74,16 +76,75 @@ export function afterChoice(here: Here, of: TestChoice, id: string): Turn {
     case 'unplugged':
       return closeWith(state, plugToggled(page.form, id));
     case 'tests': {
-      const entry = testsToChoose(state.session)[Number(id)];
-      if (!entry) return close(state);
-      const turn = closeWith(state, formOfTest(page.form, entry.test));
+      if (id === BY_HAND) return below(state);
+      const test = testNamed(state, page.form, id);
+      if (!test) return close(state);
+      const turn = closeWith(below(state).state, formOfTest(page.form, test), 0);
       return opened.drill ? turn : measureForm({ opened, state: turn.state });
     }
   }
 }
 
-function closeWith(state: PagesState, form: TestForm): Turn {
-  return withForm(close(state).state, form);
+/** The form below the list, to be seen. */
+function below(state: PagesState): Turn {
+  return stay({ ...state, over: state.over.slice(0, -1), message: null });
+}
+
+/** In place of a test of the list: one is arranged by hand. */
+export const BY_HAND = 'by hand';
+/** Before words that stand for a test themselves. */
+const TYPED = 'typed ';
+
+/** A test of the list, or one that was typed as a drill takes it. */
+function testNamed({ session }: PagesState, form: TestForm, id: string): Test | null {
+  if (!id.startsWith(TYPED)) return testsToChoose(session)[Number(id)]?.test ?? null;
+  const { circuit } = session.opened;
+  return circuit && testTyped(form, id.slice(TYPED.length), circuit);
+}
+
+/** `volts sensor.feed battery.negative`, with what arranges the rest before it: `state key-on; unplug sensor; volts ...` */
+function testTyped(form: TestForm, typed: string, circuit: Circuit): Test | null {
+  const parts = typed.split(';').map((part) => part.trim());
+  let arrangement = arrangementOf(testOfForm(form));
+  for (const part of parts.slice(0, -1)) {
+    const arranged = arrangedBy(arrangement, part, circuit);
+    if (!arranged || 'words' in arranged) return null;
+    arrangement = arranged.arrangement;
+  }
+  const made = testFrom(arrangement, parts.at(-1) ?? '');
+  return 'words' in made || !isHere(made.test.probe, circuit) ? null : made.test;
+}
+
+/** Whether its places are on this circuit: words that are only looked for name none. */
+function isHere(probe: Test['probe'], circuit: Circuit): boolean {
+  if (probe.kind === 'inspect') return inspectable(circuit).includes(probe.of);
+  if (probe.kind === 'counts') return inputTerminals(circuit).includes(probe.input);
+  return leads(probe).every((id) => circuit.terminals.some((one) => one.id === id));
+}
+
+/** The item for words that stand for a test themselves; null where they stand for none. */
+export function typedItem({ opened, state }: Here, typed: string): ChoiceItem | null {
+  const page = pageNamed(state, 'any-test');
+  const { circuit } = state.session.opened;
+  const test = page && circuit && testTyped(page.form, typed, circuit);
+  if (!test || !circuit) return null;
+  const words = opened.bind(nameOfTest(state.session, test) ?? typed);
+  return { text: words, about: aboutTest({ opened, state }, words, test), id: `${TYPED}${typed}` };
+}
+
+/** A test of the list that was made already: where it is written down. */
+export function madeAlready({ opened, state }: Here, id: string): Turn {
+  const page = pageNamed(state, 'any-test');
+  const test = page && testNamed(state, page.form, id);
+  if (!test || !opened.model) return refuse(state, 'choose the test that was made');
+  const toDo = testToDo(state.session, opened.model, test);
+  if ('refused' in toDo) return refuse(state, toDo.refused);
+  return open(state, { name: 'made-test', toDo });
+}
+
+function closeWith(state: PagesState, form: TestForm, pages = 1): Turn {
+  const over = state.over.slice(0, state.over.length - pages);
+  return withForm({ ...state, over }, form);
 }
 
 /** On to the test of the form: its cautions, then what it shows. */
@@ -150,17 +211,27 @@ const ITEMS: Readonly<Record<TestChoice, Items>> = {
       about: '',
       id: part,
     })),
-  tests: ({ opened, state }, circuit) =>
+  tests: ({ opened, state }) =>
     testsToChoose(state.session).map(({ words, id, minutes, test }, index) => ({
       text: opened.bind(words),
       also: foundBy(id, test, opened),
-      about: `${opened.bind(words)}. Vehicle: ${vehicleWords(test.setup, circuit)}. ${minutesWords(minutes)}.`,
+      about: `${aboutTest({ opened, state }, opened.bind(words), test)} ${minutesWords(minutes)}.`,
       id: String(index),
     })),
 };
 
+function aboutTest({ opened, state }: Here, words: string, { setup, probe }: Test): string {
+  const { job, circuit } = state.session.opened;
+  const where = whereWords(probe, job, circuit);
+  return `${words}. ${sentenceStart(instrumentWords(probe))}: ${opened.bind(where)}. Vehicle: ${vehicleWords(setup, circuit)}.`;
+}
+
 /** What a test is found by besides its words: its name, the instrument, the places of the leads, the vehicle's state. */
-function foundBy(id: string, { setup, probe }: Test, { terminalWords }: OpenedSession): string {
+export function foundBy(
+  id: string,
+  { setup, probe }: Test,
+  { terminalWords }: OpenedSession,
+): string {
   const at = leads(probe).flatMap((terminal) => [terminal, terminalWords(terminal)]);
   return [id, instrumentWords(probe), probe.kind, ...at, setup.state].join(' ');
 }

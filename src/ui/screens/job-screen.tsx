@@ -53,7 +53,7 @@ const DOUBT_KEYS: readonly KeyBinding[] = [ALL_THE_SAME, CORRECT];
 /** The screen. Enter runs through the fields and begins after the last; what is doubtful is shown first. */
 export function JobScreen(props: JobScreenProps) {
   const [sheet, setSheet] = useState<Form>(() =>
-    jobSheet(props.job, props.terminals, props.circuit),
+    jobSheet(props.job, props.terminals, props.circuit, props.parts),
   );
   const [problem, setProblem] = useState<string | null>(null);
   const [doubts, setDoubts] = useState<readonly Doubt[]>([]);
@@ -74,7 +74,7 @@ export function JobScreen(props: JobScreenProps) {
     }
     const found = jobDoubts(sheet);
     if (found.length === 0 || doubts.length > 0)
-      return props.onTake(jobOf(sheet, props.job, props.parts));
+      return props.onTake(jobOf(sheet, props.job, props.parts, props.circuit));
     setDoubts(found);
   }
 

@@ -1,22 +1,31 @@
 /** The job sheet: fields to a job and back. No React. */
 import type { Circuit } from '../../circuit/circuit.ts';
 import { checkVin } from '../../identify/check-vin.ts';
-import { describeCode } from '../../identify/describe-code.ts';
 import { readCode } from '../../identify/trouble-code.ts';
-import {
-  DRIVES,
-  type Drive,
-  type EarlierRepair,
-  type Job,
-  type JobTerminal,
-} from '../../procedure/job.ts';
-import { placeExamples, placeProblem } from '../../procedure/place-sensor.ts';
+import { DRIVES, type Drive, emptyJob, type Job, type JobTerminal } from '../../procedure/job.ts';
+import { atPlaceOf, placeExamples, placeProblem } from '../../procedure/place-sensor.ts';
 import { HARNESS_HINT, harnessSaid, harnessText } from '../../procedure/read-harness.ts';
-import { type Replaceable, readRepair, repairsRemark } from '../../procedure/read-repair.ts';
+import { type Replaceable, replaceablesOf } from '../../procedure/read-repair.ts';
 import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
 import { choiceOf, type Form, type TextInput, textInput, textOf } from '../parts/form-state.ts';
+import {
+  BATTERY_KEY,
+  batteryField,
+  batteryKnown,
+  batteryProblem,
+  isBattery,
+} from './battery-field.ts';
+import { codesRemark, codesSaid, codesText, codesTyped } from './codes-field.ts';
 import { harnessRemark, harnessWrong } from './harness-field.ts';
 import { KNOWN_HINT, knownRemark, knownSaid, knownText, knownWrong } from './known-field.ts';
+import { isOfRepair, repairFields, repairRemark, repairsIn } from './repair-fields.ts';
+import {
+  circumstancesOf,
+  HAPPENS_KEY,
+  happensProblem,
+  toldFields,
+  toldRemark,
+} from './told-fields.ts';
 
 const TERMINAL_KEY = 'terminal ';
 const KNOWN_KEY = 'known';
@@ -28,6 +37,7 @@ export function jobSheet(
   job: Job,
   terminals: readonly { id: string; words: string }[],
   circuit: Circuit | null = null,
+  parts: readonly Replaceable[] = circuit ? replaceablesOf(circuit) : [],
 ): Form {
   const { vehicle } = job;
   return {
@@ -42,9 +52,12 @@ export function jobSheet(
       textInput(
         'codes',
         'Trouble codes',
-        job.codes.join(' '),
-        'With blanks between, for example P0335 P0340. Empty when there are none.',
+        codesText(job),
+        'With blanks between, and stored, pending or history behind each: P0365 stored, P0369 pending.',
       ),
+      ...repairFields(job, parts),
+      ...toldFields(job),
+      ...(circuit ? knownFields(job) : []),
       textInput(
         'vehicle',
         'Vehicle',
@@ -64,17 +77,8 @@ export function jobSheet(
       },
       textInput('order', 'Order number', job.order, ''),
       textInput('customer', 'Customer', job.customer, ''),
-      textInput(
-        'repairs',
-        'Earlier repairs',
-        job.earlierRepairs.map(repairText).join('; '),
-        'With ; between, for example: crank sensor replaced last week; harness taped. A part just replaced is less suspect.',
-      ),
       ...(circuit
-        ? [
-            textInput(KNOWN_KEY, 'Known of this car', knownText(job.known ?? []), KNOWN_HINT),
-            textInput(HARNESS_KEY, 'Its harness', harnessText(job.harness ?? []), HARNESS_HINT),
-          ]
+        ? [textInput(HARNESS_KEY, 'Its harness', harnessText(job.harness ?? []), HARNESS_HINT)]
         : []),
       textInput('notes', 'Notes', job.notes, ''),
       ...positionField(job, circuit),
@@ -98,8 +102,13 @@ function positionField({ position = '' }: Job, circuit: Circuit | null): TextInp
   return [textInput(POSITION_KEY, 'Position of the sensor', position, hint)];
 }
 
-function repairText({ words, part }: EarlierRepair): string {
-  return part === null ? words : `${part}: ${words}`;
+/** The battery has a field of its own. */
+function knownFields(job: Job): TextInput[] {
+  const rest = (job.known ?? []).filter((said) => !isBattery(said));
+  return [
+    batteryField(job),
+    textInput(KNOWN_KEY, 'Known of this car', knownText(rest), KNOWN_HINT),
+  ];
 }
 
 function terminalText(terminal: JobTerminal | undefined): string {
@@ -107,7 +116,12 @@ function terminalText(terminal: JobTerminal | undefined): string {
 }
 
 /** The job on the sheet; `parts` are those of the circuit that can have been replaced. */
-export function jobOf(sheet: Form, job: Job, parts: readonly Replaceable[]): Job {
+export function jobOf(
+  sheet: Form,
+  job: Job,
+  parts: readonly Replaceable[],
+  circuit: Circuit | null = null,
+): Job {
   const terminals: Record<string, JobTerminal> = {};
   for (const id of terminalIds(sheet)) {
     const terminal = readTerminal(textOf(sheet, `${TERMINAL_KEY}${id}`));
@@ -116,10 +130,7 @@ export function jobOf(sheet: Form, job: Job, parts: readonly Replaceable[]): Job
   return {
     name: job.name,
     complaint: textOf(sheet, 'complaint'),
-    codes: codesOf(textOf(sheet, 'codes')).map((typed) => {
-      const read = readCode(typed);
-      return read.status === 'read' ? read.code : typed.toUpperCase();
-    }),
+    ...codesSaid(textOf(sheet, 'codes')),
     vehicle: {
       words: textOf(sheet, 'vehicle'),
       vin: textOf(sheet, 'vin'),
@@ -129,13 +140,30 @@ export function jobOf(sheet: Form, job: Job, parts: readonly Replaceable[]): Job
     },
     order: textOf(sheet, 'order'),
     customer: textOf(sheet, 'customer'),
-    earlierRepairs: repairsOf(textOf(sheet, 'repairs'), parts),
+    earlierRepairs: repairsIn(sheet, partsHere(sheet, parts, circuit)),
+    ...circumstancesOf(sheet),
     terminals,
     ...knownOf(sheet, job),
     ...harnessOf(sheet, job),
     ...positionOf(sheet, job),
     notes: textOf(sheet, 'notes'),
   };
+}
+
+/** The parts as they are called where codes and position of the sheet put the sensor. */
+function partsHere(
+  sheet: Form,
+  parts: readonly Replaceable[],
+  circuit: Circuit | null,
+): readonly Replaceable[] {
+  if (!circuit) return parts;
+  const position = textOf(sheet, POSITION_KEY).toLowerCase();
+  const job: Job = {
+    ...emptyJob(''),
+    codes: codesSaid(textOf(sheet, 'codes')).codes,
+    ...(position === '' ? {} : { position }),
+  };
+  return replaceablesOf(atPlaceOf(job, { circuit, procedure: null }).circuit);
 }
 
 /** Where the sheet has no such field, what the job had stays. */
@@ -148,7 +176,9 @@ function positionOf(sheet: Form, job: Job): Pick<Job, 'position'> {
 /** Where the sheet has no such field, what the job had stays. */
 function knownOf(sheet: Form, job: Job): Pick<Job, 'known'> {
   const isAsked = sheet.fields.some(({ key }) => key === KNOWN_KEY);
-  const known = isAsked ? knownSaid(textOf(sheet, KNOWN_KEY)) : (job.known ?? []);
+  const known = isAsked
+    ? [...batteryKnown(textOf(sheet, BATTERY_KEY)), ...knownSaid(textOf(sheet, KNOWN_KEY))]
+    : (job.known ?? []);
   return known.length === 0 ? {} : { known };
 }
 
@@ -165,17 +195,6 @@ function terminalIds(sheet: Form): string[] {
     .map(({ key }) => key.slice(TERMINAL_KEY.length));
 }
 
-function codesOf(text: string): string[] {
-  return text.split(/[\s,;]+/).filter(Boolean);
-}
-
-function repairsOf(text: string, parts: readonly Replaceable[]): EarlierRepair[] {
-  return text
-    .split(';')
-    .map((one) => readRepair(one.trim(), parts))
-    .filter(({ words }) => words !== '');
-}
-
 /** What to say about the field being filled in: what was understood, or what is odd. Null to show its hint. */
 export function jobRemark(
   sheet: Form,
@@ -183,30 +202,20 @@ export function jobRemark(
   circuit: Circuit | null = null,
 ): string | null {
   const field = sheet.fields[sheet.at];
-  if (field?.kind !== 'text') return null;
-  const text = field.field.text.trim();
+  if (!field) return null;
+  if (isOfRepair(field.key)) return repairRemark(sheet, partsHere(sheet, parts, circuit));
+  const text = textOf(sheet, field.key);
   if (text === '') return null;
-  if (field.key === 'codes') return codesRemark(codesOf(text));
+  if (field.key === 'codes') return codesRemark(text);
   if (field.key === 'vin') {
     const vin = checkVin(text);
     return vin.status === 'read' ? vin.words : `${vin.words}; ${vin.fix}`;
   }
-  if (field.key === 'repairs') return repairsRemark(repairsOf(text, parts), parts);
+  if (field.key === BATTERY_KEY && circuit) return batteryProblem(text, circuit);
   if (field.key === KNOWN_KEY && circuit) return knownRemark(text, circuit);
   if (field.key === HARNESS_KEY && circuit) return harnessRemark(text, circuit);
   if (field.key.startsWith(TERMINAL_KEY)) return terminalRemark(text).words;
-  return null;
-}
-
-function codesRemark(codes: readonly string[]): string {
-  return codes
-    .map((code) => {
-      const read = readCode(code);
-      if (read.status === 'refused') return `${code}: ${read.words}`;
-      return `${read.code}: ${describeCode(code)?.words ?? 'a code of its own'}`;
-    })
-    .slice(-2)
-    .join('. ');
+  return toldRemark(sheet, field.key);
 }
 
 /** Something on the sheet that may be a mistake, and its place in the fields. */
@@ -227,7 +236,7 @@ export function jobDoubts(sheet: Form): Doubt[] {
 
 function doubtsOf(key: string, text: string): string[] {
   if (key === 'codes')
-    return codesOf(text).flatMap((code) => {
+    return codesTyped(text).flatMap((code) => {
       const read = readCode(code);
       return read.status === 'refused' ? [`${code}: ${read.words}; ${read.fix}.`] : [];
     });
@@ -243,6 +252,10 @@ function doubtsOf(key: string, text: string): string[] {
 
 /** Where and why what is said of this car cannot be taken; null where it can, and where nothing is said. */
 export function fieldProblem(sheet: Form, circuit: Circuit | null): Doubt | null {
+  const happens = happensProblem(textOf(sheet, HAPPENS_KEY));
+  if (happens !== null) return { at: placeIn(sheet, HAPPENS_KEY), words: happens };
+  const battery = circuit && batteryProblem(textOf(sheet, BATTERY_KEY), circuit);
+  if (battery) return { at: placeIn(sheet, BATTERY_KEY), words: battery };
   const known = circuit && knownWrong(textOf(sheet, KNOWN_KEY), circuit);
   if (known) return { at: placeIn(sheet, KNOWN_KEY), words: known };
   const harness = circuit && harnessWrong(textOf(sheet, HARNESS_KEY), circuit);

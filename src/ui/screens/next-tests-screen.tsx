@@ -1,5 +1,6 @@
 /** The tests that would tell most now; choosing one leads to its reading. */
 import { useState } from 'react';
+import type { Test } from '../../circuit/test.ts';
 import type { Proposal } from '../../session/advisor.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -8,6 +9,7 @@ import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { type Paragraph, textBlock } from '../parts/text-block.ts';
 import { isCut, WindowList } from '../parts/window-list.tsx';
+import { windowTop } from '../parts/window-state.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -26,23 +28,40 @@ export interface NextTestsScreenProps {
   readonly onChoose: (proposal: Proposal) => void;
   /** To a test that is not among them. */
   readonly onAnyTest: () => void;
+  /** Tests that were set aside, in words, the last one last; none on a drill, where all can be made. */
+  readonly aside?: readonly string[];
+  /** This one cannot be made here; the last one set aside can after all. */
+  readonly onAside?: (test: Test) => void;
+  readonly onBack?: () => void;
 }
 
 const CLOSE: KeyBinding = { keys: ['escape', ...keysOf('next-tests')], show: 'Esc', help: 'close' };
 const ANY: KeyBinding = { keys: ['t', ...keysOf('any-test')], show: 't', help: 'any other test' };
-const KEYS: readonly KeyBinding[] = [
+const DO: readonly KeyBinding[] = [
   { keys: ['return'], show: 'Enter', help: 'do this one now' },
-  { keys: ['up', 'down'], show: 'Up/Down', help: 'look at the others' },
-  ANY,
-  CLOSE,
+  { keys: ['up', 'down'], show: 'Up/Down', help: 'others' },
 ];
-const NO_KEYS: readonly KeyBinding[] = [ANY, CLOSE];
+const ASIDE: KeyBinding = { keys: ['x'], show: 'x', help: "can't do this one" };
+const BACK: KeyBinding = { keys: ['u'], show: 'u', help: 'can after all' };
+/** Rows for what is told of the marked one. */
+const DETAIL_ROWS = 6;
+
+function keysAt({ proposals, aside = [], onAside }: NextTestsScreenProps): readonly KeyBinding[] {
+  const some = proposals.length > 0;
+  return [
+    ...(some ? DO : []),
+    ...(some && onAside ? [ASIDE] : []),
+    ...(aside.length > 0 ? [BACK] : []),
+    ANY,
+    CLOSE,
+  ];
+}
 
 /** The screen. */
 export function NextTestsScreen(props: NextTestsScreenProps) {
   const { opened, proposals, onClose, onChoose } = props;
   const look = useLook();
-  const keys = proposals.length === 0 ? NO_KEYS : KEYS;
+  const keys = keysAt(props);
   const body = bodySize(useSize(), keys);
   const [marked, setMarked] = useState(0);
   const [top, setTop] = useState(0);
@@ -52,20 +71,25 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
   );
   const name = names[marked] ?? '';
   const full = isCut(name, body.columns, look) ? [{ text: name, hang: 3, bold: true }] : [];
-  const detail = proposal ? [...full, ...detailOf(proposal, opened)] : [];
+  const { aside = [] } = props;
+  const set = aside.length === 0 ? [] : [{ text: `Set aside: ${aside.join('; ')}.`, hang: 2 }];
+  const detail = proposal ? [...full, ...set, ...detailOf(proposal, opened)] : set;
   const lines = textBlock(detail, body.columns, look);
-  const rows = Math.max(1, body.rows - proposals.length - 1);
+  const listed = Math.max(1, Math.min(proposals.length, body.rows - 1 - DETAIL_ROWS));
+  const rows = Math.max(1, body.rows - listed - 1);
 
   useKeys((event) => {
     const label = keyLabel(event);
     if (CLOSE.keys.includes(label)) return onClose();
     if (ANY.keys.includes(label)) return props.onAnyTest();
+    if (BACK.keys.includes(label) && aside.length > 0) return props.onBack?.();
     if (!proposal) {
       if (label === 'return') onClose();
       return;
     }
     const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
     if (to !== null) return setTop(to);
+    if (ASIDE.keys.includes(label)) return props.onAside?.(proposal.test);
     const next = choiceAfter(marked, event, { count: proposals.length, offered: null });
     if (label === 'return') onChoose(proposal);
     else if (next.marked !== marked) {
@@ -78,15 +102,23 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
     <Frame title={props.title} keys={keys}>
       {proposal ? (
         <>
-          <WindowList lines={names} rows={proposals.length} top={0} selected={marked} />
+          <WindowList
+            lines={names}
+            rows={listed}
+            top={windowTop({ count: names.length, rows: listed, top: 0, keep: marked })}
+            selected={marked}
+          />
           <Words> </Words>
           <ScrollText lines={lines} rows={rows} top={top} />
         </>
       ) : (
-        <Words>
-          No test with the instruments at hand would tell more than is known already. F9 in the step
-          changes the instruments.
-        </Words>
+        <>
+          <Words>
+            No test with the instruments at hand would tell more than is known already. F9 in the
+            step changes the instruments.
+          </Words>
+          <ScrollText lines={lines} rows={rows} top={top} />
+        </>
       )}
     </Frame>
   );

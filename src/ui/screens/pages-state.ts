@@ -42,7 +42,10 @@ export interface PageParts {
   readonly 'next-tests': { readonly title: string; readonly proposals: readonly Proposal[] };
   /** Arranging any test, and what is chosen or typed for it. */
   readonly 'any-test': { readonly form: TestForm };
-  readonly choice: { readonly of: TestChoice };
+  /** `alone`: the form below it was never seen. */
+  readonly choice: { readonly of: TestChoice; readonly alone?: true };
+  /** A test that was made already is written down. */
+  readonly 'made-test': { readonly toDo: TestToDo };
   readonly clip: object;
   /** What the trouble codes did once the vehicle was driven. */
   readonly drive: object;
@@ -128,9 +131,11 @@ export function replace(state: PagesState, page: Page): Turn {
   return stay({ ...state, over: [...state.over.slice(0, -1), page], message: null });
 }
 
-/** One page less. */
+/** One page less; with a list that came alone, the form below it too. */
 export function close(state: PagesState): Turn {
-  return stay({ ...state, over: state.over.slice(0, -1), message: null });
+  const top = topOf(state);
+  const many = top?.name === 'choice' && top.alone ? 2 : 1;
+  return stay({ ...state, over: state.over.slice(0, -many), message: null });
 }
 
 /** Why something is not done. */

@@ -32,7 +32,15 @@ export interface PickScreenProps<I extends PickScreenItem> {
   readonly empty: string;
   /** The items have an order of their own, such as the newest first, and a search leaves them in it. */
   readonly keepsOrder?: boolean;
-  readonly onPick: (item: I) => void;
+  /** With what was typed to find it. */
+  readonly onPick: (item: I, search: string) => void;
+  /** What else can be done with an item, or with none, each with its key. */
+  readonly others?: readonly {
+    readonly key: KeyBinding;
+    readonly onPick: (item: I | null) => void;
+  }[];
+  /** What the typed words themselves stand for; it comes first. */
+  readonly typed?: (search: string) => I | null;
   readonly onClose: () => void;
 }
 
@@ -54,13 +62,16 @@ const MARKER = 2;
 
 /** The screen. */
 export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) {
-  const { title, items, onPick, onClose } = props;
+  const { title, onPick, onClose, others = [] } = props;
   const [list, setList] = useState(PICK_LIST);
   const look = useLook();
-  const body = bodySize(useSize(), KEYS);
+  const keys = [KEYS[0]!, ...others.map(({ key }) => key), ...KEYS.slice(1)];
+  const body = bodySize(useSize(), keys);
+  const made = props.typed?.(list.filter.text) ?? null;
+  const items = made ? [{ ...made, also: list.filter.text }, ...props.items] : props.items;
   const longest = useMemo(
-    () => longestAbout(items, body.columns, look),
-    [items, body.columns, look],
+    () => longestAbout(props.items, body.columns, look),
+    [props.items, body.columns, look],
   );
   const room = body.rows - 3 - Math.min(items.length, LIST_ROWS);
   const aboutRows = Math.max(ABOUT_ROWS, Math.min(longest, room));
@@ -78,8 +89,11 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   useKeys(
     (event) => {
       const label = keyLabel(event);
+      const other = others.find(({ key }) => key.keys.includes(label));
       if (label === 'return') {
-        if (chosen) onPick(chosen);
+        if (chosen) onPick(chosen, list.filter.text);
+      } else if (other) {
+        other.onPick(chosen ?? null);
       } else if (label === 'escape') {
         if (list.filter.text === '') onClose();
         else setList(PICK_LIST);
@@ -89,7 +103,7 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   );
 
   return (
-    <Frame title={title} aside={`${shown.length} of ${items.length}`} keys={KEYS}>
+    <Frame title={title} aside={`${shown.length} of ${items.length}`} keys={keys}>
       <Box height={1} flexShrink={0}>
         <Words bold>{SEARCH}</Words>
         <TextField field={list.filter} width={body.columns - SEARCH.length} />

@@ -95,7 +95,11 @@ function anyTest({ opened, state }: Here): Turn {
   const asked = step && testOf(step);
   const standing = standingSetup(session);
   const begun = asked ? formOfTest(form, asked) : { ...form, setup: standing ?? form.setup };
-  return open(state, { name: 'any-test', form: begun });
+  const arranged: Page = { name: 'any-test', form: begun };
+  if (opened.drill) return open(state, arranged);
+  // At a vehicle the tests have names, and few are arranged by hand.
+  const over = [...state.over, arranged, { name: 'choice', of: 'tests', alone: true } as const];
+  return stay({ ...state, over, message: null });
 }
 
 const NO_TESTS = 'there is no circuit behind this session, so no other test can be arranged';

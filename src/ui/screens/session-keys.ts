@@ -70,7 +70,8 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F6',
     other: 'Ctrl+T',
     help: 'best tests',
-    words: 'The three tests that would tell most now. You can do one of them and come back.',
+    words:
+      'The tests that would tell most now. You can do one of them and come back; one that cannot be done here is proposed no more.',
   },
   {
     action: 'any-test',
@@ -79,7 +80,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Ctrl+V',
     help: 'another test',
     words:
-      'Any test you like, arranged by yourself or chosen from all of this circuit, at any time.',
+      'Any test you like, looked for among all of this circuit or arranged by yourself, at any time; also one that was made already, with the time it was made.',
   },
   {
     action: 'way',

@@ -2,8 +2,9 @@
  * The pages of a session, of the tests after its repair and of a drill, without React, disk or clock: what happens goes
  * in as an event, the next state comes out, and with it what is wanted of the session or its bench.
  */
+import type { Test } from '../../circuit/test.ts';
 import { repairChoices } from '../../drill/drill-words.ts';
-import type { Proposal, SuspectRow } from '../../session/advisor.ts';
+import { allTests, type Proposal, type SuspectRow } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { readDrive } from '../../session/read-drive.ts';
@@ -18,6 +19,7 @@ import {
   afterClip,
   afterLine,
   captureForm,
+  madeAlready,
   measureForm,
   withForm,
 } from './any-test-pages.ts';
@@ -34,6 +36,7 @@ import {
   type Page,
   type PagesState,
   pageNamed,
+  refuse,
   replace,
   send,
   stay,
@@ -83,6 +86,11 @@ interface EventParts {
   readonly chosen: { readonly id: string };
   /** The place of a short is to be measured. */
   readonly shorts: object;
+  /** A test of the list was made already. */
+  readonly made: { readonly id: string };
+  /** A proposed test cannot be made here; the last one that was set aside can after all. */
+  readonly aside: { readonly test: Test };
+  readonly 'aside-back': object;
   /** Values of the car are to be seen and set. */
   readonly known: object;
   readonly retry: object;
@@ -175,6 +183,14 @@ const EVENTS: {
     return page?.name === 'choice' ? afterChoice(here, page.of, id) : stay(here.state);
   },
   shorts: openShorts,
+  made: (here, { id }) => madeAlready(here, id),
+  aside: ({ state }, { test }) => send(state, { type: 'set-test-aside', test, aside: true }),
+  'aside-back': ({ state }) => {
+    const test = state.session.aside.at(-1);
+    return test
+      ? send(state, { type: 'set-test-aside', test, aside: false })
+      : refuse(state, 'no test was set aside');
+  },
   known: openKnown,
   retry: ({ state }) => {
     const page = topOf(state);
@@ -308,7 +324,7 @@ function afterDrawn({ opened, state }: Here): Turn {
           title: placing.length > 0 ? 'Where along the wire' : 'What would prove it',
           proposals: [...placing, ...proving],
         }
-      : { name: 'next-tests', title: TELL_MOST, proposals: advisor.nextTests(state.session) };
+      : { name: 'next-tests', title: TELL_MOST, proposals: allTests(advisor, state.session) };
   return replace(state, page);
 }
 

@@ -2,12 +2,13 @@
 import type { ReactNode } from 'react';
 import { debriefLines, openingLines } from '../../drill/drill-words.ts';
 import type { CarView } from '../../session/car-view.ts';
+import { toldBy } from '../../session/told.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { testOfForm } from './any-test-form-state.ts';
 import { AnyTestPage } from './any-test-page.tsx';
-import { choiceList } from './any-test-pages.ts';
+import { BY_HAND, type ChoiceItem, choiceList, typedItem } from './any-test-pages.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { carLine, carTold } from './car-words.ts';
 import { CautionScreen } from './caution-screen.tsx';
@@ -18,6 +19,7 @@ import { asideOf, diagnosisItems, handInOf } from './drill-views.ts';
 import { FreeScreen } from './free-screen.tsx';
 import { InstrumentsScreen } from './instruments-screen.tsx';
 import { FROM_QUESTION, fromCheck, knownItems, valueCheck, valueQuestion } from './known-pages.ts';
+import { MadeTestScreen } from './made-test-screen.tsx';
 import { NextTestsScreen } from './next-tests-screen.tsx';
 import { helpParagraphs, sketchParagraphs, sumsParagraphs } from './over-words.ts';
 import { adviceOf, type Here, pageNamed } from './pages-state.ts';
@@ -37,7 +39,7 @@ import { type PageEvent, TELL_MOST } from './session-pages.ts';
 import { outside, type View, type ViewParts } from './session-view.ts';
 import { dropsCheck, dropsQuestion, shortItems } from './short-pages.ts';
 import { StepScreen } from './step-screen.tsx';
-import { lastFound } from './step-words.ts';
+import { lastFound, testWords } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
@@ -170,6 +172,7 @@ const VIEWS: {
   suspects: (_, { here, send }) => (
     <SuspectsScreen
       view={adviceOf(here.opened)?.suspects(here.state.session) ?? NO_SUSPECTS}
+      isTold={!here.opened.drill && toldBy(here.state.session.opened.job).length > 0}
       car={carTold(here.opened, here.state.session, carOf(here))}
       onClose={() => send(CLOSE)}
       onConclude={(row) => send({ type: 'suspect', row })}
@@ -197,6 +200,15 @@ const VIEWS: {
       onClose={() => send(CLOSE)}
       onChoose={(proposal) => send({ type: 'proposal', proposal })}
       onAnyTest={() => send({ type: 'action', action: 'any-test' })}
+      {...(here.opened.drill
+        ? {}
+        : {
+            aside: here.state.session.aside.map((test) =>
+              testWords(here.opened, here.state.session, test),
+            ),
+            onAside: (test) => send({ type: 'aside', test }),
+            onBack: () => send({ type: 'aside-back' }),
+          })}
     />
   ),
   instruments: (_, { here, send }) => (
@@ -297,9 +309,27 @@ const VIEWS: {
       />
     );
   },
+  'made-test': ({ toDo }, { here, send }) => (
+    <MadeTestScreen
+      opened={here.opened}
+      toDo={toDo}
+      message={here.state.message}
+      onTake={(command) => send({ type: 'take', command })}
+      onClose={() => send(CLOSE)}
+    />
+  ),
   choice: ({ of }, { here, send }) => (
-    <PickScreen
+    <PickScreen<ChoiceItem>
       {...choiceList(here, of)}
+      {...(of === 'tests' && !here.opened.drill
+        ? {
+            others: [
+              { key: MADE, onPick: (item) => item && send({ type: 'made', id: item.id }) },
+              { key: ARRANGE, onPick: () => send({ type: 'chosen', id: BY_HAND }) },
+            ],
+            typed: (search: string) => typedItem(here, search),
+          }
+        : {})}
       onPick={({ id }) => send({ type: 'chosen', id })}
       onClose={() => send(CLOSE)}
     />
@@ -360,6 +390,8 @@ const NOT_NOW = { ...CLOSE_KEY, help: 'not now' };
 const GO_BACK = { ...CLOSE_KEY, help: 'go back' };
 const AGAIN = { keys: keysOf('back'), show: 'F2', help: 'the last test again' };
 const LATER = { keys: ['escape', ...keysOf('pause')], show: 'Esc', help: 'not yet' };
+const MADE = { keys: ['tab'], show: 'Tab', help: 'made already' };
+const ARRANGE = { keys: keysOf('any-test'), show: 'Ins', help: 'arrange one' };
 const FORM_COLUMNS = 76;
 const SIMULATED = 'This is a simulated vehicle; the caution is the one of a real one.';
 const NO_SUSPECTS = {

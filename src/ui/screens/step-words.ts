@@ -16,6 +16,7 @@ import {
   whereWords,
 } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
+import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
 import {
   type Answer,
   isAnswer,
@@ -187,8 +188,23 @@ function expectedShown(
   return isAgain && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
 }
 
+/** The steps that a test of the session has just answered, and how one is made all the same; null where there is none. */
+export function answeredWords(opened: OpenedSession, session: Session): string | null {
+  const steps = answeredJustNow(session).map(
+    (answer) =>
+      `${stepTitle(opened, session, answer.step)}, ${opened.bind(answerWords(answer, session))}`,
+  );
+  return steps.length === 0
+    ? null
+    : `Answered already (F2 or back makes it again): ${steps.join('; ')}.`;
+}
+
 /** What was found, in a few words. */
 export function answerWords(answer: Answer, session: Session): string {
+  return isByTest(answer) ? `${foundAt(answer, session)} (read before)` : foundAt(answer, session);
+}
+
+function foundAt(answer: Answer, session: Session): string {
   const step = session.opened.procedure?.steps[answer.step];
   const outcomes = step && 'outcomes' in step ? step.outcomes : [];
   const outcome =

@@ -25,6 +25,8 @@ import { keysOf } from './session-keys.ts';
 export interface SuspectsScreenProps {
   readonly view: SuspectView;
   readonly car: CarTold;
+  /** The job sheet tells what moved chances before any reading. */
+  readonly isTold: boolean;
   readonly onClose: () => void;
   /** Names this one as one's own conclusion. */
   readonly onConclude: (row: SuspectRow) => void;
@@ -67,9 +69,9 @@ export function SuspectsScreen(props: SuspectsScreenProps) {
   const keys = [...KEYS, ...(onValues ? [SET] : []), ...(onShorts ? [PLACE] : [])];
   const body = bodySize(useSize(), keys);
   const [list, setList] = useState(PICK_LIST);
-  const whole = textBlock(headOf(view, car, car.withSources), body.columns, look);
+  const whole = textBlock(headOf(view, car, car.withSources, props.isTold), body.columns, look);
   const isRoomy = body.rows - whole.length - DETAIL_ROWS - 1 >= LIST_ROWS;
-  const short = () => headOf(view, car, car.short);
+  const short = () => headOf(view, car, car.short, props.isTold);
   const room = Math.max(1, body.rows - 2 * LEAST_ROWS - 1);
   const above = isRoomy ? whole : squeezed(short(), room, body.columns, look);
   const below = body.rows - above.length - 1;
@@ -150,6 +152,7 @@ function headOf(
   { changed, unexplained, group, intermittent }: SuspectView,
   { misfit }: CarTold,
   known: string | null,
+  isTold: boolean,
 ): Paragraph[] {
   return [
     ...(unexplained === null
@@ -164,7 +167,7 @@ function headOf(
     {
       text:
         changed === null
-          ? 'Nothing has been read yet: these are the usual chances.'
+          ? `Nothing has been read yet: these are the usual chances${isTold ? ', moved by what the job sheet tells' : ''}.`
           : `Last reading: ${changed}`,
       hang: 2,
     },

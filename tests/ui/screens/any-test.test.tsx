@@ -1,7 +1,7 @@
 /** Any test and free order on the screen: whole frames, and what keys do there. */
 import { describe, expect, it } from 'vitest';
 import { expectWhole } from '../in-process.ts';
-import { DOWN, ENTER, ESC, F, TAB } from './keys.ts';
+import { DOWN, ENTER, ESC, F, TAB, UP } from './keys.ts';
 import { SMALL_JOB } from './small-procedure.ts';
 import { walkSession } from './walk.tsx';
 
@@ -15,7 +15,7 @@ const SIZES = [
 describe('any test at 80 x 24', () => {
   it('is a form that begins as the step has it', async () => {
     const { frame, press } = await walkSession();
-    await press('y', F.anyTest);
+    await press('y', F.anyTest, F.anyTest);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Any test ───────────────────────────────────────────────────────────────────┐
       │ > Vehicle     key on                                                         │
@@ -46,7 +46,7 @@ describe('any test at 80 x 24', () => {
 
   it('is found by the instrument, the place and the state of the vehicle as well as by its words', async () => {
     const { frame, press } = await walkSession();
-    await press('y', F.anyTest, 't', 'volts sensor.feed key-on');
+    await press('y', F.anyTest, 'volts sensor.feed key-on');
     const found = await frame();
     // the title of the step says neither volts nor key-on
     expect(found).toContain('> Feed at the sensor');
@@ -55,7 +55,7 @@ describe('any test at 80 x 24', () => {
 
   it('is chosen from the tests of procedure and circuit by typing', async () => {
     const { frame, press } = await walkSession();
-    await press('y', F.anyTest, 't', 'live data');
+    await press('y', F.anyTest, 'live data');
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Which test? ────────────────────────────────────────────────────── 5 of 40 ─┐
       │ Search: live data                                                            │
@@ -70,15 +70,15 @@ describe('any test at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       │                                                                              │
-      │                                                                              │
-      │                                                                              │
-      │ Live data: does the module follow signal. Vehicle: engine cranking. 1 min.   │
+      │ Live data: does the module follow signal. Live data: live data of signal at  │
+      │ the engine control module. Vehicle: engine cranking. 1 min.                  │
       │                                                                              │
       │                                                                              │
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Up/Down] choose  [letters] search  [Esc] back              │
+      │ [Enter] take it  [Tab] made already  [Ins] arrange one  [Up/Down] choose     │
+      │ [letters] search  [Esc] back                                                 │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -86,7 +86,7 @@ describe('any test at 80 x 24', () => {
 
   it('then says where the leads go and asks what they show', async () => {
     const { frame, press, driver } = await walkSession({ bench: true });
-    await press('y', F.anyTest, 't', 'feed to ground at the sensor', ENTER);
+    await press('y', F.anyTest, 'feed to ground at the sensor', ENTER);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ A test outside the procedure ─────────────────────── then back to the step ─┐
       │ Volts from feed to ground at the sensor                                      │
@@ -120,10 +120,40 @@ describe('any test at 80 x 24', () => {
   });
 });
 
+describe('a test that was made already', () => {
+  it('is found by what a drill takes, written down with when and a note, and passes its step over', async () => {
+    const { frame, press, driver } = await walkSession({ free: true });
+    await press('t', 'state key-on; volts sensor.feed battery.negative', TAB);
+    expect(await frame()).toMatch(/Made +before the job/);
+    await press('4,98', ENTER, 'cold engine');
+    expect(await frame()).toMatch(/It showed +4,98/);
+    await press(ENTER);
+    expect(driver.events().at(-1)).toMatchObject({
+      ...{ type: 'test-recorded', typed: '4,98', made: 'before the job', note: 'cold engine' },
+      test: { setup: { state: 'key-on' }, probe: { plus: 'sensor.feed' } },
+      shown: { kind: 'number', value: 4.98, unit: 'V' },
+    });
+  });
+
+  it('wants a time that there is, and what it showed', async () => {
+    const { frame, press, driver } = await walkSession({ free: true });
+    await press('t', 'volts sensor.feed key-on', TAB, DOWN, '\x13');
+    expect(await frame()).toContain('What did it show?');
+    await press('5', UP, '\x15', '25:10', '\x13');
+    expect(await frame()).toContain('or a time of the clock such as 14:05');
+    await press('\x15', '9:10', '\x13');
+    expect(driver.events().at(-1)).toMatchObject({ made: '09:10', typed: '5' });
+  });
+});
+
 describe('any test', () => {
   it.each(SIZES)('is whole at %i x %i, its lists and its question too', async (columns, rows) => {
     const { screen, press } = await walkSession({ columns, rows, free: true });
-    for (const keys of [['t'], ['t'], [ESC, DOWN, DOWN, ENTER], [ESC, DOWN, DOWN, DOWN, ENTER]]) {
+    const lists = [
+      [ESC, DOWN, DOWN, ENTER],
+      [ESC, DOWN, DOWN, DOWN, ENTER],
+    ];
+    for (const keys of [['t'], [F.anyTest], ['t'], ...lists]) {
       await press(...keys);
       expectWhole(await screen.lines(), columns, rows);
     }
@@ -133,18 +163,20 @@ describe('any test', () => {
   it('opens by its second key, from the best tests, and closes by the key that opened it', async () => {
     const { frame, press } = await walkSession();
     await press('y', '\x16');
+    expect(await frame()).toContain('─ Which test? ─');
+    await press('\x16');
     expect(await frame()).toContain('─ Any test ─');
     await press('\x16');
     expect(await frame()).toContain('Reading in volts');
     await press(F.nextTests, 't');
-    expect(await frame()).toContain('─ Any test ─');
+    expect(await frame()).toContain('─ Which test? ─');
     await press(ESC);
     expect(await frame()).toContain('What would tell most now');
   });
 
   it('turns with Left and Right, and asks for its cautions before it is made', async () => {
     const { frame, press, driver } = await walkSession({ free: true });
-    await press('t', RIGHT, RIGHT, RIGHT);
+    await press('t', F.anyTest, RIGHT, RIGHT, RIGHT);
     expect(await frame()).toContain('> Vehicle     running');
     expect(await frame()).toContain('passes the sensor');
     await press('m');
@@ -161,7 +193,7 @@ describe('any test', () => {
 
   it('is made after the conclusion, from the session at rest', async () => {
     const { frame, press, driver } = await walkSession();
-    await press('y', '0.02', ENTER, 'a', 't', 'm', '12', ENTER);
+    await press('y', '0.02', ENTER, 'a', 't', F.anyTest, 'm', '12', ENTER);
     expect(driver.events().at(-1)).toMatchObject({ type: 'test-recorded', typed: '12' });
     expect(await frame()).toContain('In the record:');
     expect(await frame()).toContain('[r] test after the repair');
@@ -169,7 +201,7 @@ describe('any test', () => {
 
   it('that cannot be in this vehicle is asked about as a step is', async () => {
     const { frame, press, driver } = await walkSession({ free: true });
-    await press('t', 'm', '500', ENTER);
+    await press('t', F.anyTest, 'm', '500', ENTER);
     expect(await frame()).toContain('Enter once more if the meter really shows this');
     expect(driver.events()).toHaveLength(1);
   });

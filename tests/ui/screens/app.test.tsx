@@ -74,6 +74,8 @@ describe('a new session', () => {
     await press('1', 'P2123');
     expect(await frame()).toContain('Pedal sensor, limp home  (P2122-P2124 P2127)');
     expect(await frame()).toContain('1 of ');
+    await press(ENTER);
+    expect(await frame()).toMatch(/Trouble codes +P2123/);
   });
 
   it('leads from the procedure over the job sheet to the first caution', async () => {
@@ -82,21 +84,21 @@ describe('a new session', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Job sheet ─────────────────────────────────── Three-wire sensor, no signal ─┐
       │ > Complaint                                                                  │
-      │   Trouble codes    -                                                         │
-      │   Vehicle          -                                                         │
-      │   VIN              -                                                         │
-      │   Number plate     -                                                         │
-      │   Odometer         -                                                         │
-      │   Drive             combustion   hybrid   electric  (not-stated)             │
-      │   Order number     -                                                         │
-      │   Customer         -                                                         │
-      │   Earlier repairs  -                                                         │
-      │   Notes            -                                                         │
-      │   sensor feed      -                                                         │
-      │   sensor ground    -                                                         │
-      │                                                                              │
-      │                                                                              │
-      │                                                                              │
+      │   Trouble codes     -                                                        │
+      │   Earlier repairs   -                                                        │
+      │   Part replaced     (not stated)  sensor                                     │
+      │   What went in      (not stated)  new   second-hand   other make             │
+      │   It changed        (not stated)  nothing   for a while   cured it then      │
+      │   When it happens   -                                                        │
+      │   What else fails   -                                                        │
+      │   Recent work       -                                                        │
+      │   What can be seen  -                                                        │
+      │   Freeze frame      -                                                        │
+      │   Vehicle           -                                                        │
+      │   VIN               -                                                        │
+      │   Number plate      -                                                        │
+      │   Odometer          -                                                        │
+      │ field 1 of 21                                                                │
       │                                                                              │
       │                                                                              │
       │ What the customer says, in their words. The only field that is needed.       │
@@ -105,7 +107,9 @@ describe('a new session', () => {
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
-    await press('Cranks, no start', ENTER, 'p0335', ENTER, 'Marrow Dray', CTRL_S);
+    // Past the nine fields of what was told.
+    const past = Array.from({ length: 9 }, () => ENTER);
+    await press('Cranks, no start', ENTER, 'p0335', ENTER, ...past, 'Marrow Dray', CTRL_S);
     expect(services.opens).toMatchObject([
       {
         procedureFile: 'procedures/small.yaml',
@@ -126,7 +130,7 @@ describe('a new session', () => {
 
   it('can be begun with Enter alone once there is a complaint', async () => {
     const { press, services } = await walkApp();
-    await press('1', ENTER, 'No start', ...Array.from({ length: 13 }, () => ENTER));
+    await press('1', ENTER, 'No start', ...Array.from({ length: 21 }, () => ENTER));
     expect(services.opens).toHaveLength(1);
   });
 
@@ -138,7 +142,7 @@ describe('a new session', () => {
     await later(10, ENTER); // typed ahead
     expect(services.opens).toEqual([]);
     await press(ESC);
-    expect(await frame()).toContain('> Trouble codes    P03401');
+    expect(await frame()).toContain('> Trouble codes     P03401');
     await press(CTRL_S, ENTER);
     expect(services.opens).toMatchObject([{ job: { codes: ['P03401'] } }]);
   });

@@ -244,6 +244,7 @@ export const FAKE_ADVISOR: Advisor = {
   diagnosis: (session) => ({
     suspects: suspectsOf(session),
     nextTests: PROPOSALS,
+    furtherTests: [],
     car: null,
     carsLeft: null,
     goodHere: () => null,

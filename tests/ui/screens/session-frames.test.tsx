@@ -263,8 +263,8 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] do this one now  [Up/Down] look at the others  [t] any other test    │
-      │ [Esc] close                                                                  │
+      │ [Enter] do this one now  [Up/Down] others  [x] can't do this one             │
+      │ [t] any other test  [Esc] close                                              │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -317,8 +317,8 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] do this one now  [Up/Down] look at the others  [t] any other test    │
-      │ [Esc] close                                                                  │
+      │ [Enter] do this one now  [Up/Down] others  [x] can't do this one             │
+      │ [t] any other test  [Esc] close                                              │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -447,11 +447,11 @@ describe('a session at 60 x 20', () => {
       │             into the record with its time.               │
       │ F5, Ctrl+P  Suspects. What may be wrong, with chances,   │
       │             after everything read so far.                │
-      │ F6, Ctrl+T  Best tests. The three tests that would tell  │
-      │             most now. You can do one of them and come    │
-      │             back.                                        │
-      │ Ins, Ctrl+V Another test. Any test you like, arranged by │
-      │ -- more below: PgDn (14 of 45 lines) --                  │
+      │ F6, Ctrl+T  Best tests. The tests that would tell most   │
+      │             now. You can do one of them and come back;   │
+      │             one that cannot be done here is proposed no  │
+      │             more.                                        │
+      │ -- more below: PgDn (14 of 47 lines) --                  │
       ├──────────────────────────────────────────────────────────┤
       │ [Enter] close                                            │
       └──────────────────────────────────────────────────────────┘

@@ -143,11 +143,16 @@ describe('a page over it', () => {
   });
 });
 
+/** The list of tests comes first. */
+const BY_HAND = { type: 'chosen', id: 'by hand' } as const;
+
 describe('any test', () => {
   it('is arranged as the step has it, read about, answered, and the step stands there again', () => {
     const at = pages();
     at.send(READ);
     at.act('any-test');
+    expect(at.over()).toEqual(['any-test', 'choice']);
+    at.send(BY_HAND);
     expect(at.view()).toMatchObject({
       name: 'any-test',
       form: { red: 'sensor.feed', instrument: 'volts', setup: { state: 'key-on' } },
@@ -181,7 +186,7 @@ describe('any test', () => {
   it('of the list is gone on with at once', () => {
     const at = pages({ free: true });
     at.act('any-test');
-    at.send({ type: 'tests' }, { type: 'chosen', id: '1' });
+    at.send({ type: 'chosen', id: '1' });
     expect(at.over()).toEqual(['any-test', 'test']);
     expect(at.view()).toMatchObject({ toDo: { words: 'Volts from feed to ground at the sensor' } });
   });
@@ -189,6 +194,7 @@ describe('any test', () => {
   it('that must not be made is refused with its reason', () => {
     const at = pages({ free: true });
     at.act('any-test');
+    at.send(BY_HAND);
     at.send({ type: 'line', line: 'black' }, { type: 'chosen', id: 'module.reference' });
     at.send({ type: 'line', line: 'red' }, { type: 'chosen', id: 'module.reference' });
     at.send({ type: 'measure' });
@@ -202,6 +208,7 @@ describe('any test', () => {
     at.type(`0.02${ENTER}`);
     at.send(ACCEPT);
     at.act('any-test');
+    at.send(BY_HAND);
     at.send({ type: 'measure' });
     at.type(`1${ENTER}`);
     expect(at.last()?.type).toBe('test-recorded');
@@ -220,6 +227,7 @@ describe('any test', () => {
   it('keeps what was typed wrong to be clipped in as a message, and stays', () => {
     const at = pages({ free: true });
     at.act('any-test');
+    at.send(BY_HAND);
     at.send({ type: 'line', line: 'clipped-in' }, { type: 'text', text: 'here there spoon' });
     expect([at.over(), at.message()]).toEqual([
       ['any-test', 'clip'],

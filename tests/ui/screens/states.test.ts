@@ -359,8 +359,8 @@ describe('job sheet', () => {
     expect(doubts.map(({ at, words }) => [at, words.split(/[;,]/)[0]])).toEqual([
       [1, expect.stringContaining('Trouble codes: XYZ:')],
       [1, expect.stringContaining('Trouble codes: P03401:')],
-      [3, expect.stringContaining('VIN: position 9 should be')],
-      [12, expect.stringContaining('sensor ground: No wire colour understood')],
+      [12, expect.stringContaining('VIN: position 9 should be')],
+      [20, expect.stringContaining('sensor ground: No wire colour understood')],
     ]);
     expect(jobDoubts(filled({ complaint: 'x', codes: 'P0335' }))).toEqual([]);
   });

@@ -32,6 +32,7 @@ it.each([
     <SuspectsScreen
       {...{ view, car, onClose: nothing, onConclude: nothing, onOwnWords: nothing }}
       onValues={nothing}
+      isTold={false}
     />,
     SIZE,
   );

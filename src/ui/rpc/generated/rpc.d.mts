@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -163,6 +163,10 @@ export type Take1 = boolean
  */
 export type Sure1 = boolean
 /**
+ * Of one that was made already; no cautions then.
+ */
+export type WhenItWasMade = string
+/**
  * Place in the path of the state, from 0.
  */
 export type To = number
@@ -239,6 +243,10 @@ export type ShareOfTheReading = number
  * Counts of the last digit.
  */
 export type Digits = number
+/**
+ * False: it can be made after all. Left out it is true.
+ */
+export type Aside1 = boolean
 /**
  * Of the circuit.
  * 
@@ -534,6 +542,8 @@ reading?: ReadingText
 choose?: Name
 take?: Take1
 sure?: Sure1
+made?: WhenItWasMade
+note?: Text
 }
 /**
  * Writes a note.
@@ -685,11 +695,25 @@ method: "suspects"
 params?: NoParameters
 }
 /**
- * The tests that would tell most now.
+ * The tests that would tell most now, best first, without those that were set aside.
  */
 export interface Next {
 method: "next"
 params?: NoParameters
+}
+/**
+ * This test cannot be made here, and is proposed no more; or can after all.
+ */
+export interface Aside {
+method: "aside"
+params: AsideParameters
+}
+/**
+ * Which.
+ */
+export interface AsideParameters {
+test: TestForm
+aside?: Aside1
 }
 /**
  * What speaks for a conclusion and what would prove it. Nothing is concluded.

@@ -1,0 +1,197 @@
+/**
+ * What the job sheet tells before any reading, as the table of weights knows it: which answers count, what was understood
+ * of free words, and by how much each suspect moves. The numbers stand in `suspects/told-weights.ts`.
+ */
+import type { Circuit, Fault } from '../circuit/circuit.ts';
+import type { EarlierRepair, Job } from '../procedure/job.ts';
+import { TOLD_MOST, TOLD_WEIGHTS, type ToldGroup, type ToldKey } from '../suspects/told-weights.ts';
+
+/** One answer that counts. */
+export interface Told {
+  readonly key: ToldKey;
+  /** The part that an earlier repair made new. */
+  readonly part: string | null;
+}
+
+/** Words that a field is understood by; the rest of it is kept as it was written. Any number of them may fit. */
+type Meanings = readonly (readonly [ToldKey, RegExp])[];
+
+const RECENT_WORK: Meanings = [
+  [
+    'recent-work:bearing',
+    /\b(?:bearings?|hubs?|drive ?shafts?|cv joints?|brake discs?|knuckles?)\b/i,
+  ],
+  [
+    'recent-work:timing',
+    /\b(?:timing|belts?|chains?|cam ?shafts?|phasers?|tensioners?|head gaskets?)\b/i,
+  ],
+  [
+    'recent-work:engine-out',
+    /\b(?:(?:engine|gear ?box|transmission) (?:was )?(?:out|swap\w{0,4}|replaced|removed|rebuilt|overhaul\w{0,2})|clutch|flywheel|turbo|cylinder head)\b/i,
+  ],
+  [
+    'recent-work:accident',
+    /\b(?:accident|crash\w{0,2}|collision|body ?work|bumper|wing|rear-ended)\b/i,
+  ],
+  [
+    'recent-work:fitted-on',
+    /\b(?:radio|alarm|immobili[sz]er|tow ?bar|trailer|remote start|tracker|dash ?cam|auxiliary heater)\b/i,
+  ],
+  [
+    'recent-work:jump-start',
+    /\b(?:jump(?:ed|ing)?(?: |-)?(?:start\w{0,3}|leads?)?|boosted|welding|welded|wrong polarity)\b/i,
+  ],
+  [
+    'recent-work:water',
+    /\b(?:flood\w{0,3}|water(?! pump)|engine wash|washed|steam clean\w{0,3}|pressure wash\w{0,3})\b/i,
+  ],
+];
+
+const SEEN: Meanings = [
+  [
+    'seen:harness-harmed',
+    /\b(?:chaf\w{1,5}|rubbed|bare wires?|cut wires?|pinched|melted|burnt|burned|broken wires?|gnawed|bitten|rodents?|martens?|frayed)\b/i,
+  ],
+  [
+    'seen:plug-harmed',
+    /\b(?:green|corro\w{2,6}|water|oil(?:y)? in|wet (?:plug|connector)|bent pins?|pins? (?:bent|pushed|backed)\b.{0,10}|loose (?:plug|connector|pins?)|(?:plug|connector) (?:is )?(?:loose|off|wet|oily|dirty)|broken (?:lock|latch|clip))\b/i,
+  ],
+  [
+    'seen:wheel-harmed',
+    /\b(?:(?:ring|wheel|reluctor|teeth|tooth) (?:is |are )?(?:cracked|damaged|bent|missing|rusty|loose)|(?:cracked|damaged|bent|missing|rusty|loose) (?:ring|wheel|reluctor|teeth|tooth)|swarf|metal (?:dust|filings|bits) )\b/i,
+  ],
+  ['seen:fuse-blown', /\b(?:blown fuse|fuse (?:is |was )?blown)\b/i],
+  [
+    'seen:sensor-harmed',
+    /\b(?:sensor (?:is |was )?(?:cracked|damaged|rubbed|swollen|melted|loose)|(?:cracked|damaged|swollen) sensor)\b/i,
+  ],
+];
+
+/** Then the clause speaks of something that is not so. */
+const DENIED =
+  /\b(?:no|not|never|nothing|none|without|isn't|wasn't|aren't|ok|fine|good|dry|clean)\b/i;
+/** Nothing else fails. */
+const NOTHING_ELSE = /^(?:nothing|none|no|-|nothing else|no others?)[.!]?$/i;
+
+/** Every answer of a job that counts, in the order of the sheet. */
+export function toldBy({
+  earlierRepairs,
+  circumstances = {},
+}: Pick<Job, 'earlierRepairs' | 'circumstances'>): Told[] {
+  const { happens = [], failsWithIt = '', recentWork = '', seen = '' } = circumstances;
+  const plain = (key: ToldKey): Told => ({ key, part: null });
+  return [
+    ...earlierRepairs.flatMap(ofRepair),
+    ...happens.flatMap((when) => (when === 'always' ? [] : [plain(`happens:${when}`)])),
+    ...(failsWithIt === ''
+      ? []
+      : [
+          plain(
+            NOTHING_ELSE.test(failsWithIt.trim())
+              ? 'fails-with-it:nothing'
+              : 'fails-with-it:others',
+          ),
+        ]),
+    ...understood(recentWork, RECENT_WORK).map(plain),
+    ...understood(seen, SEEN).map(plain),
+  ];
+}
+
+function ofRepair({ part, fitted, changed }: EarlierRepair): Told[] {
+  if (part === null) return [];
+  return [
+    ...(fitted === undefined || fitted === 'new'
+      ? []
+      : [{ key: `fitted:${fitted}` as const, part }]),
+    ...(changed === undefined ? [] : [{ key: `changed:${changed}` as const, part }]),
+  ];
+}
+
+function understood(text: string, meanings: Meanings): ToldKey[] {
+  const clauses = text.split(/[,.;!()\n]/).filter((clause) => !DENIED.test(clause));
+  return meanings.flatMap(([key, said]) => (clauses.some((one) => said.test(one)) ? [key] : []));
+}
+
+/**
+ * Times its weight before, by fault: the product of what was told of it, within bounds. The same part made new twice
+ * counts once: a mistake in the choice of a part is made twice as easily.
+ */
+export function toldFactor(circuit: Circuit, job: Job): (fault: string) => number {
+  const told = distinct(toldBy(job));
+  const faults = new Map(circuit.faults.map((fault) => [fault.id, fault]));
+  return (id) => {
+    const fault = faults.get(id);
+    if (!fault || told.length === 0) return 1;
+    const all = told.flatMap(({ key, part }) =>
+      TOLD_WEIGHTS.flatMap(({ told: by, of, times }) =>
+        by === key && isOf(fault, of, part) ? [times] : [],
+      ),
+    );
+    const product = all.reduce((so, times) => so * times, 1);
+    return Math.min(TOLD_MOST, Math.max(1 / TOLD_MOST, product));
+  };
+}
+
+function distinct(told: readonly Told[]): Told[] {
+  return [...new Map(told.map((one) => [`${one.key} ${one.part}`, one])).values()];
+}
+
+function isOf({ class: kind, repair }: Fault, group: ToldGroup, part: string | null): boolean {
+  switch (group) {
+    case 'contacts':
+      return kind === 'connector' && repair !== 'leads.swap';
+    case 'swapped-wires':
+      return repair === 'leads.swap';
+    case 'wires':
+      return kind === 'wire';
+    case 'target-place':
+      return repair === 'target.align';
+    case 'target-gap':
+      return repair === 'target.gap';
+    case 'part':
+      return part !== null && (repair === part || repair === `${part}.replace`);
+    case 'plug':
+      return part !== null && (repair === `connector.${part}` || repair === part);
+    case 'sensor':
+    case 'module':
+    case 'supply':
+    case 'neighbour':
+    case 'target':
+      return kind === group;
+  }
+}
+
+const GROUP_WORDS: Readonly<Record<ToldGroup, string>> = {
+  contacts: 'contacts',
+  wires: 'wires',
+  'swapped-wires': 'wires that changed places',
+  sensor: 'the sensor',
+  module: 'the module',
+  supply: 'fuse and relay',
+  neighbour: 'what shares the feed',
+  target: 'the wheel',
+  'target-place': 'the place of the wheel',
+  'target-gap': 'the gap',
+  part: 'the part itself',
+  plug: 'its contacts',
+};
+
+/** What an answer moves, in words: `contacts and wires likelier`; empty for none. */
+export function movedWords(keys: readonly ToldKey[]): string {
+  const rows = TOLD_WEIGHTS.filter(({ told }) => keys.includes(told));
+  const named = (isUp: boolean) => {
+    const groups = rows.filter(({ times }) => times > 1 === isUp).map(({ of }) => GROUP_WORDS[of]);
+    return [...new Set(groups)].join(' and ');
+  };
+  const [up, down] = [named(true), named(false)];
+  return [up && `${up} likelier`, down && `${down} less likely`].filter((one) => one).join('; ');
+}
+
+/** Whether the sheet speaks of a fault that comes and goes; null where it says neither. */
+export function toldIntermittent({ codes, codeStates = {}, circumstances }: Job): boolean | null {
+  const happens = circumstances?.happens ?? [];
+  if (happens.some((when) => COMING_AND_GOING.has(when))) return true;
+  if (happens.includes('always')) return false;
+  return codes.length > 0 && codes.every((code) => codeStates[code] === 'history') ? true : null;
+}
+const COMING_AND_GOING = new Set(['cold', 'hot', 'wet', 'bumps']);

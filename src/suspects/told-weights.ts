@@ -1,0 +1,200 @@
+/**
+ * How far what was told before any reading moves each group of suspects: the only place where such numbers stand. Each is
+ * common practice without a published count, gentle on purpose, since people tell what they believe; a reading soon
+ * outweighs any of them. docs/maths.md shows the same table, and a test compares the two.
+ */
+
+/** Suspects that one answer speaks of. `part` and `plug` are those of an earlier repair. */
+export type ToldGroup =
+  | 'contacts'
+  | 'wires'
+  | 'swapped-wires'
+  | 'sensor'
+  | 'module'
+  | 'supply'
+  | 'neighbour'
+  | 'target'
+  | 'target-place'
+  | 'target-gap'
+  | 'part'
+  | 'plug';
+
+/** What an answer comes to: a field of the job sheet, and what was said there or was understood of it. */
+export type ToldKey =
+  | `fitted:${'second-hand' | 'other-make'}`
+  | `changed:${'nothing' | 'for-a-while' | 'cured'}`
+  | `happens:${'cold' | 'hot' | 'wet' | 'bumps' | 'cranking'}`
+  | `fails-with-it:${'nothing' | 'others'}`
+  | `recent-work:${RecentWork}`
+  | `seen:${Seen}`;
+export type RecentWork =
+  | 'bearing'
+  | 'timing'
+  | 'engine-out'
+  | 'accident'
+  | 'fitted-on'
+  | 'jump-start'
+  | 'water';
+export type Seen =
+  | 'harness-harmed'
+  | 'plug-harmed'
+  | 'wheel-harmed'
+  | 'fuse-blown'
+  | 'sensor-harmed';
+
+export interface ToldWeight {
+  readonly told: ToldKey;
+  readonly of: ToldGroup;
+  /** Times its weight before. */
+  readonly times: number;
+  readonly why: string;
+}
+
+export const TOLD_WEIGHTS: readonly ToldWeight[] = [
+  {
+    told: 'fitted:second-hand',
+    of: 'part',
+    times: 3,
+    why: 'a used part is no known-good one',
+  },
+  {
+    told: 'fitted:other-make',
+    of: 'part',
+    times: 2.5,
+    why: 'a copy may have other levels, or be the wrong one',
+  },
+  {
+    told: 'changed:nothing',
+    of: 'part',
+    times: 0.5,
+    why: 'a good new part would have cured it; what is left is a wrong or bad one',
+  },
+  {
+    told: 'changed:for-a-while',
+    of: 'plug',
+    times: 4,
+    why: 'opening a plug wipes its contacts, and they fail again',
+  },
+  {
+    told: 'changed:cured',
+    of: 'part',
+    times: 4,
+    why: 'it was the right part then, and what killed it may have done so again',
+  },
+  { told: 'happens:cold', of: 'contacts', times: 1.5, why: 'metal shrinks away from its partner' },
+  { told: 'happens:hot', of: 'sensor', times: 2, why: 'windings and chips open when hot' },
+  { told: 'happens:hot', of: 'module', times: 1.5, why: 'solder joints open when hot' },
+  { told: 'happens:wet', of: 'contacts', times: 3, why: 'water stands in plugs' },
+  { told: 'happens:wet', of: 'wires', times: 1.5, why: 'and finds bare places' },
+  { told: 'happens:bumps', of: 'contacts', times: 3, why: 'a loose terminal moves' },
+  { told: 'happens:bumps', of: 'wires', times: 2, why: 'a broken strand moves' },
+  {
+    told: 'happens:cranking',
+    of: 'supply',
+    times: 2,
+    why: 'the battery sags, and a bad feed shows',
+  },
+  {
+    told: 'happens:cranking',
+    of: 'target-gap',
+    times: 2,
+    why: 'a wide gap gives least at low speed',
+  },
+  {
+    told: 'fails-with-it:nothing',
+    of: 'supply',
+    times: 0.5,
+    why: 'what is shared takes others with it',
+  },
+  {
+    told: 'fails-with-it:nothing',
+    of: 'neighbour',
+    times: 0.5,
+    why: 'a neighbour at fault fails itself',
+  },
+  {
+    told: 'fails-with-it:others',
+    of: 'supply',
+    times: 3,
+    why: 'what is shared takes others with it',
+  },
+  {
+    told: 'fails-with-it:others',
+    of: 'neighbour',
+    times: 3,
+    why: 'one of them may drag the rest down',
+  },
+  {
+    told: 'fails-with-it:others',
+    of: 'module',
+    times: 1.5,
+    why: 'several inputs at once are a module at times',
+  },
+  {
+    told: 'recent-work:bearing',
+    of: 'target',
+    times: 4,
+    why: 'rings are pressed on wrong, left out or harmed',
+  },
+  {
+    told: 'recent-work:timing',
+    of: 'target-place',
+    times: 5,
+    why: 'a belt or chain one tooth off displaces a wheel',
+  },
+  {
+    told: 'recent-work:engine-out',
+    of: 'contacts',
+    times: 2.5,
+    why: 'every plug was apart',
+  },
+  {
+    told: 'recent-work:engine-out',
+    of: 'swapped-wires',
+    times: 3,
+    why: 'plugs and terminals are mixed up',
+  },
+  { told: 'recent-work:engine-out', of: 'wires', times: 2, why: 'looms are pulled and pinched' },
+  {
+    told: 'recent-work:engine-out',
+    of: 'target',
+    times: 1.5,
+    why: 'flywheels and wheels were handled',
+  },
+  { told: 'recent-work:accident', of: 'wires', times: 3, why: 'sheet metal cuts looms' },
+  {
+    told: 'recent-work:accident',
+    of: 'contacts',
+    times: 2,
+    why: 'plugs are torn and water comes in',
+  },
+  {
+    told: 'recent-work:fitted-on',
+    of: 'wires',
+    times: 2,
+    why: 'wires were tapped, or pierced by a screw',
+  },
+  { told: 'recent-work:fitted-on', of: 'supply', times: 2, why: 'feeds were tapped' },
+  {
+    told: 'recent-work:jump-start',
+    of: 'module',
+    times: 2,
+    why: 'over-voltage and wrong polarity kill outputs',
+  },
+  { told: 'recent-work:jump-start', of: 'supply', times: 2, why: 'and blow fuses' },
+  { told: 'recent-work:water', of: 'contacts', times: 3, why: 'water stands in plugs' },
+  { told: 'seen:harness-harmed', of: 'wires', times: 4, why: 'seen is seen, though it may be old' },
+  { told: 'seen:plug-harmed', of: 'contacts', times: 4, why: 'the same' },
+  { told: 'seen:wheel-harmed', of: 'target', times: 4, why: 'the same' },
+  { told: 'seen:fuse-blown', of: 'supply', times: 6, why: 'a blown fuse is a fault, or shows one' },
+  { told: 'seen:sensor-harmed', of: 'sensor', times: 3, why: 'seen is seen, though it may be old' },
+];
+
+/** Stories hang together: whatever is told, no suspect moves by more than this, up or down. Ours. */
+export const TOLD_MOST = 10;
+
+/**
+ * How much of what a code says counts by how the module keeps it: one seen once may be chance, one of some time ago may
+ * be another fault's. Common practice, no count known.
+ */
+export const CODE_STATE_SHARES = { stored: 1, pending: 0.7, history: 0.5 } as const;

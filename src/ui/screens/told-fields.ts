@@ -1,0 +1,117 @@
+/** The fields of the job sheet for what is told and seen before anything is touched. No React. */
+import { type Circumstances, HAPPENS, type Happens, type Job } from '../../procedure/job.ts';
+import { movedWords, toldBy } from '../../session/told.ts';
+import { type Form, type FormField, textInput, textOf } from '../parts/form-state.ts';
+
+export const HAPPENS_KEY = 'happens';
+const FAILS_KEY = 'fails-with-it';
+const WORK_KEY = 'recent-work';
+const SEEN_KEY = 'seen';
+const FREEZE_KEY = 'freeze-frame';
+
+/** The fields with what the job has already. */
+export function toldFields({ circumstances = {} }: Job): FormField[] {
+  const { happens = [], failsWithIt = '', recentWork = '', seen = '' } = circumstances;
+  return [
+    textInput(
+      HAPPENS_KEY,
+      'When it happens',
+      happens.join(', '),
+      `With commas between: ${HAPPENS.join(', ')}.`,
+    ),
+    textInput(
+      FAILS_KEY,
+      'What else fails',
+      failsWithIt,
+      'Since then, in words: what else does not work. "nothing" where all else does.',
+    ),
+    textInput(
+      WORK_KEY,
+      'Recent work',
+      recentWork,
+      'On the vehicle before it began, for example: wheel bearing, timing belt, engine out, accident.',
+    ),
+    textInput(
+      SEEN_KEY,
+      'What can be seen',
+      seen,
+      'Without touching anything, for example: harness chafed at the bracket; plug wet.',
+    ),
+    textInput(
+      FREEZE_KEY,
+      'Freeze frame',
+      (circumstances.freezeFrame ?? []).join('; '),
+      'What the module kept of the moment, with ; between: 812 rpm; coolant 91 C. Kept, and weighs nothing.',
+    ),
+  ];
+}
+
+/** What these fields say; a key is absent where its field is empty. */
+export function circumstancesOf(sheet: Form): Pick<Job, 'circumstances'> {
+  const happens = wordsOf(textOf(sheet, HAPPENS_KEY)).flatMap((word) => happensOf(word) ?? []);
+  const [failsWithIt, recentWork] = [textOf(sheet, FAILS_KEY), textOf(sheet, WORK_KEY)];
+  const seen = textOf(sheet, SEEN_KEY);
+  const freezeFrame = linesOf(textOf(sheet, FREEZE_KEY));
+  const circumstances: Circumstances = {
+    ...(happens.length > 0 && { happens: HAPPENS.filter((one) => happens.includes(one)) }),
+    ...(failsWithIt !== '' && { failsWithIt }),
+    ...(recentWork !== '' && { recentWork }),
+    ...(seen !== '' && { seen }),
+    ...(freezeFrame.length > 0 && { freezeFrame }),
+  };
+  return Object.keys(circumstances).length === 0 ? {} : { circumstances };
+}
+
+function wordsOf(text: string): string[] {
+  return text.split(/[,;/]|\band\b|\s/).filter((word) => word !== '');
+}
+
+function linesOf(text: string): string[] {
+  return text
+    .split(';')
+    .map((one) => one.trim())
+    .filter((one) => one !== '');
+}
+
+/** Other words for it. */
+const LIKE: Readonly<Record<string, Happens>> = {
+  rain: 'wet',
+  rainy: 'wet',
+  damp: 'wet',
+  warm: 'hot',
+  bump: 'bumps',
+  bumpy: 'bumps',
+  potholes: 'bumps',
+  crank: 'cranking',
+  starting: 'cranking',
+  permanent: 'always',
+  constant: 'always',
+};
+
+function happensOf(word: string): Happens | null {
+  const small = word.toLowerCase();
+  return HAPPENS.find((one) => one === small) ?? LIKE[small] ?? null;
+}
+
+/** Why the field cannot be taken, or null. */
+export function happensProblem(text: string): string | null {
+  const unknown = wordsOf(text).find((word) => happensOf(word) === null);
+  return unknown === undefined
+    ? null
+    : `"${unknown}" is none of: ${HAPPENS.join(', ')}. Anything else belongs in the complaint.`;
+}
+
+/** What was understood of one of these fields, and what it moves; null for any other, and for one that moves nothing. */
+export function toldRemark(sheet: Form, key: string): string | null {
+  const text = textOf(sheet, key);
+  if (key === HAPPENS_KEY) {
+    const problem = happensProblem(text);
+    if (problem !== null) return problem;
+  }
+  const isWords = key === FAILS_KEY || key === WORK_KEY || key === SEEN_KEY;
+  if (!isWords && key !== HAPPENS_KEY) return null;
+  const told = toldBy({ earlierRepairs: [], ...circumstancesOf(sheet) });
+  const moved = movedWords(told.flatMap((one) => (one.key.startsWith(`${key}:`) ? one.key : [])));
+  if (moved !== '') return `Understood: ${moved}.`;
+  return isWords ? 'Kept as a note: it moves no chance.' : null;
+}
