@@ -116,7 +116,8 @@ function emptyPlan(circuit: Circuit): Plan {
     nodes.push(name);
     return nodes.length - 1;
   };
-  return { nodes, makers: [], node, value: valuesOf(circuit) };
+  const find = (name: string) => known.get(name);
+  return { nodes, makers: [], node, find, value: valuesOf(circuit) };
 }
 
 function addBattery(plan: Plan, circuit: Circuit, setup: Setup): void {

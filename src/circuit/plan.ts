@@ -88,8 +88,24 @@ export interface Plan {
   readonly makers: MakeElement[];
   /** Number of the node of a terminal, splice or other name; made when it is new. */
   readonly node: (name: string) => number;
+  /** The same; undefined when there is none. */
+  readonly find: (name: string) => number | undefined;
   /** The value of the circuit that is known by this key, or another one in its place. */
   readonly value: (key: string, of: Toleranced) => CarValue;
+}
+
+/** A plan to go on with from another one, which stays as it is. */
+export function onFrom(plan: Plan): Plan {
+  const nodes = [...plan.nodes];
+  const own = new Map<string, number>();
+  const find = (name: string) => plan.find(name) ?? own.get(name);
+  const node = (name: string): number => {
+    const found = find(name);
+    if (found !== undefined) return found;
+    own.set(name, nodes.length);
+    return nodes.push(name) - 1;
+  };
+  return { nodes, makers: [...plan.makers], node, find, value: plan.value };
 }
 
 /** A part's own failure. */

@@ -23,7 +23,7 @@ import {
 } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import { type CarValue, type Draw, fixedElement, type Instant } from './plan.ts';
+import { type CarValue, type Draw, fixedElement, type Instant, onFrom, type Plan } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
 import { isRelayClosed, reachesCoil } from './relay-coil.ts';
 import { Rig } from './rig.ts';
@@ -37,6 +37,9 @@ const GAP_STOPS_CHANCE = 0.6;
 const GAP_SWING = { low: 0.08, high: 0.4 };
 /** Compiled circuits kept for the next sample, by the elements of all together; each takes some 0.5 kB. */
 const KEPT_ELEMENTS_MAX = 400_000;
+
+/** Circuits without an instrument that are kept for the next one. */
+const PLANS_KEPT = 512;
 
 /** Places of one setup that are found without making a key. */
 const SHELVES_MAX = 256;
@@ -79,6 +82,7 @@ export class SampleSolver {
   private readonly rigs = new Map<string, Kept>();
   /** The same rigs, found without making a key: by setup, the last asked for first. */
   private readonly shelves = new WeakMap<Setup, Shelf[]>();
+  private readonly plans = new Map<string, Plan>();
   private readonly keptElementsMax: number;
   /** Elements of all of them. */
   private keptElements = 0;
@@ -434,8 +438,7 @@ export class SampleSolver {
     blown: readonly string[],
     watched: readonly TerminalId[],
   ): Rig {
-    const plan = planNetlist(this.circuit, setup, effectsOf(fault), blown);
-    addBridges(plan, setup, bridgeElement);
+    const plan = onFrom(this.planOf(fault, setup, blown));
     const a = plan.node(plus);
     const b = plan.node(minus);
     const element = this.instrumentElement(instrument, a, b);
@@ -453,6 +456,19 @@ export class SampleSolver {
       moves: setup.target !== 'still' && sensorOf(this.circuit).kind !== 'potentiometer',
       draws: this.draws,
     });
+  }
+
+  /** The circuit without any instrument; many are put to the same one. */
+  private planOf(fault: Fault | null, setup: Setup, blown: readonly string[]): Plan {
+    const key = `${fault?.id ?? ''}|${this.setupKey(setup)}|${blown.join()}`;
+    const known = this.plans.get(key);
+    if (known) return known;
+    const made = planNetlist(this.circuit, setup, effectsOf(fault), blown);
+    addBridges(made, setup, bridgeElement);
+    this.plans.set(key, made);
+    const [oldest] = this.plans.keys();
+    if (this.plans.size > PLANS_KEPT && oldest !== undefined) this.plans.delete(oldest);
+    return made;
   }
 
   private instrumentElement(instrument: Instrument, a: number, b: number): Element | null {

@@ -267,10 +267,11 @@ describe('bridges in a netlist', () => {
     const names: string[] = [];
     const node = (name: string) =>
       names.includes(name) ? names.indexOf(name) : names.push(name) - 1;
+    const find = (name: string) => (names.includes(name) ? names.indexOf(name) : undefined);
     const makers: Plan['makers'] = [];
     const asked: unknown[] = [];
     addBridges(
-      { nodes: names, makers, node, value: valuesOf(shipped('hall-module-fed')) },
+      { nodes: names, makers, node, find, value: valuesOf(shipped('hall-module-fed')) },
       setupOf({ bridges: [{ from, to, through }] }),
       (...of) => {
         asked.push(of);

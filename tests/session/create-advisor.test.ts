@@ -58,6 +58,10 @@ function measured(session: Session, ...readings: [Test, number][]): Session {
   }, session);
 }
 
+function withNote(session: Session, text: string): Session {
+  return after(session, { type: 'add-note', text });
+}
+
 /** One for all sessions without a job of their own: its table grows only by what is asked for. */
 let plain: ReturnType<typeof createAdvisor> | undefined;
 function advisorFor(job?: Job) {
@@ -98,7 +102,17 @@ describe('a diagnosis', () => {
     const faults = ['wire.signal.open'];
     expect(advisor.weigh(session, faults)).toBe(once.weigh([...faults]));
     expect(once.weigh(faults)).not.toBe(once.weigh([]));
-    expect(advisor.diagnosis(measured(begin(), [FEED, 4.99]))).not.toBe(once);
+    expect(advisor.diagnosis(measured(begin(), [FEED, 4.98]))).not.toBe(once);
+  });
+
+  it('is not made again where nothing has come to it but words', () => {
+    const advisor = advisorFor();
+    const session = measured(begin(), [FEED, 4.99]);
+    const noted = withNote(session, 'the plug was green');
+    expect(noted).not.toBe(session);
+    expect(advisor.diagnosis(noted)).toBe(advisor.diagnosis(session));
+    const helped = measured(begin(undefined, ['helper']), [FEED, 4.99]);
+    expect(advisor.diagnosis(helped)).not.toBe(advisor.diagnosis(session));
   });
 
   it('of a session that was read, shut and read again is the same', () => {

@@ -4,6 +4,7 @@ import type { Look, Shown } from '../../src/circuit/test.ts';
 import {
   ERROR_MODEL,
   EXACT_MODEL,
+  joinedWidth,
   modelWidth,
   shownSpan,
   slipDensity,
@@ -253,4 +254,10 @@ describe('a table', () => {
     ]);
     expect(asked).toBe(3);
   });
+});
+
+test('two widths are joined as the language does it, to the bit', () => {
+  const sizes = [0, 1e-12, 0.005, 0.0201, 1 / 3, 0.1, 3, 4, 17.77, 1e6 / 7, 1e9];
+  for (const one of sizes)
+    for (const other of sizes) expect(joinedWidth(one, -other)).toBe(Math.hypot(one, other));
 });

@@ -20,9 +20,14 @@ type Shows = (candidate: string, test: number, u: Float64Array) => number;
 function suspects(
   ids: readonly string[],
   shows: Shows,
-  more: { readonly dims?: number; readonly tests?: number; readonly outside?: boolean } = {},
+  more: {
+    readonly dims?: number;
+    readonly tests?: number;
+    readonly outside?: boolean;
+    readonly pairs?: boolean;
+  } = {},
 ): Posteriors {
-  const { dims = 1, tests = 8, outside = false } = more;
+  const { dims = 1, tests = 8, outside = false, pairs = false } = more;
   const start = (count: number) =>
     Float64Array.from(
       { length: count * dims },
@@ -53,7 +58,10 @@ function suspects(
     tests: Array.from({ length: tests }, (_, at) =>
       simpleTest(`t${at}`, { standardUncertainty: () => UNCERTAIN }),
     ),
-    sampler: { dims, cars, pair: null },
+    sampler: {
+      ...{ dims, cars },
+      pair: pairs ? (one, two) => cars([one, two].sort().join('+')) : null,
+    },
     prior: new Float64Array(ids.length).fill(1 / ids.length),
     errorModel: ERROR_MODEL,
   });
@@ -184,6 +192,68 @@ describe('what a reading says given the others', () => {
     // One car of 96 is a hundredth, and what lies beyond is doubled: so two such cars are no more than the other suspect's.
     expect(fits[1]!.tail(0)).toBeLessThan(0.05);
     expect(fits[1]!.tail(1)).toBeGreaterThan(0.05);
+  });
+});
+
+describe('a reading left out', () => {
+  let asked = 0;
+  const shows: Shows = (id, at, u) => {
+    asked += 1;
+    return (id === 'own' ? 1 + 4 * u[0]! : 5 * u[1]!) * (1 - at / 20);
+  };
+  const readings = read(3, 2.85, 4.2, 2.55, 2.4, 2.25, 2.1, 1.95);
+  const askedFor = (work: () => unknown): number => {
+    const before = asked;
+    work();
+    return asked - before;
+  };
+  const of = suspects(['own', 'other'], shows, { dims: 2 });
+  const { chances, without } = rankByClouds(of, readings);
+  test('is gone as if it had never been made', () => {
+    const never = of.after(readings.toSpliced(2, 1)).chances;
+    without!(2, chances).forEach((chance, at) => {
+      expect(Math.abs(chance - never[at]!)).toBeLessThan(0.1);
+    });
+  });
+  test('takes those after it in at once, and only once', () => {
+    const other = suspects(['own', 'other'], shows, { dims: 2 });
+    const ranking = rankByClouds(other, readings);
+    const once = askedFor(() => ranking.without!(1, ranking.chances));
+    const again = askedFor(() => ranking.without!(1, ranking.chances));
+    const oneByOne = askedFor(() => other.after(readings.toSpliced(1, 1)));
+    expect(again).toBe(0);
+    expect(once).toBeLessThan(0.75 * oneByOne);
+  });
+});
+
+describe('two faults at once', () => {
+  // Each fault takes half of one of two voltages away, and no single one takes both.
+  const values: Readonly<Record<string, readonly [number, number]>> = {
+    healthy: [4, 4],
+    left: [2, 4],
+    right: [4, 2],
+    other: [4, 3],
+    'left+right': [2, 2],
+  };
+  let asked = 0;
+  const shows: Shows = (id, at, u) => {
+    if (id.includes('+')) asked += 1;
+    return (values[id] ?? [4, 4])[at % 2]! * (0.9 + 0.2 * u[at % 2]!);
+  };
+  const of = suspects(['healthy', 'left', 'right', 'other'], shows, { dims: 2, pairs: true });
+  const readings = read(2, 2, 2.02, 2.02, 1.98, 1.98, 2, 2);
+  test('are named where no single one explains the readings', () => {
+    const { explained, pairs } = rankByClouds(of, readings);
+    expect(explained).toBe(false);
+    expect(pairs[0]!.ids).toEqual(['left', 'right']);
+  });
+  test('are carried on from reading to reading', () => {
+    const before = asked;
+    const one = suspects(['healthy', 'left', 'right', 'other'], shows, { dims: 2, pairs: true });
+    rankByClouds(one, readings.slice(0, -1));
+    const first = asked - before;
+    rankByClouds(one, readings);
+    expect(asked - before - first).toBeLessThan(first / 3);
   });
 });
 
