@@ -140,8 +140,8 @@ it('a step wakes only what shows in it', () => {
     'contact.module.signal-minus.open',
   ]);
   // with the module's plug off nothing in it is moved
-  expect(wakes('wake/wiggle: plug')).toEqual([]);
-  expect(wakingFaults(coil, 'wake/wiggle: harness')).not.toContain('wire.plus.short-to-ground');
+  expect(wakes('wake-loop/wiggle: plug')).toEqual([]);
+  expect(wakingFaults(coil, 'wake-loop/wiggle: harness')).not.toContain('wire.plus.short-to-ground');
 });
 
 describe('a moved harness', () => {
