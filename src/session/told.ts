@@ -71,7 +71,7 @@ const SEEN: Meanings = [
 const DENIED =
   /\b(?:no|not|never|nothing|none|without|isn't|wasn't|aren't|ok|fine|good|dry|clean)\b/i;
 /** Nothing else fails. */
-const NOTHING_ELSE = /^(?:nothing|none|no|-|nothing else|no others?)[.!]?$/i;
+const NOTHING_ELSE = /^(?:(?:nothing|none)\b|(?:no|-|no others?)[.!]?$)/i;
 
 /** Every answer of a job that counts, in the order of the sheet. */
 export function toldBy({

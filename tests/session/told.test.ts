@@ -39,35 +39,33 @@ function chanceOf(job: Job, repair: string): number {
 }
 
 describe('an earlier repair', () => {
-  const SENSOR = 'sensor.replace';
-  const plain = chanceOf(replaced({}), SENSOR);
+  const factor = (job: Job, fault: string) => toldFactor(model.circuit, job)(fault);
+  const NOTHING = { changed: 'nothing' } as const;
 
   it('that changed nothing lowers its part, and does not exclude it', () => {
-    const inVain = chanceOf(replaced({ changed: 'nothing' }), SENSOR);
-    expect(inVain).toBeLessThan(0.6 * plain);
+    const inVain = chanceOf(replaced(NOTHING), 'sensor.replace');
+    expect(inVain).toBeLessThan(0.6 * chanceOf(replaced({}), 'sensor.replace'));
     expect(inVain).toBeGreaterThan(0.001);
-    expect(plain).toBeLessThan(chanceOf(told({}), SENSOR) / 3);
   });
 
   it('with a second-hand part, or one of another make, lowers it less', () => {
-    for (const fitted of ['second-hand', 'other-make'] as const) {
-      expect(chanceOf(replaced({ fitted, changed: 'nothing' }), SENSOR)).toBeGreaterThan(
-        2 * chanceOf(replaced({ fitted: 'new', changed: 'nothing' }), SENSOR),
-      );
-    }
+    expect(factor(replaced({ ...NOTHING, fitted: 'new' }), 'sensor.dead')).toBe(0.5);
+    expect(factor(replaced({ ...NOTHING, fitted: 'second-hand' }), 'sensor.dead')).toBe(1.5);
+    expect(factor(replaced({ ...NOTHING, fitted: 'other-make' }), 'sensor.dead')).toBe(1.25);
   });
 
   it('that helped for a while speaks for the contacts of its plug', () => {
-    expect(chanceOf(replaced({ changed: 'for-a-while' }), 'connector.sensor')).toBeGreaterThan(
-      2 * chanceOf(replaced({}), 'connector.sensor'),
-    );
-    expect(chanceOf(replaced({ changed: 'cured' }), SENSOR)).toBeGreaterThan(2 * plain);
+    const forAWhile = replaced({ changed: 'for-a-while' });
+    expect(factor(forAWhile, 'contact.sensor.feed.open')).toBe(4);
+    expect(factor(forAWhile, 'contact.module.signal.open')).toBe(1);
+    expect(factor(forAWhile, 'sensor.dead')).toBe(1);
+    expect(factor(replaced({ changed: 'cured' }), 'sensor.dead')).toBe(4);
   });
 
   it('told of twice counts once', () => {
-    const once = replaced({ changed: 'nothing' });
+    const once = replaced(NOTHING);
     const twice = { ...once, earlierRepairs: [...once.earlierRepairs, ...once.earlierRepairs] };
-    expect(chanceOf(twice, SENSOR)).toBe(chanceOf(once, SENSOR));
+    expect(factor(twice, 'sensor.dead')).toBe(0.5);
   });
 });
 
@@ -78,7 +76,7 @@ describe('what was told and seen', () => {
     ['always', { happens: ['always'] }, ''],
     [
       'nothing else fails',
-      { failsWithIt: 'Nothing' },
+      { failsWithIt: 'Nothing, all fine' },
       'fuse and relay and what shares the feed less likely',
     ],
     [
@@ -131,9 +129,7 @@ describe('what was told and seen', () => {
     // P0367 "low", SAE J2012: the signal wire at ground.
     const chance = (state: 'stored' | 'pending') =>
       chanceOf(told({}, { codes: ['P0367'], codeStates: { P0367: state } }), 'wire.signal');
-    const none = chanceOf(told({}, { codes: [] }), 'wire.signal');
-    expect(chance('stored')).toBeGreaterThan(chance('pending'));
-    expect(chance('pending')).toBeGreaterThan(none);
+    expect(chance('stored')).toBeGreaterThan(1.05 * chance('pending'));
   });
 });
 

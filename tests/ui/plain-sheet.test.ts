@@ -197,7 +197,13 @@ describe('before anything is touched', () => {
       [
         ...['stalls', 'P0365 stored, P0369 pending'],
         ...['exhaust cam sensor replaced twice, no change', '', 'other make', ''],
-        ...['rain, bumps', 'wheel speed sensor too', 'timing belt', 'plug wet', '812 rpm; 91 C'],
+        ...[
+          'when in rain, over bumps',
+          'wheel speed sensor too',
+          'timing belt',
+          'plug wet',
+          '812 rpm; 91 C',
+        ],
         ...['12.4 V at rest, 9.8 V cranking', 'begin'],
       ],
       emptyJob(''),
@@ -258,7 +264,7 @@ describe('before anything is touched', () => {
       emptyJob(''),
       CIRCUIT,
     );
-    expect(said.join('\n')).toMatch(/"on" is none of: always, cold/);
+    expect(said.join('\n')).toMatch(/"Sundays" is none of: always, cold/);
     expect(said.join('\n')).toMatch(/"12 apples" is no battery voltage/);
     expect(job?.circumstances).toEqual({ happens: ['hot'] });
   });

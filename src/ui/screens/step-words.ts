@@ -192,7 +192,7 @@ function expectedShown(
 export function answeredWords(opened: OpenedSession, session: Session): string | null {
   const steps = answeredJustNow(session).map(
     (answer) =>
-      `${stepTitle(opened, session, answer.step)}, ${opened.bind(answerWords(answer, session))}`,
+      `${stepTitle(opened, session, answer.step)}, ${opened.bind(foundAt(answer, session))}`,
   );
   return steps.length === 0
     ? null

@@ -62,9 +62,24 @@ export function circumstancesOf(sheet: Form): Pick<Job, 'circumstances'> {
   return Object.keys(circumstances).length === 0 ? {} : { circumstances };
 }
 
+/** What stands between commas and blanks; words that only join them say nothing. */
 function wordsOf(text: string): string[] {
-  return text.split(/[,;/]|\band\b|\s/).filter((word) => word !== '');
+  return text.split(/[,;/\s]/).filter((word) => word !== '' && !JOINING.has(word.toLowerCase()));
 }
+const JOINING = new Set([
+  'and',
+  'or',
+  'when',
+  'only',
+  'if',
+  'in',
+  'on',
+  'over',
+  'while',
+  'the',
+  'it',
+  'is',
+]);
 
 function linesOf(text: string): string[] {
   return text

@@ -143,6 +143,25 @@ describe('a page over it', () => {
   });
 });
 
+describe('a proposed test that cannot be made', () => {
+  it('is set aside, the others are weighed anew, and it comes back', () => {
+    const at = pages();
+    at.send(READ);
+    at.act('next-tests');
+    at.send({ type: 'drawn' });
+    const { test } = FAKE_ADVISOR.nextTests(at.driver.session())[0]!;
+    at.send({ type: 'aside', test });
+    expect(at.last()).toMatchObject({ type: 'test-set-aside', test, aside: true });
+    expect(at.over()).toEqual(['computing']);
+    at.send({ type: 'drawn' });
+    expect(at.over()).toEqual(['next-tests']);
+    at.send({ type: 'aside-back' });
+    expect(at.last()).toMatchObject({ type: 'test-set-aside', test, aside: false });
+    at.send({ type: 'aside-back' });
+    expect(at.message()).toBe('! no test was set aside');
+  });
+});
+
 /** The list of tests comes first. */
 const BY_HAND = { type: 'chosen', id: 'by hand' } as const;
 
