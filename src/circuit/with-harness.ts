@@ -6,18 +6,9 @@
  */
 import { mapped, unknownBetween } from '../quantity/value-at.ts';
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
-import {
-  type Circuit,
-  type Fault,
-  type FaultEffect,
-  type JointPart,
-  partName,
-  sensorOf,
-  type Wire,
-} from './circuit.ts';
-import { wireWords } from './joints.ts';
+import { type Circuit, type JointPart, partName, sensorOf, type Wire } from './circuit.ts';
 import { WIRE_SPREAD } from './open-values.ts';
-import { spaced } from './part-faults.ts';
+import { type Cut, type Joint, ofContacts, ofSections, type Section } from './section-faults.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
 
 /** What is known of the harness of one car: joints from the sensor's plug outward, and copper. */
@@ -25,10 +16,7 @@ export interface Harness {
   readonly joints: readonly Joint[];
   readonly wires: readonly KnownWire[];
 }
-/** A connector or splice that wires pass on their way to the sensor. */
-export interface Joint extends Pick<JointPart, 'name' | 'words' | 'splice' | 'metres' | 'minutes'> {
-  readonly wires: readonly string[];
-}
+/** What is known of a wire of this car. */
 export interface KnownWire {
   readonly name: string;
   /** From end to end; null where it is not known. */
@@ -60,7 +48,7 @@ export function withHarness(circuit: Circuit, harness: Harness): WithHarness {
   const becomes = new Map<string, readonly string[]>();
   const faults = circuit.faults.flatMap((fault) => {
     const own = ofSections(fault, cuts, made);
-    const contacts = ofContacts(fault, harness, circuit);
+    const contacts = ofContacts(fault, harness.joints, circuit);
     if (own)
       becomes.set(
         fault.id,
@@ -83,19 +71,6 @@ export function withHarness(circuit: Circuit, harness: Harness): WithHarness {
 
 function jointPart({ name, words, splice, metres, minutes, wires }: Joint): JointPart {
   return { kind: 'joint', name, words, pins: wires, splice, metres, minutes };
-}
-
-/** A wire and what has become of it. */
-interface Cut {
-  readonly whole: Wire;
-  readonly sections: readonly Section[];
-}
-interface Section {
-  readonly wire: Wire;
-  /** Of the whole length, 0 to 1. */
-  readonly share: number;
-  /** Between which joints of the harness, by their places in it; the sensor is -1. */
-  readonly between: readonly [number, number];
 }
 
 function cutOf(circuit: Circuit, given: Wire, harness: Harness): Cut {
@@ -185,115 +160,4 @@ function lengthsOf(
     metres: [...known, end].map((to, index) => to - (known[index - 1] ?? 0)),
     isMeasured: true,
   };
-}
-
-/** The faults of the sections that a fault of a whole wire stands for; null where none of its wires has sections. */
-function ofSections(
-  fault: Fault,
-  cuts: readonly Cut[],
-  made: Omit<Circuit, 'faults'>,
-): Fault[] | null {
-  const { effect } = fault;
-  if (
-    effect.kind !== 'wire-open' &&
-    effect.kind !== 'wire-resistive' &&
-    effect.kind !== 'wire-short'
-  )
-    return null;
-  const own = cuts.find(({ whole }) => whole.name === effect.wire)!;
-  const touched =
-    effect.kind === 'wire-short' && typeof effect.to === 'object' ? effect.to.wire : null;
-  const other = touched === null ? null : cuts.find(({ whole }) => whole.name === touched)!;
-  if (own.sections.length === 1 && (other === null || other.sections.length === 1)) return null;
-  return own.sections.flatMap((section) => {
-    const beside = other?.sections.filter((one) => runBeside(section, one)) ?? [];
-    const all = beside.reduce((sum, { share }) => sum + share, 0);
-    if (!other) return [ofSection(fault, { section, own, made })];
-    return beside.map((one) =>
-      ofSection(fault, { section, own, made, beside: one, other, part: one.share / all }),
-    );
-  });
-}
-
-function runBeside({ between: [from, to] }: Section, { between: [start, end] }: Section): boolean {
-  return Math.max(from, start) < Math.min(to, end);
-}
-
-interface At {
-  readonly section: Section;
-  readonly own: Cut;
-  readonly made: Omit<Circuit, 'faults'>;
-  readonly beside?: Section;
-  readonly other?: Cut;
-  readonly part?: number;
-}
-
-function ofSection(fault: Fault, { section, own, made, beside, other, part = 1 }: At): Fault {
-  const { wire, share } = section;
-  const { name } = own.whole;
-  const isCut = own.sections.length > 1;
-  const otherCut = other && other.sections.length > 1;
-  const mode = fault.id.slice(`wire.${name}.`.length);
-  const which = beside && otherCut ? `.${beside.wire.name.slice(other.whole.name.length + 1)}` : '';
-  const place = isCut ? wireWords(wire, made) : wireWords(beside!.wire, made);
-  const said = isCut ? `the ${spaced(name)} wire` : `the ${spaced(other!.whole.name)} wire`;
-  const more = isCut ? [`wire.${wire.name}`] : [];
-  return {
-    ...fault,
-    id: `wire.${wire.name}.${mode}${which}`,
-    words: placed(fault.words, said, place),
-    repair: isCut ? `${fault.repair}${wire.name.slice(name.length)}` : `${fault.repair}${which}`,
-    // Short at its beginning, so that a narrow list still names the wire.
-    repairWords: placed(
-      fault.repairWords.replace('Repair or replace', 'Mend'),
-      isCut ? said : `the ${spaced(name)} wire`,
-      isCut ? place : `the ${spaced(name)} wire ${place.slice(said.length + 1)}`,
-    ),
-    weight: fault.weight * share * part,
-    subject: [
-      ...more,
-      ...fault.subject,
-      ...(beside && otherCut ? [`wire.${beside.wire.name}`] : []),
-    ],
-    effect: effectAt(fault.effect, wire.name, beside?.wire.name),
-  };
-}
-
-/** The place stands where the wire is named; behind words of an author's own that do not name it so. */
-function placed(words: string, wire: string, place: string): string {
-  if (words.includes(wire)) return words.replace(wire, place);
-  const stop = words.endsWith('.') ? '.' : '';
-  return `${stop ? words.slice(0, -1) : words}: ${place}${stop}`;
-}
-
-function effectAt(effect: FaultEffect, wire: string, other: string | undefined): FaultEffect {
-  if (effect.kind === 'wire-short' && typeof effect.to === 'object')
-    return { ...effect, wire, to: { wire: other! } };
-  return 'wire' in effect ? { ...effect, wire } : effect;
-}
-
-/** Behind the contact of a wire in the sensor's plug those of its joints, as likely as it. */
-function ofContacts(fault: Fault, { joints }: Harness, circuit: Circuit): Fault[] {
-  const { effect } = fault;
-  if (effect.kind !== 'contact-open' && effect.kind !== 'contact-resistive') return [];
-  if (partName(effect.terminal) !== sensorOf(circuit).name) return [];
-  const wire = circuit.wires.find(({ from, to }) => [from, to].includes(effect.terminal));
-  if (!wire) return [];
-  const mode = effect.kind === 'contact-open' ? 'open' : 'resistive';
-  const is = mode === 'open' ? 'is open' : 'is corroded';
-  return joints
-    .filter(({ wires }) => wires.includes(wire.name))
-    .map(({ name, words, splice }) => ({
-      ...fault,
-      id: `contact.${name}.${wire.name}.${mode}`,
-      words: splice
-        ? `the ${words} in the ${spaced(wire.name)} wire ${is}`
-        : `the ${spaced(wire.name)} contact of the ${words} ${is}`,
-      repair: `connector.${name}`,
-      repairWords: splice
-        ? `Make the ${words} in the ${spaced(wire.name)} wire anew.`
-        : `Clean, refit or replace the terminals of the ${words}.`,
-      subject: [`contact.${name}.${wire.name}`, `connector.${name}`],
-      effect: { ...effect, terminal: `${name}.${wire.name}` },
-    }));
 }

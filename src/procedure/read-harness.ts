@@ -1,7 +1,8 @@
 /** What a job sheet says of this car's harness: read against the circuit, in its own lines or as one text. */
 import { type Circuit, partName, sensorOf } from '../circuit/circuit.ts';
 import { readToleranced } from '../circuit/read-value.ts';
-import type { Harness, Joint, KnownWire } from '../circuit/with-harness.ts';
+import type { Joint } from '../circuit/section-faults.ts';
+import type { Harness, KnownWire } from '../circuit/with-harness.ts';
 import { withinReason } from '../circuit/within-reason.ts';
 import { nameFix } from '../source/nearest-name.ts';
 import type { HarnessSaid } from './job.ts';
@@ -30,7 +31,8 @@ export function readHarness(
   const wires: KnownWire[] = [];
   const problems: HarnessProblem[] = [];
   for (const [index, one] of said.entries()) {
-    const read = one.wire === undefined ? readJoint(circuit, one) : readWire(circuit, one);
+    const names = joints.map(({ name }) => name);
+    const read = one.wire === undefined ? readJoint(circuit, one, names) : readWire(circuit, one);
     if ('fix' in read) problems.push({ index, ...read });
     else if ('splice' in read) {
       const odd = oddBeside(read, joints);
@@ -53,7 +55,7 @@ export function readHarness(
 
 type Wrong = Omit<HarnessProblem, 'index'>;
 
-function readJoint(circuit: Circuit, one: HarnessSaid): Joint | Wrong {
+function readJoint(circuit: Circuit, one: HarnessSaid, names: readonly string[]): Joint | Wrong {
   const { connector, splice, wires = [], at, minutes = null } = one;
   const where = connector ?? splice;
   if (where === undefined || (connector !== undefined && splice !== undefined))
@@ -83,7 +85,7 @@ function readJoint(circuit: Circuit, one: HarnessSaid): Joint | Wrong {
     };
   const metres = at === undefined ? null : metresOf(at);
   if (metres !== null && typeof metres === 'object') return metres;
-  return { name: nameOf(where, circuit), words, splice: isSplice, wires, metres, minutes };
+  return { name: nameOf(where, circuit, names), words, splice: isSplice, wires, metres, minutes };
 }
 
 function readWire(circuit: Circuit, one: HarnessSaid): KnownWire | Wrong {
@@ -134,8 +136,8 @@ function metresOf(text: string): number | Wrong {
   return { words: `"${text}" is no length in a harness`, fix: 'write it like 1.2 m' };
 }
 
-/** `at the bulkhead` is called `bulkhead`. */
-function nameOf(where: string, { parts }: Circuit): string {
+/** `at the bulkhead` is called `bulkhead`; what cannot be a name, or is one already, has a number in it. */
+function nameOf(where: string, { parts }: Circuit, before: readonly string[]): string {
   const slug = where
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, ' ')
@@ -144,13 +146,15 @@ function nameOf(where: string, { parts }: Circuit): string {
     .replace(/^the /, '')
     .replace(/ /g, '-');
   const isFree =
-    /^[a-z]/.test(slug) && !TAKEN.includes(slug) && !parts.some(({ name }) => name === slug);
-  return isFree ? slug : `joint-${slug}`;
+    /^[a-z]/.test(slug) &&
+    ![...TAKEN, ...before].includes(slug) &&
+    !parts.some(({ name }) => name === slug);
+  return isFree ? slug : `joint-${before.length + 1}`;
 }
 
 /** Joints stand in the order in which they are met from the sensor's plug. */
 function oddBeside(joint: Joint, before: readonly Joint[]): Wrong | null {
-  if (before.some(({ name }) => name === joint.name))
+  if (before.some(({ words }) => words === joint.words))
     return { words: `there are two joints "${joint.words}"`, fix: 'say of each where it is' };
   const last = before.findLast(
     ({ metres, wires }) => metres !== null && wires.some((wire) => joint.wires.includes(wire)),

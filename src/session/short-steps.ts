@@ -10,7 +10,10 @@ import type { Session } from './session.ts';
 export function shortSteps({ opened }: Session, stretch: ShortStretch): string[] {
   const { circuit, job } = opened;
   if (!circuit) return [];
-  const at = (id: TerminalId) => terminalWords(id, job, circuit);
+  const at = (id: TerminalId) => {
+    const words = terminalWords(id, job, circuit);
+    return id.startsWith('battery.') ? words : `the ${words}`;
+  };
   const { bridges } = testOfShort(circuit, stretch, 'from').setup;
   const [lamp, lead] = bridges;
   const parts = mustBeOff(circuit, stretch).map(
@@ -18,10 +21,10 @@ export function shortSteps({ opened }: Session, stretch: ShortStretch): string[]
   );
   return [
     `Key off. Unplug everything on both wires: ${parts.join(', ')}. What stays plugged in draws a current of its own.`,
-    ...(lead ? [`A fused lead from the ${at(lead.from)} to the ${at(lead.to)}.`] : []),
-    `A fused lead from the ${at(lamp!.from)} through a 12 V lamp of 2 or 3 W, which draws 0.1 to 0.3 A, to the ${at(stretch.from)}.`,
-    `The meter in millivolts along the wire, from the ${at(stretch.from)} to the ${at(stretch.to)}: its tips on the terminals themselves, not on the clip of the lamp. That is the first drop.`,
-    `Then the lamp to the ${at(stretch.to)}, the meter as before: the second drop.`,
+    ...(lead ? [`A fused lead from ${at(lead.from)} to ${at(lead.to)}.`] : []),
+    `A fused lead from ${at(lamp!.from)} through a 12 V lamp of 2 or 3 W, which draws 0.1 to 0.3 A, to ${at(stretch.from)}.`,
+    `The meter in millivolts along the wire, from ${at(stretch.from)} to ${at(stretch.to)}: its tips on the terminals themselves, not on the clip of the lamp. That is the first drop.`,
+    `Then the lamp to ${at(stretch.to)}, the meter as before: the second drop.`,
     'An ohmmeter cannot do it: the whole wire has about 0.1 ohm, as much as its leads.',
   ];
 }

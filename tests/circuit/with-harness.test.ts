@@ -255,3 +255,18 @@ test('the text of the sheet and the list of a job file are the same', () => {
   );
   expect(harnessWrong('connector at the bulkhead: sgnal', HALL)).toMatch(/no wire is called/i);
 });
+
+test('joints have names of their own, whatever they are called', () => {
+  const names = (...where: readonly string[]) =>
+    readHarness(
+      HALL,
+      where.map((connector) => ({ connector, wires: ['signal'] })),
+    ).harness.joints.map(({ name }) => name);
+  expect(names('at the bulkhead', 'behind the sensor', 'на щите', '???')).toEqual([
+    'bulkhead',
+    'joint-2',
+    'joint-3',
+    'joint-4',
+  ]);
+  expect(names('at the bulkhead', 'at the bulkhead')).toEqual(['bulkhead']);
+});

@@ -1,7 +1,7 @@
 /** The place of a short along a wire: which one, how it is measured, and the two drops. No React. */
 import { spaced } from '../../circuit/part-faults.ts';
 import type { Test } from '../../circuit/test.ts';
-import { mustBeOff, shortFlaw, testOfShort } from '../../session/place-short.ts';
+import { mustBeOff, placesOn, shortFlaw, testOfShort } from '../../session/place-short.ts';
 import { distanceWords, stretchWords, touchedWords } from '../../session/place-words.ts';
 import { readDrops, stretchOn } from '../../session/read-short.ts';
 import type { Session } from '../../session/session.ts';
@@ -73,10 +73,13 @@ export function dropsQuestion({ state }: Here, { stretch }: PageParts['short-dro
   const { session } = state;
   const { circuit } = session.opened;
   const words = circuit ? stretchWords(circuit, stretch) : stretch.wire;
+  // With a joint on the way a stretch is known better than the whole wire.
+  const [near, far, more] = circuit ? placesOn(circuit, stretch.wire) : [];
+  const part = more === undefined ? [] : [`Of a stretch: from ${near} to ${far}: 6.6 mV, 15.5 mV`];
   return {
     title: 'The place of a short',
     question: `Drops along ${words}, as in 6.6 mV, 15.5 mV:`,
-    about: shortSteps(session, stretch).join(' '),
+    about: [...shortSteps(session, stretch), ...part].join(' '),
   };
 }
 
