@@ -35,11 +35,7 @@ export function trackEnds(
   };
 }
 
-function asBuilt(
-  sensor: PotentiometerPart,
-  track: Track,
-  value: SensorValue,
-): InDraw<TrackEnds> {
+function asBuilt(sensor: PotentiometerPart, track: Track, value: SensorValue): InDraw<TrackEnds> {
   const { name, beside } = track;
   if (beside === undefined) {
     const closed = value(`${name}.closed`, track.closed!);
