@@ -3,9 +3,20 @@
  * meter, and how the circuit takes it. Not what is a fault's, nor copper and contacts, which nobody knows beforehand.
  */
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import { whichOf } from '../quantity/value-at.ts';
 import { type CarQuantity, pullWords, quantitiesOf } from './car-quantities.ts';
-import type { Circuit, ModulePart, ModulePin, Part, PullEnd, SensorPart } from './circuit.ts';
-import { endsOf } from './circuit.ts';
+import {
+  type Circuit,
+  endsOf,
+  type ModulePart,
+  type ModulePin,
+  type Part,
+  type PotentiometerPart,
+  type PullEnd,
+  type SensorPart,
+  TRACK_RUNS,
+  type Track,
+} from './circuit.ts';
 import { spaced } from './part-faults.ts';
 
 /** A value, or one of the ways a module can be made: `battery`, `ground`, another pin of it. */
@@ -18,8 +29,9 @@ export interface Knowable {
   readonly also: readonly string[];
   /** For people: `battery at rest`. */
   readonly words: string;
-  readonly unit: Unit;
-  /** What it can be instead of a value; none for most. */
+  /** Of its value; null where it is one of the ways and never a value. */
+  readonly unit: Unit | null;
+  /** What it can be instead of, or without, a value; none for most. */
   readonly ways: readonly string[];
   /** Whether a value of zero or below makes sense: how far a ground stands above battery negative. */
   readonly signed: boolean;
@@ -124,19 +136,65 @@ function ofSensor(part: SensorPart, put: Put<Part>, plain: Plain): Knowable[] {
         plain(`${name}.${what}`, (value) => put({ ...part, [what]: value })),
       );
     case 'potentiometer':
-      return part.tracks.flatMap((track) =>
-        (
-          ['ohms', 'wiper', ...(track.beside ? [] : (['closed', 'open'] as const))] as const
-        ).flatMap((what) =>
-          plain(`${name}.${track.name}.${what}`, (value) =>
-            put({
-              ...part,
-              tracks: part.tracks.map((one) => (one === track ? { ...one, [what]: value } : one)),
-            }),
-          ),
-        ),
-      );
+      return ofTracks(part, put, plain);
   }
+}
+
+/** Values of the tracks, and where that is left open which way round they run and how one runs beside another. */
+function ofTracks(part: PotentiometerPart, put: Put<Part>, plain: Plain): Knowable[] {
+  const { name, tracks, turned } = part;
+  const putTrack = (track: Track) => (changed: Partial<Track>) =>
+    put({
+      ...part,
+      tracks: tracks.map((one) => (one.name === track.name ? { ...one, ...changed } : one)),
+    });
+  return [
+    ...tracks.flatMap((track) => {
+      const key = `${name}.${track.name}`;
+      const { beside } = track;
+      return [
+        ...(['ohms', 'wiper', 'closed', 'open'] as const)
+          .filter((what) => track[what] !== undefined)
+          .flatMap((what) =>
+            plain(`${key}.${what}`, (value) => putTrack(track)({ [what]: value })),
+          ),
+        ...(beside
+          ? [
+              builtOf(plain, `${key}.runs`, [TRACK_RUNS, beside.runs], (run) =>
+                putTrack(track)({ beside: { ...beside, runs: [run], which: whichOf([1]) } }),
+              ),
+              plain(`${key}.lower`, (lower) => putTrack(track)({ beside: { ...beside, lower } })),
+            ].flat()
+          : []),
+      ];
+    }),
+    ...(turned
+      ? builtOf(
+          plain,
+          `${name}.turned`,
+          [TURNED, TURNED.filter((_, at) => turned.oneOf![at]!.chance > 0)],
+          (way) => put({ ...part, turned: whichOf(way === 'turned' ? [0, 1] : [1, 0]) }),
+        )
+      : []),
+  ];
+}
+const TURNED = ['usual', 'turned'] as const;
+
+/** How a sensor is built: one of `ways`, of which the circuit leaves those `open`. */
+function builtOf<Way extends string>(
+  plain: Plain,
+  key: string,
+  [ways, open]: readonly [readonly Way[], readonly Way[]],
+  put: Put<Way>,
+): Knowable[] {
+  const takes = (is: KnownIs) => put(ways.find((way) => 'way' in is && way === is.way)!);
+  return plain(key, () => put(open[0]!)).map((one) => ({
+    ...one,
+    unit: null,
+    ways,
+    described: open.map((way) => ({ way })),
+    put: takes,
+  }));
 }
 
 function ofPin(module: ModulePart, pin: ModulePin, put: Put<Part>, plain: Plain): Knowable[] {

@@ -1,7 +1,7 @@
 /** A circuit with what is known of one car put in: read from what a person typed, checked, and applied. */
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
-import type { Toleranced } from '../quantity/quantity.ts';
+import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import { mapped } from '../quantity/value-at.ts';
 import { nameFix } from '../source/nearest-name.ts';
 import type { Circuit } from './circuit.ts';
@@ -119,7 +119,13 @@ export function readIs(one: Knowable, typed: string): KnownIs | Wrong | null {
   if (word === UNKNOWN) return null;
   const way = one.ways.find((each) => each === word || each.replace(/-/g, ' ') === word);
   if (way !== undefined) return { way };
-  const read = readValue(one, typed);
+  if (one.unit === null)
+    return {
+      code: 'bad-value',
+      words: typed === '' ? 'no value is given' : `"${typed}" is no way it can be`,
+      fix: nameFix(word, one.ways),
+    };
+  const read = readValue(one.unit, typed);
   if (!read.ok) {
     const ways = one.ways.length > 0 ? `, or one of: ${one.ways.join(', ')}` : '';
     const words =
@@ -131,7 +137,7 @@ export function readIs(one: Knowable, typed: string): KnownIs | Wrong | null {
 }
 
 /** What files take, and what people type beside it: `4.7k`, `12,4 V`. */
-function readValue({ unit }: Knowable, typed: string): ReadValue {
+function readValue(unit: Unit, typed: string): ReadValue {
   const due = unit === '1' ? '%' : unit;
   const strict = readToleranced(typed, due);
   if (strict.ok) return strict;

@@ -152,14 +152,11 @@ export class PartReader extends PinReader {
       return {};
     }
     const others = Object.keys(tracks).filter((name) => tracks[name]!.beside === undefined);
-    if (!others.includes(beside))
-      this.unknown(
-        'unknown-track',
-        `"${beside}" is no track with ends of its own`,
-        beside,
-        others,
-        [...path, 'beside'],
-      );
+    const noTrack = `"${beside}" is no track with ends of its own`;
+    const at = [...path, 'beside'];
+    if (others.length === 0)
+      this.issue('unknown-track', noTrack, at, 'write closed and open at one of the tracks');
+    else if (!others.includes(beside)) this.unknown('unknown-track', noTrack, beside, others, at);
     if (closed !== undefined || open !== undefined)
       this.issue(
         'two-ends',

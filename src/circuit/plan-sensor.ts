@@ -27,7 +27,7 @@ interface Adding<T extends SensorPart> {
   readonly pin: (name: string) => number;
   /** How a value of the sensor is read from a draw, by the name it has in `car-quantities.ts`. */
   readonly reader: SensorValue;
-  /** The same of how it is built: a spare that fits is built alike. */
+  /** The same of how it is built and where its tracks end: a spare that fits is alike. */
   readonly built: SensorValue;
 }
 
@@ -165,7 +165,7 @@ function addTracks({ sensor, plan, own, pin, reader, built }: Adding<Potentiomet
     const ground = pin(track.ground);
     const signal = pin(track.signal);
     const wiper = plan.node(`${sensor.name}.${track.name}.wiper`);
-    const ends = trackEnds(sensor, track, reader, built);
+    const ends = trackEnds(sensor, track, built);
     const whole = reader(`${track.name}.ohms`, track.ohms);
     const touch = reader(`${track.name}.wiper`, track.wiper);
     const position = (draw: Draw): number => {

@@ -79,7 +79,7 @@ function rangeFlaw(value: object, at: string, due: Unit | null): ValueFlaw | nul
     return withinReason({ low, high, unit: due }) ? null : { at, words: UNREASONABLE };
   }
   return firstOf(Object.entries(value), ([key, inner]) => {
-    if (typeof inner !== 'object' || inner === null) return null;
+    if (typeof inner !== 'object' || inner === null || CHOICES.has(key)) return null;
     const inside = at === '' ? key : `${at}.${key}`;
     return rangeFlaw(inner, inside, Object.hasOwn(UNIT_OF, key) ? UNIT_OF[key]! : due);
   });
@@ -114,9 +114,7 @@ const UNIT_OF: Readonly<Record<string, Unit>> = {
   ...{
     closed: '1',
     open: '1',
-    which: '1',
     lower: '1',
-    turned: '1',
     duty: '1',
     groundVolts: 'V',
     copper: 'ohm',
@@ -149,15 +147,29 @@ function pinFlaw(
   return input && inputFlaw(input, ends, at);
 }
 
-/** Ends of its own, or a track beside it that has some and as many ways to run as chances. */
+/** Ends of its own, or a track beside it that has some and a chance for each way to run. */
 function hasEnds({ closed, open, beside }: Track, { tracks, turned }: PotentiometerPart): boolean {
-  if (turned && turned.oneOf?.length !== 2) return false;
+  if (turned && !isChoice(turned, 2)) return false;
   if (!beside) return closed !== undefined && open !== undefined;
   const other = tracks.find(({ name }) => name === beside.track);
   return (
     other?.closed !== undefined &&
     other.open !== undefined &&
-    beside.runs.length === (beside.which.oneOf?.length ?? 1)
+    isChoice(beside.which, beside.runs.length)
+  );
+}
+
+/** Numbers of ways to be built and no values of a vehicle: `hasEnds` looks at them. */
+const CHOICES: ReadonlySet<string> = new Set(['which', 'turned']);
+
+/** One of so many things, by its number from 0. */
+function isChoice({ nominal, oneOf }: Toleranced, count: number): boolean {
+  if (oneOf === undefined) return nominal === 0 && count === 1;
+  return (
+    oneOf.length === count &&
+    isWhole(oneOf.map(({ chance }) => chance)) &&
+    oneOf.every(({ value }, at) => value.low === at && value.high === at) &&
+    oneOf.some(({ value }) => value.low === nominal)
   );
 }
 const NO_ENDS = 'has a track that ends nowhere';

@@ -20,28 +20,22 @@ type InDraw<Made> = (draw: Drawn) => Made;
 /** How a value of the sensor is looked up, by the name that it has in `car-quantities.ts` behind the sensor's own. */
 export type SensorValue = (name: string, of: Toleranced) => InDraw<number>;
 
-/** The ends of a track in each draw. `value` reads what varies, `choice` how the sensor is built. */
+/** The ends of a track in each draw. */
 export function trackEnds(
   sensor: PotentiometerPart,
   track: Track,
   value: SensorValue,
-  choice: SensorValue = value,
 ): InDraw<TrackEnds> {
-  const ends = asBuilt(sensor, track, value, choice);
+  const ends = asBuilt(sensor, track, value);
   if (sensor.turned === undefined) return ends;
-  const turned = choice('turned', sensor.turned);
+  const turned = value('turned', sensor.turned);
   return (draw) => {
     const { closed, open } = ends(draw);
     return turned(draw) === 1 ? { closed: 1 - closed, open: 1 - open } : { closed, open };
   };
 }
 
-function asBuilt(
-  sensor: PotentiometerPart,
-  track: Track,
-  value: SensorValue,
-  choice: SensorValue,
-): InDraw<TrackEnds> {
+function asBuilt(sensor: PotentiometerPart, track: Track, value: SensorValue): InDraw<TrackEnds> {
   const { name, beside } = track;
   if (beside === undefined) {
     const closed = value(`${name}.closed`, track.closed!);
@@ -49,8 +43,8 @@ function asBuilt(
     return (draw) => ({ closed: closed(draw), open: open(draw) });
   }
   const first = sensor.tracks.find((one) => one.name === beside.track)!;
-  const ends = asBuilt(sensor, first, value, choice);
-  const which = choice(`${name}.runs`, beside.which);
+  const ends = asBuilt(sensor, first, value);
+  const which = value(`${name}.runs`, beside.which);
   const lower = value(`${name}.lower`, beside.lower);
   return (draw) => {
     const { closed, open } = ends(draw);

@@ -31,6 +31,31 @@ const CASES: readonly (readonly [string, string, ...Edit[]])[] = [
   ['a pull to nothing', 'hall-module-fed', ['to: reference, ohms', 'to: sky, ohms']],
   ['more than the whole track', 'throttle-potentiometer', ['open: 90 %', 'open: 99 %']],
   ['less than nothing of it', 'throttle-potentiometer', ['closed: 12 %', 'closed: 1 %']],
+  ['a track without ends', 'pedal-dual', [/, closed: 7.5 % .* 1.5 %/, '']],
+  ['a track with one end', 'pedal-dual', [/, open: 43 % .* 1.5 %/, '']],
+  ['a track beside none', 'pedal-dual', [/closed: 7.5 % .* 1.5 %/, 'beside: track-9']],
+  [
+    'a track beside one that has no ends',
+    'pedal-dual',
+    [/closed: 7.5 % .* 1.5 %/, 'beside: track-1'],
+    [/closed: 15 % .* 3 %/, 'beside: track-2'],
+  ],
+  ['a track with ends twice', 'pedal-dual', ['closed: 7.5 %', 'beside: track-1, closed: 7.5 %']],
+  [
+    'a track that runs nohow',
+    'pedal-dual',
+    [/closed: 7.5 % .* 1.5 %/, 'beside: track-1, runs: double'],
+  ],
+  [
+    'several ways to run, one of them none',
+    'pedal-dual',
+    [/closed: 7.5 % .* 1.5 %/, 'beside: track-1, runs: "one of: half 50 %, oposite 50 %"'],
+  ],
+  [
+    'a travel in volts',
+    'throttle-potentiometer',
+    ['low-below: 1.2 V', 'of: travel, low-below: 1.2 V'],
+  ],
   [
     'two sensors, and a reserved name',
     'hall-module-fed',

@@ -113,6 +113,25 @@ describe('what is known of a car', () => {
     ]);
   });
 
+  test('how a sensor is built is one of a few ways and no number', () => {
+    const pedal = shipped('pedal-dual');
+    const made = withKnown(pedal, [
+      known('pedal-dual', 'how track 2 runs beside track 1', 'opposite'),
+      known('pedal-dual', 'which way round', 'turned'),
+    ]);
+    const sensor = made.parts.find(({ kind }) => kind === 'potentiometer')!;
+    expect(sensor).toMatchObject({
+      tracks: [{}, { beside: { track: 'track-1', runs: ['opposite'] } }],
+      turned: { nominal: 1 },
+    });
+    expect(readKnown(pedal, 'sensor.track-2.runs', '50 %')).toMatchObject({
+      ok: false,
+      at: 'is',
+      code: 'bad-value',
+      fix: expect.stringContaining('half, opposite, lower'),
+    });
+  });
+
   test('outside what the circuit says is allowed, within reason', () => {
     expect(known('hall-module-fed', 'module.signal.pull', '470 ohm').is).toMatchObject({
       value: { nominal: 470 },

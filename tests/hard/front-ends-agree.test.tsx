@@ -230,7 +230,7 @@ function meaning(one: Move, { driver, limits, advisor }: OpenedSession): Found |
     const { circuit } = session.opened;
     const all = circuit ? knowablesOf(circuit) : [];
     const what = all[one.pick % Math.max(1, all.length)];
-    const texts = what ? SET_TO[what.unit]! : [];
+    const texts = what ? (what.unit === null ? what.ways : SET_TO[what.unit]!) : [];
     const is = texts[one.pick % Math.max(1, texts.length)];
     if (!circuit || !what || is === undefined) return null;
     const said = { what: what.key, is, from: one.from };

@@ -55,11 +55,11 @@ const OPEN_ENDS: Readonly<Record<string, Readonly<Record<string, number>>>> = {
   },
   'throttle-position': { 'module-end': 2, 'module-plug-open': 2 },
   'pedal-position': {
+    'end-2': 3,
     'module-end': 2,
     'module-plug-open': 2,
     'no-ground-or-plug': 2,
     'no-reference-or-plug': 2,
-    'pull-missing': 2,
   },
   'wheel-speed-current': {
     'no-feed': 2,

@@ -284,7 +284,6 @@ offset?: Quantity
 export interface NeighbourDraft {
 kind: "neighbour"
 words?: PlainName8
-turned?: Quantity
 ohms: Quantity
 shorted?: Quantity
 }

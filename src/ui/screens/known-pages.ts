@@ -66,11 +66,15 @@ export function openKnown(here: Here): Turn {
 export function valueQuestion({ state }: Here, { quantity }: PageParts['known-value']) {
   const line = knownLines(state.session, null).find((one) => one.quantity === quantity);
   const words = line?.words ?? quantity;
-  const ways = line && line.ways.length > 0 ? ` It can also be: ${line.ways.join(', ')}.` : '';
+  const ways = line?.ways.join(', ') ?? '';
+  const isWayOnly = quantityNamed(state.session, quantity)?.unit === null;
+  const can = isWayOnly
+    ? ` It is one of: ${ways};`
+    : `${ways && ` It can also be: ${ways}.`} A value without a tolerance counts within 2 %;`;
   return {
     title: 'A value of this car',
     question: `${words}: what is it?`,
-    about: `The circuit file says ${line?.described ?? 'nothing'}.${ways} A value without a tolerance counts within 2 %; "unknown" says that it is not known after all.`,
+    about: `The circuit file says ${line?.described ?? 'nothing'}.${can} "unknown" says that it is not known after all.`,
   };
 }
 
