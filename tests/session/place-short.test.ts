@@ -240,6 +240,15 @@ describe('on the screen', () => {
     expect(dropsCheck(here, page, typed)).toEqual({ ok: true, words: 'Understood.' });
     const { effect } = afterDrops(asked, page, typed);
     expect(effect).toEqual({ type: 'perform', command: placing(NEAR, DROPS) });
+    // A stretch whose cautions nobody has read is asked for anew, behind them.
+    const whole = read(begin(), 'signal touching ground');
+    const unread = afterDrops(
+      afterShort(state(whole), 'signal battery.negative').state,
+      page,
+      typed,
+    );
+    expect(unread.effect).toBeNull();
+    expect(unread.state.over.at(-1)).toMatchObject({ stretch: { to: 'bulkhead.signal' } });
     // A wire that is called ground is not the body.
     const other = afterShort(state(session), 'signal ground').state.over.at(-1);
     expect(other).toMatchObject({ stretch: { touches: 'ground' } });

@@ -1,6 +1,7 @@
 /** The place of a short along a wire: which one, how it is measured, and the two drops. No React. */
 import { spaced } from '../../circuit/part-faults.ts';
 import type { Test } from '../../circuit/test.ts';
+import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { mustBeOff, placesOn, shortFlaw, testOfShort } from '../../session/place-short.ts';
 import { distanceWords, stretchWords, touchedWords } from '../../session/place-words.ts';
 import { readDrops, stretchOn } from '../../session/read-short.ts';
@@ -15,6 +16,7 @@ import {
   type PageParts,
   type PagesState,
   refuse,
+  replace,
   send,
   stay,
   type Turn,
@@ -99,6 +101,10 @@ export function afterDrops(state: PagesState, page: PageParts['short-drops'], ty
   if ('words' in read) return refuse(state, `${sentence(read.words)} ${sentence(read.fix)}`);
   if (!circuit) return stay(state);
   const { stretch, drops, typed: text } = read;
+  // Other places may have cautions of their own: they are read before that stretch is fed.
+  const test = testOfShort(circuit, stretch, 'from');
+  if (pendingTestCautions(state.session, test).length > 0)
+    return replace(state, { name: 'short-drops', stretch });
   const unplugged = mustBeOff(circuit, stretch);
   return send(state, { type: 'place-short', stretch, unplugged, typed: text, drops });
 }
