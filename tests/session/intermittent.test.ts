@@ -141,7 +141,9 @@ it('a step wakes only what shows in it', () => {
   ]);
   // with the module's plug off nothing in it is moved
   expect(wakes('wake-loop/wiggle: plug')).toEqual([]);
-  expect(wakingFaults(coil, 'wake-loop/wiggle: harness')).not.toContain('wire.plus.short-to-ground');
+  expect(wakingFaults(coil, 'wake-loop/wiggle: harness')).not.toContain(
+    'wire.plus.short-to-ground',
+  );
 });
 
 describe('a moved harness', () => {
