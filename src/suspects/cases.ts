@@ -31,7 +31,7 @@ export interface CaseOptions {
   readonly sampleShares?: Float64Array;
   /** The likeliest cases that together have this much of the chance (1: all of them). */
   readonly massKept?: number;
-  /** Never more cases than this. */
+  /** Never more cases than this; those that are kept then stand for the others of their repair. */
   readonly casesMax?: number;
 }
 
@@ -136,11 +136,44 @@ function keepLikeliest(drafts: Draft[], massKept: number, casesMax: number): Dra
   if (massKept >= 1 && drafts.length <= casesMax) return drafts;
   const sorted = [...drafts].sort((a, b) => b.weight - a.weight);
   let mass = 0;
-  const kept = sorted.filter((draft, place) => {
-    if (place >= casesMax || (mass >= massKept && place > 1)) return false;
+  const likely = sorted.filter((draft, place) => {
+    if (mass >= massKept && place > 1) return false;
     mass += draft.weight;
     return true;
   });
-  const chosen = new Set(kept);
-  return drafts.filter((draft) => chosen.has(draft));
+  const weights =
+    likely.length > casesMax
+      ? standingForAll(likely, casesMax)
+      : new Map(likely.map((draft) => [draft, draft.weight]));
+  return drafts.flatMap((draft) => {
+    const weight = weights.get(draft);
+    return weight === undefined ? [] : [{ ...draft, weight }];
+  });
+}
+
+/**
+ * So many cases that stand for all: of each repair as many of the likeliest as its chance calls for (by D'Hondt), and the
+ * others counted in them. Else a fault whose chance is spread over many cases would be planned for as if it were not there.
+ */
+function standingForAll(sorted: readonly Draft[], casesMax: number): Map<Draft, number> {
+  const shares = new Map<number, { mass: number; kept: number; readonly own: Draft[] }>();
+  for (const draft of sorted) {
+    const share = shares.get(draft.repair) ?? { mass: 0, kept: 0, own: [] };
+    shares.set(draft.repair, share);
+    share.mass += draft.weight;
+    share.own.push(draft);
+  }
+  for (let seat = 0; seat < casesMax; seat += 1) {
+    const [next] = [...shares.values()]
+      .filter(({ kept, own }) => kept < own.length)
+      .sort((a, b) => b.mass / (b.kept + 1) - a.mass / (a.kept + 1));
+    next!.kept += 1;
+  }
+  const weights = new Map<Draft, number>();
+  for (const { mass, kept, own } of shares.values()) {
+    const standing = own.slice(0, kept);
+    const known = standing.reduce((sum, { weight }) => sum + weight, 0);
+    for (const draft of standing) weights.set(draft, (draft.weight * mass) / known);
+  }
+  return weights;
 }

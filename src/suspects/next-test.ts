@@ -62,7 +62,7 @@ const PROPOSALS_MAX = 3;
 /** Suspects whose readings are listed with a proposal. */
 const SHOWN_SUSPECTS = 4;
 /** The search looks at the likeliest cases only, so that it fits between two key presses. */
-const CASES_MAX = 48;
+const CASES_MAX = 96;
 /** Tests followed at each state, and states looked at from all sides. */
 const WIDTH = 8;
 const EXPANSIONS = 48;

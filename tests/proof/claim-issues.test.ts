@@ -25,7 +25,8 @@ function found(name: string, from: string, to: string) {
 }
 
 describe('a planted sentence is told at its text, with a way that does not show it', () => {
-  const HALL = 'A contact in the plug of the crankshaft sensor does not carry.';
+  const HALL =
+    'A contact in the plug of the crankshaft sensor does not carry, or current leaks from one to the next.';
   test.each([
     ['The ground wire was tested and is good.', 'a step that reads or looks at that part'],
     ['A good sensor does not count either.', 'a step with a good sensor plugged in'],
@@ -49,7 +50,8 @@ describe('a planted sentence is told at its text, with a way that does not show 
 });
 
 test('what a conclusion stands for it cannot call good', () => {
-  const text = 'A contact in the plug of the crankshaft sensor does not carry.';
+  const text =
+    'A contact in the plug of the crankshaft sensor does not carry, or current leaks from one to the next.';
   const [issue] = found('hall-no-signal', text, `${text} The plug of the sensor was tested.`);
   expect(issue?.words).toBe('"sensor-plug" says "was tested" of what it stands for as the fault');
 });

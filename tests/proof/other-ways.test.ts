@@ -62,7 +62,7 @@ describe('an answer that leads to an end which excludes the fault', () => {
       changed('code-kinds: [low, high], go: feed }', 'code-kinds: [low, high], go: sensor-bad }'),
     );
     expect(first?.words).toBe(
-      'with "low-or-high" of "code", a healthy circuit, wire.feed.open, wire.feed.resistive and 35 more end at "sensor-bad", which excludes them',
+      'with "low-or-high" of "code", a healthy circuit, wire.feed.open, wire.feed.resistive and 40 more end at "sensor-bad", which excludes them',
     );
     expect(first?.at.line).toBe(HALL.slice(0, HALL.indexOf('low-or-high:')).split('\n').length);
     expect(first?.fix).toContain('"only-with" and "because"');

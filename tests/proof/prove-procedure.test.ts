@@ -243,7 +243,10 @@ test('a question without a usual answer is answered every way', () => {
 
 describe('how much of a fault goes wrong', () => {
   const small = (ohms: string) =>
-    `${CIRCUIT_TEXT}faults:\n  contact.sensor.plus.resistive: { ohms: ${ohms} }\n`;
+    CIRCUIT_TEXT.replace(
+      'faults:\n',
+      `faults:\n  contact.sensor.plus.resistive: { ohms: ${ohms} }\n`,
+    );
 
   test('a fault that no instrument can tell from a healthy circuit may end at "no fault found", and is listed', () => {
     // 10 milliohm in series with a coil of 600 ohm: a part in 60,000, below every meter's last digit.

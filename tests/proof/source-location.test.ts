@@ -29,7 +29,7 @@ describe('the place', () => {
   test('of an outcome inside is its own, of one that ends a sub-procedure the result of the caller', () => {
     expect(shown(outcomeLocation(tree, 'lift', 'follows'))).toMatch(/^\S+: follows: /);
     expect(shown(outcomeLocation(tree, 'feed/across', 'good'))).toBe(
-      `${OWN}: good: picture, ground-bad: ground, feed-low: way, feed-high: which-high, either: feed-or-ground, out-of-reach: picture }`,
+      `${OWN}: good: picture, ground-bad: ground-own, swapped: leads-swapped, feed-low: way, feed-dark: feed-at-ground, feed-high: which-high, either: feed-or-ground, out-of-reach: picture }`,
     );
     expect(shown(outcomeLocation(tree, 'feed/across', 'low'))).toMatch(
       /^procedures\/families\/feed-then-ground\.yaml: low: /,

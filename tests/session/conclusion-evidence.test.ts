@@ -75,23 +75,6 @@ describe('what proves a conclusion', () => {
   });
 });
 
-describe('a conclusion with pieces enough that is not yet likely enough', () => {
-  it('is offered what speaks against the rivals behind the strongest, when nothing does against that one', () => {
-    const concluded = walkOn(shop, shop.begun, 'sensor.dead');
-    const before = weigh(concluded);
-    expect(before).toMatchObject({ proven: false, missing: 1 });
-    expect(before.evidence.filter(({ counted }) => counted).length).toBeGreaterThanOrEqual(3);
-    expect(before.wouldProve.length).toBeGreaterThan(0);
-    // Each adds a piece, which is what it is offered for.
-    const counted = (session: Session) =>
-      weigh(session).evidence.filter((one) => one.counted).length;
-    for (const one of before.wouldProve)
-      expect(counted(done(shop, concluded, 'sensor.dead', one)), one.words).toBeGreaterThan(
-        counted(concluded),
-      );
-  });
-});
-
 const AT_FEED = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
 
 describe('what a conclusion rests on', () => {

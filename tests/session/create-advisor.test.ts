@@ -81,7 +81,7 @@ const chanceOf = (session: Session, repair: string, job?: Job) =>
 function followed(advisor: ReturnType<typeof advisorFor>, fault: string, seed: number): Session {
   const bench = createBench(model, fault, seed);
   let session = begin();
-  for (let round = 0; round < 12; round += 1) {
+  for (let round = 0; round < 24; round += 1) {
     const [proposal] = advisor.nextTests(session);
     if (!proposal) break;
     const { test, expected } = proposal;

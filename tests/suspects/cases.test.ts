@@ -60,8 +60,8 @@ describe('cases', () => {
   });
   test.each<[CaseOptions, number[]]>([
     [{ casesMax: 3 }, [0.3, 0.3, 0.4]],
-    [{ casesMax: 2 }, [0.3, 0.4]],
-    [{ casesMax: 1 }, [0.4]],
+    [{ casesMax: 2 }, [0.6, 0.4]], // one that stands for both of its repair
+    [{ casesMax: 1 }, [0.6]],
     [{ massKept: 0.1 }, [0.3, 0.4]], // two at least, or there is nothing to tell apart
     [{ massKept: 0.7 }, [0.3, 0.4]],
     [{ massKept: 0.75 }, [0.3, 0.3, 0.4]],

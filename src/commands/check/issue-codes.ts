@@ -23,6 +23,9 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'file-name': 'A file is named otherwise than what it holds.',
   'unknown-procedure': 'A procedure that is named does not exist.',
   'unknown-circuit': 'A circuit that is named does not exist or has errors.',
+  'no-circuit': 'A harness is told where no circuit is known that it could be of.',
+  'bad-harness':
+    'A connector, splice or wire of a harness is not understood or does not fit the circuit.',
   'unknown-colour': 'A wire colour is not in the letters of the standard.',
   'caution-changed': 'A shipped caution is worded otherwise in the same language, or weakened.',
   'caution-narrowed': 'A shipped caution loses a hazard or a place where it stands.',

@@ -33,6 +33,10 @@ export function middleCar(circuit: Circuit, faults: readonly CarFault[] = []): C
     const found = namesInProgram(name, drawing).find((one) => nominal.has(one));
     values[name] = nominal.get(found ?? '') ?? values[name]!;
   }
+  // The second track is at its likeliest half of the first, which is all that the program says of its ends.
+  for (const end of ['closed', 'open'])
+    if (values[`track-2.${end}`] !== undefined)
+      values[`track-2.${end}`] = values[`track-1.${end}`]! / 2;
   // On where the program's nominal sensor is, and without the substrate diode that it does not know.
   const on = (circuit.target?.onChance ?? 0.5) > 0.5;
   const car: Car = {

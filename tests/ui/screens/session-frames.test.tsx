@@ -101,7 +101,7 @@ describe('a session at 80 x 24', () => {
     await press('y', '5.01', ENTER, DOWN);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 2 · key on ─┐
-      │ Step 2: Ground under load                                                    │
+      │ Step 2: Ground under load (5 min so far, about 3 left)                       │
       │ Vehicle: key on, engine off. CAUTION: The circuit is live.                   │
       │                                                                              │
       │ LED test light from battery positive to sensor ground, pin 3 (BK).           │
@@ -149,7 +149,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ Repair                                                                       │
       │   Put it right: feed wire open.                                              │
-      │ -- more below: PgDn (17 of 45 lines) --                                      │
+      │ -- more below: PgDn (17 of 47 lines) --                                      │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] make that test  [a] accept all the same  [o] my own conclusion       │
       │ [F2] back  [F5] suspects  [F6] best tests  [?] keys                          │
@@ -176,7 +176,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ Not tested, or not far enough to rule them out                               │
       │ - Repair or replace the signal wire.                                         │
-      │ -- more: PgUp or PgDn (lines 17 to 33 of 45) --                              │
+      │ -- more: PgUp or PgDn (lines 17 to 33 of 47) --                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] make that test  [a] accept all the same  [o] my own conclusion       │
       │ [F2] back  [F5] suspects  [F6] best tests  [?] keys                          │
