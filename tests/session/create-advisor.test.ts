@@ -81,7 +81,7 @@ const chanceOf = (session: Session, repair: string, job?: Job) =>
 function followed(advisor: ReturnType<typeof advisorFor>, fault: string, seed: number): Session {
   const bench = createBench(model, fault, seed);
   let session = begin();
-  for (let round = 0; round < 24; round += 1) {
+  for (let round = 0; round < 12; round += 1) {
     const [proposal] = advisor.nextTests(session);
     if (!proposal) break;
     const { test, expected } = proposal;
@@ -322,15 +322,15 @@ describe('the next test', () => {
   it('ends with the repairs named that no test here parts, when several are left', () => {
     const advisor = advisorFor();
     expect(advisor.suspects(begin()).group).toBeNull();
-    const session = followed(advisor, 'module.signal.pull-missing', 57);
+    const session = followed(advisor, 'target.missing', 57);
     const { group, groupRepairs, rows } = advisor.suspects(session);
     expect(groupRepairs[0]).toBe(rows[0]!.repair);
     expect(groupRepairs).toContain(
-      linked.circuit!.faults.find(({ id }) => id === 'module.signal.pull-missing')!.repair,
+      linked.circuit!.faults.find(({ id }) => id === 'target.missing')!.repair,
     );
     expect(group).toMatch(/^No test here tells these apart: /);
     const right = linked.circuit!.faults.find(
-      ({ id }) => id === 'module.signal.pull-missing',
+      ({ id }) => id === 'target.missing',
     )!.repairWords;
     const part = (words: string) => words.replace(/\.$/, '');
     expect(group).toContain(part(right));
