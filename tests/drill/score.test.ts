@@ -234,7 +234,7 @@ test('the advice fits the weakness: danger first, then the wrong fault, then the
   });
   danger.drill.act({ type: 'diagnose', repairs: [] });
   expect(debriefIn(danger).next).toContain('Safety first');
-  const best = debriefAfter(perfectStudent, newDrill(7));
+  const best = debriefAfter(perfectStudent, newDrill(8));
   expect(best.points).toBe(100);
   expect(best.next).toContain(`level ${LEVELS[2]!.number}`);
 });

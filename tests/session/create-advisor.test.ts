@@ -329,9 +329,7 @@ describe('the next test', () => {
       linked.circuit!.faults.find(({ id }) => id === 'target.missing')!.repair,
     );
     expect(group).toMatch(/^No test here tells these apart: /);
-    const right = linked.circuit!.faults.find(
-      ({ id }) => id === 'target.missing',
-    )!.repairWords;
+    const right = linked.circuit!.faults.find(({ id }) => id === 'target.missing')!.repairWords;
     const part = (words: string) => words.replace(/\.$/, '');
     expect(group).toContain(part(right));
     expect(group).toContain(part(rows[0]!.words));

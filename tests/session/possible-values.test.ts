@@ -87,7 +87,11 @@ describe('on a shipped circuit', () => {
     [open, 0.0002, null],
     [open, 12.4, null], // shorted to the battery
     [open, 0.00498, /4\.98 V would be good here: check the unit/],
-    [open, 30, /nothing in this circuit shows 30 V here: it shows 0 to .* 1\d\.?\d* V; 3 V would fit/],
+    [
+      open,
+      30,
+      /nothing in this circuit shows 30 V here: it shows 0 to .* 1\d\.?\d* V; 3 V would fit/,
+    ],
     [open, 49.8, /4\.98 V would fit: check unit and point/],
     [feed, 2.5, null], // a resistive wire shows anything
   ])('%j, %d V', (test, value, words) => {
