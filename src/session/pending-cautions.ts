@@ -35,10 +35,18 @@ export function pendingTestCautions(session: Session, test: Test): readonly Caut
   return unread(session, test.setup.state, testCautions(session, test));
 }
 
-/** Ids of the cautions that were read in this session, whatever the state; after a conclusion, since then. */
+/**
+ * Ids of the cautions that were read in this session, whatever the state; after a conclusion, since then. A DANGER is read
+ * whole each time.
+ */
 export function readBefore(session: Session): ReadonlySet<string> {
-  if (session.concluded) return readSince(session, session.concluded);
-  return new Set(session.acknowledgements.flatMap(({ cautions }) => cautions.map(({ id }) => id)));
+  const since = session.concluded ? session.events.lastIndexOf(session.concluded) : -1;
+  return new Set(
+    session.acknowledgements
+      .filter((one) => session.events.lastIndexOf(one) > since)
+      .flatMap(({ cautions }) => cautions.filter(({ word }) => word !== 'DANGER'))
+      .map(({ id }) => id),
+  );
 }
 
 function unread(session: Session, state: VehicleState, cautions: readonly Caution[]): Caution[] {
