@@ -77,9 +77,9 @@ export class World {
           ? [this.sees, 'low-or-high', 'circuit']
           : ['circuit'];
       case 'uneven':
-        return ['range', 'correlation'];
+        return ['range', 'correlation', 'circuit'];
       case 'shifted':
-        return ['correlation', 'range'];
+        return ['correlation', 'range', 'circuit'];
       default:
         return ['circuit'];
     }
