@@ -17,6 +17,7 @@ import {
   copperOf,
   feedChoice,
   pullChoice,
+  TWIN_RESISTOR,
   temperatureAround,
 } from './open-values.ts';
 import { spaced } from './part-faults.ts';
@@ -110,6 +111,7 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
     of('temperature', 'temperature of wires and coil', temperatureAround(celsius)),
     ...parts.flatMap(coilValues),
     ...parts.flatMap((part) => (part.kind === 'potentiometer' ? buildsOf(part) : [])),
+    ...parts.flatMap((part) => (part.kind === 'module' ? twinsOf(part) : [])),
   ];
 }
 
@@ -252,6 +254,15 @@ function waysOf(module: ModulePart): CarQuantity[] {
         : []),
     ];
   });
+}
+
+/** How far resistors that are built like another one differ from it. */
+function twinsOf({ name, inside }: ModulePart): CarQuantity[] {
+  return inside.flatMap((pin) =>
+    pin.pull?.ohmsAs === undefined
+      ? []
+      : [of(`${name}.${pin.name}.twin`, `${pullWords(pin)} against its twin`, TWIN_RESISTOR)],
+  );
 }
 
 /** How a sensor with tracks is built, where that is left open. */

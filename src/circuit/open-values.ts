@@ -10,6 +10,9 @@ export const WIRE_SPREAD = 0.15;
 /** What a test resistor has of what its bands say; the same one in every test. Common practice, no source. */
 export const BRIDGE_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, unit: '1' };
 
+/** What a module's resistor has of another of its kind that is built like it. Common practice, no source. */
+export const TWIN_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, unit: '1' };
+
 /** Insulation of this much and more is sound. Common practice, no source. */
 export const SOUND_INSULATION_OHMS = 1e6;
 

@@ -9,7 +9,7 @@ import {
   type Span,
 } from './circuit.ts';
 import { GROUND } from './netlist.ts';
-import { feedChoice, pullChoice } from './open-values.ts';
+import { feedChoice, pullChoice, TWIN_RESISTOR } from './open-values.ts';
 import {
   type CarValue,
   type Draw,
@@ -152,9 +152,11 @@ function addPull(
   const chooses = alike === undefined ? key : `${module}.${alike}`;
   const choice = to.kind === 'one-of' ? plan.value(`${chooses}.pull-to`, pullChoice(to)) : null;
   const pull = plan.value(ohmsAs === undefined ? `${key}.pull` : `${module}.${ohmsAs}.pull`, ohms);
+  const twin = ohmsAs === undefined ? null : plan.value(`${key}.twin`, TWIN_RESISTOR);
+  const whole = (draw: Draw) => draw.value(pull) * (twin === null ? 1 : draw.value(twin));
   ends.forEach((end, index) => {
     const resistance = (draw: Draw) =>
-      choice === null || draw.value(choice) === index ? draw.value(pull) : UNDRAWN_OHMS;
+      choice === null || draw.value(choice) === index ? whole(draw) : UNDRAWN_OHMS;
     if (end.kind === 'volts') {
       const biasKey = end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`;
       const bias = plan.value(biasKey, end.volts);
@@ -178,7 +180,7 @@ function addPull(
       return;
     }
     plan.makers.push(
-      choice === null
+      choice === null && twin === null
         ? plainResistor(at, rail, pull)
         : (draw) => ({ kind: 'resistor', a: at, b: rail, ohms: resistance(draw) }),
     );
