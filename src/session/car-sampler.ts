@@ -192,7 +192,7 @@ const RELOCATE_CHANCE = 0.5;
 /** Values that a circuit file can be wrong about: not copper and contacts, nor what is one of a few ways or a matter of chance. */
 function canBeOutside({ key, value, ways }: CarQuantity): boolean {
   if (value === null || ways !== undefined || value.low === value.high) return false;
-  return !NEVER_OUTSIDE.some((start) => key.startsWith(start)) && !key.endsWith('.shorted');
+  return !NEVER_OUTSIDE.some((start) => key.startsWith(start)) && !/\.(shorted|twin)$/.test(key);
 }
 const NEVER_OUTSIDE = ['wire.', 'contact.', 'target.', 'fault.', 'bridge.', 'temperature'];
 
