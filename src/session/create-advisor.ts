@@ -6,17 +6,10 @@ import type { Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
-import {
-  expectedRangeWords,
-  instrumentWords,
-  setupWords,
-  thingWords,
-  whereWords,
-} from '../procedure/test-words.ts';
+import { expectedRangeWords, thingWords } from '../procedure/test-words.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
 import type { Proposal as Found } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import { withHealthy } from '../suspects/prior.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { reachOf } from '../suspects/shown-reach.ts';
 import { COSTS, type Means, type Situation, testCost } from '../suspects/test-cost.ts';
@@ -29,13 +22,16 @@ import type { EvidenceLine, ExpectedShown } from './events.ts';
 import { expectedFrom, expectedShown } from './expected-shown.ts';
 import { type GoodHere, goodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
+import { leftStanding } from './left-standing.ts';
 import { isUnplaced } from './place-words.ts';
 import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
 import { meansOf, situationOf } from './spent-minutes.ts';
+import { faultWords, repairWords, suspectRows } from './suspect-rows.ts';
 import type { Standing, SuspectSpace } from './suspect-space.ts';
 import { testsBeside } from './tests-beside.ts';
+import { toldApart } from './told-apart.ts';
 
 /** A pair is named when it is at least this likely beside the likeliest single fault. Our choice. */
 const PAIR_SHARE = 0.5;
@@ -46,8 +42,6 @@ const TESTS_MOST = 9;
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
 const MORE_LIKELY_THAN_NOT = 0.5;
-/** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
-const EXCLUDED_PART = 0.02;
 
 /** Diagnoses kept, the last ones asked for: each holds what every test shows. Our choice. */
 const DIAGNOSES_KEPT = 4;
@@ -245,7 +239,7 @@ class StateDiagnosis implements Diagnosis {
     const before = readings.length > 0 ? space.rank(readings.slice(0, -1)) : null;
     const groupRepairs = this.group();
     return {
-      rows: this.rows(),
+      rows: suspectRows(this.circuit, this.space, this.ranking),
       intermittent: this.isIntermittent,
       changed: before ? whatChanged(before, ranking, (repair) => this.thing(repair)) : null,
       unexplained: this.unexplained(),
@@ -268,7 +262,7 @@ class StateDiagnosis implements Diagnosis {
   }
 
   private told(worth: readonly Found[]): readonly Proposal[] {
-    return this.toldApart(
+    return this.apart(
       worth.map((found) =>
         this.proposal(found.test, found.cost.minutes, {
           shows: this.showsIn(found),
@@ -306,7 +300,7 @@ class StateDiagnosis implements Diagnosis {
     const { hangsOn } = weighed;
     const again = hangsOn === null ? null : this.again(hangsOn);
     const offered = () =>
-      this.toldApart([
+      this.apart([
         ...(again ? [again] : []),
         ...weighed.offers.map(({ test, minutes }) =>
           this.proposal(test, minutes, {
@@ -319,7 +313,7 @@ class StateDiagnosis implements Diagnosis {
         ),
       ]);
     const { circuit } = this;
-    const left = this.leftOf(faults);
+    const left = leftStanding(space, this.ranking, faults);
     const nextTests = () => this.nextTests;
     let wouldProve: readonly Proposal[] | undefined;
     const { chance } = weighed;
@@ -349,23 +343,6 @@ class StateDiagnosis implements Diagnosis {
     };
   }
 
-  /**
-   * Those of the named faults that the readings leave standing. What counts is how far the readings alone moved each,
-   * beside the one that they moved most: a rare fault is not excluded by being rare.
-   */
-  private leftOf(faults: readonly string[]): readonly string[] {
-    const { space, ranking } = this;
-    const moved = new Map<string, number>();
-    for (const [at, { id }] of space.table.candidates.entries()) {
-      const ratio = ranking.chances[at]! / space.prior[at]!;
-      if (Number.isNaN(ratio)) continue;
-      for (const fault of space.faultsOf(id))
-        if (faults.includes(fault)) moved.set(fault, Math.max(ratio, moved.get(fault) ?? 0));
-    }
-    const most = Math.max(...moved.values());
-    return faults.filter((id) => (moved.get(id) ?? most) >= EXCLUDED_PART * most);
-  }
-
   /** The leading repair, where it is likelier than not and than the conclusion, and none of its own. */
   private leaderInstead(chance: number, concluded: readonly string[]): SuspectRow | null {
     const [leader] = this.suspects.rows;
@@ -384,46 +361,12 @@ class StateDiagnosis implements Diagnosis {
     return this.proposal(test, minutes, { shows: [], why, bits: null });
   }
 
-  /** A procedure may give one title to two tests; then each says where and how it looks. */
-  private toldApart(proposals: readonly Proposal[]): Proposal[] {
-    return proposals.map((one) => {
-      const isTwin = proposals.some((other) => other !== one && other.words === one.words);
-      if (!isTwin) return one;
-      const { probe, setup } = one.test;
-      const where = whereWords(probe, this.job, this.circuit);
-      const standing = setupWords(setup, this.job, this.circuit);
-      return { ...one, words: `${one.words}: ${where}, ${instrumentWords(probe)} (${standing})` };
-    });
-  }
-
-  private rows(): SuspectRow[] {
-    const { suspects, repairs } = this.ranking;
-    return repairs.map(({ repair, chance }) => {
-      const faults = new Map<string, SuspectRow['faults'][number]>();
-      for (const suspect of suspects) {
-        if (suspect.repair !== repair) continue;
-        const own = this.space.faultsOf(suspect.id);
-        for (const id of own.length === 0 ? [suspect.id] : own) {
-          const known = faults.get(id);
-          const words = known?.words ?? (own.length > 1 ? this.faultWords(id) : suspect.words);
-          faults.set(id, { id, words, chance: suspect.chance + (known?.chance ?? 0) });
-        }
-      }
-      return {
-        repair,
-        words: this.repairWords(repair),
-        chance,
-        faults: [...faults.values()].sort((a, b) => b.chance - a.chance),
-      };
-    });
-  }
-
   private unexplained(): string | null {
     if (this.ranking.explained) return null;
     const culprit = this.culprit();
     const two = this.twoAtOnce();
     const pair = two
-      ? ` Two faults at once would explain them: ${two.map((id) => this.faultWords(id)).join(' and ')}.`
+      ? ` Two faults at once would explain them: ${two.map((id) => faultWords(this.circuit, id)).join(' and ')}.`
       : '';
     if (!culprit)
       return `No single fault explains these readings; there may be two, or a lead was in the wrong place.${pair}`;
@@ -454,13 +397,8 @@ class StateDiagnosis implements Diagnosis {
   }
 
   private groupWords(repairs: readonly string[]): string {
-    const words = repairs.map((repair) => this.repairWords(repair));
+    const words = repairs.map((repair) => repairWords(this.space, repair));
     return `No test here tells these apart: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
-  }
-
-  private repairWords(repair: string): string {
-    const known = this.space.table.candidates.find((one) => one.repair === repair);
-    return known?.repairWords ?? repair;
   }
 
   /** What a repair is of, in a word or two; null for leads and what is no part. */
@@ -476,8 +414,8 @@ class StateDiagnosis implements Diagnosis {
     return thingWords(name === 'target' ? 'target.wheel' : name, this.circuit);
   }
 
-  private faultWords(fault: string): string {
-    return withHealthy(this.circuit.faults).find(({ id }) => id === fault)?.words ?? fault;
+  private apart(proposals: readonly Proposal[]): Proposal[] {
+    return toldApart(proposals, this.job, this.circuit);
   }
 
   /** What is good for this car. */
