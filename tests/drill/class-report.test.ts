@@ -13,11 +13,12 @@ import { drillText, writeDrill } from './drill-files.ts';
 import { SHORT } from './short-procedure.ts';
 import {
   type DrillAsk,
+  type DrillInTest,
   hash,
+  knowing,
   library,
   newDrill,
   partsChanger,
-  perfectStudent,
 } from './students.ts';
 
 /** The events with another first one. */
@@ -31,20 +32,20 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const EVIL = '<script>alert(1)</script>';
 
 function makeReport(): ClassReport {
-  const play = (seed: number, student: string, how: typeof perfectStudent) => {
+  const play = (seed: number, student: string, how: (begun: DrillInTest) => void) => {
     const assignment = { name: 'week-3', part: 1, limitMinutes: 30 };
     const begun = newDrill(seed, { student, assignment });
     how(begun);
     return begun.driver.session().events;
   };
-  const good = play(31, 'Ada Example', perfectStudent);
+  const good = play(31, 'Ada Example', knowing);
   writeDrill(join(folder, 'ada', 'one.jsonl'), good);
   writeDrill(join(folder, 'bo', 'copy-of-ada.jsonl'), good);
   writeDrill(join(folder, 'bo', 'own.jsonl'), play(32, EVIL, partsChanger));
   writeDrill(join(folder, 'cy', 'one.jsonl'), play(33, '=cmd|calc', partsChanger));
-  writeDrill(join(folder, 'cy', 'two.jsonl'), play(34, '=cmd|calc', perfectStudent).slice(0, 4));
+  writeDrill(join(folder, 'cy', 'two.jsonl'), play(34, '=cmd|calc', knowing).slice(0, 4));
   const again = newDrill(33, { student: '=CMD|calc' });
-  perfectStudent(again);
+  knowing(again);
   writeDrill(join(folder, 'cy', 'zwei.jsonl'), again.driver.session().events);
   // Edited by hand, the chain left as it was.
   const whole = drillText(play(35, 'Di Example', partsChanger));
@@ -211,10 +212,11 @@ describe('a copy under another name', () => {
     if ('words' in made) throw new Error(made.words);
     return made.doubtful.map(({ file, kind, words }) => `${file} ${kind} ${words}`);
   };
-  const play = (student: string, id: string, pace = 1) => {
-    const begun = newDrill(31, { student });
-    perfectStudent(begun);
-    return begunAs(begun.driver.session().events, { id }).map((event) => ({
+  const begun = newDrill(31);
+  knowing(begun);
+  const { events } = begun.driver.session();
+  const play = (person: string, id: string, pace = 1) => {
+    return begunAs(events, { id, person }).map((event) => ({
       ...event,
       elapsed: Math.round(event.elapsed * pace),
     }));

@@ -59,7 +59,7 @@ function file(name: string, text: string): string {
 
 const ACTIONS = `procedure: hall-no-signal
 level: named
-seed: 7
+seed: 18
 actions:
   - measure: volts sensor.feed battery.negative
     acknowledge: true
@@ -100,8 +100,8 @@ describe('without a person', () => {
 
   test('a capture is an action, is kept in the file, and verifies', async () => {
     const sessions = join(folder, 'scope');
-    const actions = `procedure: hall-module-fed
-seed: 7
+    const actions = `procedure: hall-no-signal
+seed: 18
 actions:
   - capture: module.signal battery.negative
     state: cranking

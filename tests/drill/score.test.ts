@@ -1,13 +1,19 @@
-import { expect, test } from 'vitest';
-import { standardTests } from '../../src/circuit/standard-tests.ts';
-import type { Test } from '../../src/circuit/test.ts';
+import { beforeAll, expect, test } from 'vitest';
 import type { Debrief } from '../../src/drill/debrief.ts';
 import { debriefLines, repairChoices, scoreLine } from '../../src/drill/drill-words.ts';
 import { LEVELS } from '../../src/drill/levels.ts';
 import { pointsOf, type ScoreFacts, scoreDrill, scoreWords } from '../../src/drill/score.ts';
 import { LONG } from '../campaign.ts';
 import { KEY_ON } from '../circuit/setup.ts';
-import { type DrillInTest, measure, newDrill, partsChanger, perfectStudent } from './students.ts';
+import {
+  type DrillInTest,
+  knowing,
+  measure,
+  newDrill,
+  partsChanger,
+  perfectStudent,
+  testIn,
+} from './students.ts';
 
 const GOOD: ScoreFacts = {
   right: true,
@@ -104,12 +110,16 @@ function debriefIn({ drill }: DrillInTest): Debrief {
   if (!debrief) throw new Error('the drill has not ended');
   return debrief;
 }
-function testIn({ driver }: DrillInTest, id: string): Test {
-  return standardTests(driver.session().opened.circuit!).find((one) => one.id === id)!.test;
-}
+
+/** One drill that several tests look at. */
+let perfect: DrillInTest;
+beforeAll(() => {
+  perfect = newDrill(11);
+  perfectStudent(perfect);
+});
 
 test('the debrief names what proved it, what told nothing, and both ways with their minutes', () => {
-  const debrief = debriefAfter(perfectStudent);
+  const debrief = debriefIn(perfect);
   expect(debrief.right).toBe(true);
   expect(debrief.evidence.length).toBeGreaterThan(0);
   for (const { ratio } of debrief.evidence) expect(ratio).toBeGreaterThanOrEqual(3);
@@ -124,8 +134,7 @@ test('the debrief names what proved it, what told nothing, and both ways with th
 });
 
 test('the debrief counts the same evidence as the conclusion of the session', () => {
-  const begun = newDrill(11);
-  perfectStudent(begun);
+  const begun = perfect;
   const session = begun.driver.session();
   const { faults } = session.concluded!;
   const weighed = begun.advisor!.weigh(session, faults);
@@ -183,7 +192,7 @@ test('two repairs are one sentence, and what is left standing is named', () => {
 });
 
 test('where the best plan ends in doubt, the debrief says that no test tells more', () => {
-  const debrief = debriefAfter(perfectStudent);
+  const debrief = debriefIn(perfect);
   const last = (chance: number) =>
     debriefLines({ ...debrief, yardstick: { ...debrief.yardstick, chance } }).find((line) =>
       line.includes('suspicion'),
@@ -242,15 +251,16 @@ test('the advice fits the weakness: danger first, then the wrong fault, then the
 test('over the time limit of an assignment nothing is left of the points for time', () => {
   const limit = (limitMinutes: number) => {
     const begun = newDrill(11, { assignment: { name: 'week-3', part: 1, limitMinutes } });
-    perfectStudent(begun);
+    knowing(begun);
     return begun.driver.session().revealed!;
   };
-  // Ten seconds between events: some two minutes in all.
-  expect(limit(30)).toMatchObject({ late: false });
+  const inTime = limit(30);
+  // Ten seconds between events: more than half a minute in all.
+  expect(inTime).toMatchObject({ late: false });
   const late = limit(0.5);
   expect(late.late).toBe(true);
   expect(late.score.find(({ name }) => name === 'time')!.points).toBe(0);
-  const forTime = limit(30).score.find(({ name }) => name === 'time')!.points;
+  const forTime = inTime.score.find(({ name }) => name === 'time')!.points;
   expect(forTime).toBeGreaterThan(0);
-  expect(limit(30).points - late.points).toBe(forTime);
+  expect(inTime.points - late.points).toBe(forTime);
 });

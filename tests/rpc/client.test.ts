@@ -57,8 +57,8 @@ describe('a client in Python', () => {
         early: 'not-concluded',
         caution: 'caution-first',
         captured: 'bench',
-        suspect: 'wire.signal',
-        concluded: { faults: expect.arrayContaining(['wire.signal.open']) },
+        suspect: 'wire.plus',
+        concluded: { faults: expect.arrayContaining(['wire.plus.open']) },
         verdict: 'cured',
         state: { status: 'closed', closed: 'cured' },
       });
@@ -66,7 +66,7 @@ describe('a client in Python', () => {
       expect(events[0]).toMatchObject({
         by: 'program',
         job: { codes: ['P0335'], vehicle: { plate: 'EX 47 AM' } },
-        vehicle: { kind: 'bench', fault: 'wire.signal.open' },
+        vehicle: { kind: 'bench', fault: 'wire.plus.open' },
       });
       const read = events.filter(({ type }) => type === 'caution-acknowledged');
       expect(read.length).toBeGreaterThan(3);
@@ -90,7 +90,7 @@ describe('a client in Python', () => {
   it(
     'drives a session at a real vehicle, which stops where the input ends and is gone on with',
     async () => {
-      const came = clientRuns('real', 'run', 'hall-no-signal');
+      const came = clientRuns('real', 'run', 'reluctor-no-signal');
       expect(came).toMatchObject({
         exit: 0,
         bulk: 'one-caution-a-call',
@@ -115,9 +115,9 @@ describe('a client in Python', () => {
   it(
     'makes the tests after a repair',
     async () => {
-      const run = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--unattended'];
+      const run = ['run', 'reluctor-no-signal', '--bench', 'wire.plus.open', '--unattended'];
       await runProgram(place, run);
-      const came = clientRuns('retest', 'retest', 'last', '--bench', 'wire.signal.open');
+      const came = clientRuns('retest', 'retest', 'last', '--bench', 'wire.plus.open');
       expect(came).toMatchObject({ exit: 0, state: { closed: 'not-cured' } });
       expect(came['lines']).toBeGreaterThan(0);
       await verified(came.state.file);
@@ -134,7 +134,7 @@ describe('a client in Python', () => {
         typed: 'vehicle-answers',
         early: 'not-revealed',
         debrief: { right: true, repairs: [came['named']] },
-        state: { status: 'closed', drill: { seed: 7, level: 'named' } },
+        state: { status: 'closed', drill: { seed: 3, level: 'named' } },
       });
       const events = eventsOf(came.state.file);
       expect(events[0]).toMatchObject({ by: 'program', person: 'Ada Example' });

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { readSessionLog } from '../../src/log/read-session.ts';
+import { QUIET_MS } from '../../src/ui/screens/deliberate-state.ts';
 import { LONG } from '../campaign.ts';
 import {
   eventsOf,
@@ -45,10 +46,14 @@ async function walkOnScreen(program: Program): Promise<void> {
   throw new Error(`no end after ${TURNS_MAX} turns:\n${(await program.screen()).join('\n')}`);
 }
 
-/** Waits until the screen is another one; a key that came too early for a caution is pressed again by the caller. */
+/**
+ * Waits until the screen is another one, or so long that a key that came too early for a deliberate answer counts when
+ * the caller presses it again.
+ */
 async function changed(program: Program, before: string): Promise<void> {
-  for (let wait = 0; wait < 40; wait += 1) {
-    await new Promise((resolve) => setTimeout(resolve, 25));
+  const end = Date.now() + QUIET_MS + 50;
+  while (Date.now() < end) {
+    await new Promise((resolve) => setTimeout(resolve, 20));
     if ((await program.screen()).join('\n') !== before) return;
   }
 }
