@@ -161,7 +161,7 @@ function loadedWith(file: string, seen = new Set<string>()): Set<string> {
 }
 
 describe('the first frame', () => {
-  test('waits for the screen alone: no YAML, no schemas, no circuit model', () => {
+  test('waits for the screen alone: no YAML, no schemas, nothing that computes, measures or replays', () => {
     const loaded = [
       'src/cli.ts',
       'src/commands/run.ts',
@@ -170,7 +170,11 @@ describe('the first frame', () => {
     const packages = new Set(loaded.filter((name) => !name.startsWith('src/')));
     expect([...packages].sort()).toEqual(['chalk', 'ink', 'react', 'string-width']);
     expect(loaded).not.toContain('src/files/load-library.ts');
-    expect(loaded).not.toContain('src/circuit/model.ts');
+    const rooms = new Set(loaded.filter((name) => name.startsWith('src/')).map(roomOf));
+    for (const room of ['log', 'drill', 'session', 'proof', 'suspects', 'waveform'])
+      expect(rooms, room).not.toContain(room);
+    const inCircuit = loaded.filter((name) => name.startsWith('src/circuit/'));
+    expect(new Set(inCircuit)).toEqual(new Set(['src/circuit/look-words.ts']));
     expect([...loadedWith('src/commands/session/open-desk.ts')]).toContain('yaml');
   });
 });

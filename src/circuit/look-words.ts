@@ -19,3 +19,8 @@ export const LOOK_WORDS: Readonly<Record<Look, string>> = {
   sound: 'nothing wrong to be seen or felt',
   faulty: 'something is wrong there',
 };
+
+/** Words of a look; a name that is none stands for itself. */
+export function lookWords(look: string): string {
+  return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
+}

@@ -51,8 +51,8 @@ async function walkOnScreen(program: Program): Promise<void> {
  * the caller presses it again.
  */
 async function changed(program: Program, before: string): Promise<void> {
-  const end = Date.now() + QUIET_MS + 50;
-  while (Date.now() < end) {
+  const end = performance.now() + QUIET_MS + 50;
+  while (performance.now() < end) {
     await new Promise((resolve) => setTimeout(resolve, 20));
     if ((await program.screen()).join('\n') !== before) return;
   }

@@ -1,8 +1,8 @@
 /** The prompt for a look or an answer: a short list. No React. */
+import { lookWords } from '../../circuit/look-words.ts';
 import type { Look } from '../../circuit/test.ts';
 import type { AskStep, LookStep } from '../../procedure/procedure.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
-import { lookWords } from './step-words.ts';
 
 export interface Choice {
   readonly words: string;

@@ -1,6 +1,8 @@
 /** What a step or a test asks for, and how keys answer it. No React. */
+
 import type { Judgement } from '../../circuit/judge.ts';
 import { judgementWords } from '../../circuit/judgement-words.ts';
+import { lookWords } from '../../circuit/look-words.ts';
 import type { Test } from '../../circuit/test.ts';
 import { endsOf, type MeasureStep, type Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
@@ -25,7 +27,7 @@ import {
   readingPrompt,
   readingPromptAfter,
 } from './reading-prompt-state.ts';
-import { lookWords, takenBack } from './step-words.ts';
+import { takenBack } from './step-words.ts';
 
 interface AskedBase {
   /** What the simulated vehicle shows, in words; null with a real one. */

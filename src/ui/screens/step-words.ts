@@ -1,6 +1,6 @@
 /** A step in words, from what the session and the procedure say. No React. */
 
-import { LOOK_WORDS } from '../../circuit/look-words.ts';
+import { lookWords } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
 import { freeOrderTitle } from '../../procedure/free-order.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
@@ -67,11 +67,6 @@ export function cautionLine(cautions: readonly Caution[]): string {
 /** A caution by its first sentence. */
 export function inShort({ word, say }: Caution): string {
   return `${word}: ${/^.*?[.!?](?=\s|$)/s.exec(say)?.[0] ?? say}`;
-}
-
-/** Words of a look; a name that is none stands for itself. */
-export function lookWords(look: string): string {
-  return (LOOK_WORDS as Readonly<Record<string, string>>)[look] ?? look;
 }
 
 /** What a healthy circuit shows here, without who says so; null where nothing is expected. */
