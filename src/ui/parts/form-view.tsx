@@ -36,8 +36,8 @@ export function FormView({ form, rows, remark: given }: FormViewProps) {
   // A label that is cut stands in its hint in full; what was understood takes the hint's place.
   const said = remark && columnsOf(label) > labelWidth ? `${label}: ${remark}` : remark;
   return (
-    <Box flexDirection="column" height={rows} overflow="hidden">
-      <Box flexDirection="column" height={room} overflow="hidden" flexShrink={0}>
+    <Box flexDirection="column" height={rows} overflowY="hidden">
+      <Box flexDirection="column" height={room} overflowY="hidden" flexShrink={0}>
         {form.fields.slice(top, top + shown).map((field, offset) => (
           <Row
             key={field.key}
@@ -49,7 +49,7 @@ export function FormView({ form, rows, remark: given }: FormViewProps) {
         ))}
         {count > shown ? <Words>{`field ${form.at + 1} of ${count}`}</Words> : null}
       </Box>
-      <Box height={HINT_ROWS} flexDirection="column" justifyContent="flex-end" overflow="hidden">
+      <Box height={HINT_ROWS} flexDirection="column" justifyContent="flex-end" overflowY="hidden">
         <Words width={columns}>{said ?? current?.hint ?? ' '}</Words>
       </Box>
     </Box>
@@ -63,7 +63,7 @@ function Row(props: { field: FormField; active: boolean; labelWidth: number; wid
   const lead = `${active ? '> ' : '  '}${padWords(shownText(field.label, look), labelWidth, mark)} `;
   const room = Math.max(4, width - columnsOf(lead));
   return (
-    <Box height={1} flexShrink={0} overflow="hidden">
+    <Box height={1} flexShrink={0} overflowY="hidden">
       <Words bold={active}>{lead}</Words>
       {field.kind === 'text' ? (
         active ? (

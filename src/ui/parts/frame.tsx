@@ -53,7 +53,7 @@ export function Frame({ title, aside, keys, children }: FrameProps) {
   const walled = (rows: number, inside: ReactNode) => (
     <Box height={rows} flexShrink={0}>
       <Words>{wall(rows)}</Words>
-      <Box width={body.columns + 2} height={rows} flexShrink={0} paddingX={1} overflow="hidden">
+      <Box width={body.columns + 2} height={rows} flexShrink={0} paddingX={1} overflowY="hidden">
         {inside}
       </Box>
       <Words>{wall(rows)}</Words>
@@ -66,7 +66,7 @@ export function Frame({ title, aside, keys, children }: FrameProps) {
     look.ascii ? '...' : '…',
   );
   return (
-    <Box flexDirection="column" width={screen.columns} height={screen.rows} overflow="hidden">
+    <Box flexDirection="column" width={screen.columns} height={screen.rows} overflowY="hidden">
       <BodyContext value={null}>
         <Box flexShrink={0}>
           <Words>{titleLine.before}</Words>
@@ -77,7 +77,7 @@ export function Frame({ title, aside, keys, children }: FrameProps) {
       {walled(
         body.rows,
         <BodyContext value={body}>
-          <Box flexDirection="column" width={body.columns} height={body.rows} overflow="hidden">
+          <Box flexDirection="column" width={body.columns} height={body.rows} overflowY="hidden">
             {children}
           </Box>
         </BodyContext>,

@@ -24,7 +24,7 @@ export function ScrollText({ lines, rows, top }: ScrollTextProps) {
       flexDirection="column"
       height={Math.min(rows, Math.max(1, lines.length))}
       flexShrink={0}
-      overflow="hidden"
+      overflowY="hidden"
     >
       {inView.map(({ place, text, bold, colour }) => (
         <Words key={place} bold={bold} colour={colour} width={columns} wrap="cut">

@@ -27,7 +27,7 @@ export function TextField({ field, width }: TextFieldProps) {
   const before = signs.slice(from, field.cursor).join('');
   const after = takeColumns(signs.slice(field.cursor + 1).join(''), room - used);
   return (
-    <Box width={room} height={1} flexShrink={0} overflow="hidden">
+    <Box width={room} height={1} flexShrink={0} overflowY="hidden">
       {before === '' ? null : <Words>{before}</Words>}
       <Words inverse>{at}</Words>
       {after === '' ? null : <Words>{after}</Words>}

@@ -40,7 +40,7 @@ export function WindowList({ lines, rows, top, selected, columns }: WindowListPr
     .map((line, offset) => ({ place: top + offset, line }));
   const position = `${chooses ? selected + 1 : Math.min(lines.length, top + shown)}/${lines.length}`;
   return (
-    <Box flexDirection="column" width={width} height={rows} flexShrink={0} overflow="hidden">
+    <Box flexDirection="column" width={width} height={rows} flexShrink={0} overflowY="hidden">
       {inView.map(({ place, line }) => {
         const chosen = place === selected;
         const text = `${chooses ? (chosen ? '> ' : '  ') : ''}${shownText(line, look)}`;

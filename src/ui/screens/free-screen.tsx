@@ -161,7 +161,7 @@ function Proposed(props: {
 }) {
   const { heading, proposals, marked, bind } = props;
   return (
-    <Box height={PROPOSED + 1} flexDirection="column" flexShrink={0} overflow="hidden">
+    <Box height={PROPOSED + 1} flexDirection="column" flexShrink={0} overflowY="hidden">
       <Words bold>{heading}</Words>
       {proposals.length === 0 ? null : (
         <WindowList

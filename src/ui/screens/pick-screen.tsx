@@ -124,7 +124,7 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
         />
       )}
       <Words> </Words>
-      <Box height={aboutRows} flexDirection="column" overflow="hidden" flexShrink={0}>
+      <Box height={aboutRows} flexDirection="column" overflowY="hidden" flexShrink={0}>
         <Words>{fitted(about, aboutRows, body.columns, look.ascii)}</Words>
       </Box>
     </Frame>

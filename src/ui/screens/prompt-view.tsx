@@ -150,7 +150,7 @@ function ChoiceView({ words, marked }: { words: readonly string[]; marked: numbe
     <Box flexDirection="column" flexShrink={0}>
       <WindowList lines={lines} rows={rows} top={top} selected={marked} />
       {cutsAny(words, columns, look) ? (
-        <Box height={FULL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+        <Box height={FULL_ROWS} flexDirection="column" overflowY="hidden" flexShrink={0}>
           <Words>{isMarkedCut ? (words[marked] ?? ' ') : ' '}</Words>
         </Box>
       ) : null}
@@ -201,7 +201,7 @@ function RemarkView({ remark }: { remark: Remark }) {
   const { columns } = useBody();
   const look = useLook();
   return (
-    <Box height={remarkRows(remark, columns, look)} flexShrink={0} overflow="hidden">
+    <Box height={remarkRows(remark, columns, look)} flexShrink={0} overflowY="hidden">
       <Words bold={remark.tone !== 'quiet'} colour={COLOURS[remark.tone]} hang={2}>
         {remarkText(remark)}
       </Words>

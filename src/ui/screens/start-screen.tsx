@@ -123,7 +123,7 @@ export function StartScreen({ sessions, count, more, onChoose }: StartScreenProp
         selected={marked}
       />
       <Words> </Words>
-      <Box height={ABOUT_ROWS} flexDirection="column" overflow="hidden">
+      <Box height={ABOUT_ROWS} flexDirection="column" overflowY="hidden">
         {isShort ? null : <Words>{line.words}</Words>}
         <Words>{line?.about ?? ' '}</Words>
       </Box>

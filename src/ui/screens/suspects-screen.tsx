@@ -109,7 +109,7 @@ export function SuspectsScreen(props: SuspectsScreenProps) {
         selected={list.chosen}
       />
       <Words> </Words>
-      <Box height={detailRows} flexDirection="column" overflow="hidden" flexShrink={0}>
+      <Box height={detailRows} flexDirection="column" overflowY="hidden" flexShrink={0}>
         <Words hang={2}>{marked?.row === null ? (car.misfit?.words ?? '') : detailOf(row)}</Words>
       </Box>
     </Frame>

@@ -63,7 +63,7 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
       />
       <Words> </Words>
       {cuts ? (
-        <Box height={FULL_ROWS} flexDirection="column" overflow="hidden" flexShrink={0}>
+        <Box height={FULL_ROWS} flexDirection="column" overflowY="hidden" flexShrink={0}>
           <Words hang={4}>{isCut(full, body.columns, look) ? full : ' '}</Words>
         </Box>
       ) : null}
