@@ -10,10 +10,11 @@ import { DRAWINGS } from './cars/drawing.ts';
 import { sharedEngine } from './cars/engine.ts';
 import { unknownFaults } from './cars/faults-to-draw.ts';
 import { type BenchOptions, optionsFrom } from './cars/options.ts';
-import { keyOf, openStore, type RunKey, versionOf } from './cars/results-store.ts';
+import type { RunLine } from './cars/run-car.ts';
 import { runCar } from './cars/run-car.ts';
 import { STRATA, strataOf } from './cars/strata.ts';
 import { tablesOf } from './cars/tables.ts';
+import { keyOf, openStore, type RunKey, versionOf } from './results-store.ts';
 
 const DOCS = 'docs/cars.md';
 const PROGRESS_MS = 20_000;
@@ -22,7 +23,7 @@ const PROGRESS_MS = 20_000;
 export async function benchCars(): Promise<void> {
   const options = optionsFrom(process.argv);
   const version = versionOf(import.meta.url);
-  const store = openStore(`${version}-${options.weights}`);
+  const store = openStore<RunLine>('cars', `${version}-${options.weights}`);
   const keys = keysOf(options);
   for (const circuit of options.circuits) {
     const unknown = unknownFaults(drawingFor(circuit), await libraryCircuit(circuit));
@@ -62,7 +63,7 @@ export async function workCars(
     throw new Error('cars: the bundle has changed under the bench; start it again');
   // Without the bench that started it a worker has nothing left to do.
   process.once('disconnect', () => process.exit(1));
-  const store = openStore(`${version}-${options.weights}`);
+  const store = openStore<RunLine>('cars', `${version}-${options.weights}`);
   const done = new Set(store.read().map(keyOf));
   const broken: Error[] = [];
   for (const [index, key] of keysOf(options).entries()) {

@@ -3,26 +3,27 @@ import { createHash } from 'node:crypto';
 import { appendFileSync, existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { RunLine } from './run-car.ts';
+import type { RunLine } from './cars/run-car.ts';
 
-const FOLDER = 'node_modules/.cache/ohmward-cars';
+const CACHE = 'node_modules/.cache';
 
 /** What makes two runs the same one. */
 export type RunKey = Pick<RunLine, 'circuit' | 'stratum' | 'mode' | 'person' | 'means' | 'number'>;
 
-export interface ResultsStore {
+export interface ResultsStore<Line> {
   readonly path: string;
-  readonly read: () => RunLine[];
-  readonly add: (line: RunLine) => void;
+  readonly read: () => Line[];
+  readonly add: (line: Line) => void;
 }
 
-/** The results of one version of program, library and bench. */
-export function openStore(version: string): ResultsStore {
-  mkdirSync(FOLDER, { recursive: true });
-  const path = resolve(FOLDER, `${version}.jsonl`);
+/** The results of a bench by one version of program, library and bench. */
+export function openStore<Line extends object>(bench: string, version: string): ResultsStore<Line> {
+  const folder = resolve(CACHE, `ohmward-${bench}`);
+  mkdirSync(folder, { recursive: true });
+  const path = join(folder, `${version}.jsonl`);
   return {
     path,
-    read: () => (existsSync(path) ? linesOf(readFileSync(path, 'utf8')) : []),
+    read: () => (existsSync(path) ? linesOf<Line>(readFileSync(path, 'utf8')) : []),
     add: (line) => appendFileSync(path, `${JSON.stringify(line)}\n`),
   };
 }
@@ -42,10 +43,10 @@ export function keyOf({ circuit, stratum, mode, person, means, number }: RunKey)
 }
 
 /** An incomplete last line is what a stopped bench leaves. */
-function linesOf(text: string): RunLine[] {
-  return text.split('\n').flatMap((line): RunLine[] => {
+function linesOf<Line>(text: string): Line[] {
+  return text.split('\n').flatMap((line): Line[] => {
     if (!line.endsWith('}')) return [];
-    const parsed: RunLine = JSON.parse(line);
+    const parsed: Line = JSON.parse(line);
     return [parsed];
   });
 }
