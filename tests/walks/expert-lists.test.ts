@@ -67,8 +67,8 @@ describe('what the tests take, each from how the one before it left the car, in 
       4.5 volts sensor.feed sensor.ground
       1 volts sensor.ground battery.negative
       1.5 volts sensor.ground battery.negative --wiggle
-      5.5 counts module.signal --bridge sensor.ground battery.negative lead --moving
-      8.5 volts sensor.ground module.ground --unplug sensor --bridge battery.positive sensor.ground test-light
+      11.5 counts module.signal --bridge sensor.ground module.ground lead --moving
+      2.5 volts sensor.ground module.ground --unplug sensor --bridge battery.positive sensor.ground test-light
       23.5 in tests, 25.5 in all"
     `);
   });
@@ -92,8 +92,9 @@ describe('what the tests take, each from how the one before it left the car, in 
       1.5 volts module.signal battery.negative --unplug sensor --bridge sensor.feed sensor.signal 2.2 kohm
       1.5 volts module.ground battery.negative --unplug sensor
       4.5 counts module.signal cranking --bridge sensor.feed sensor.signal 2.2 kohm
+      3 counts module.signal cranking --bridge sensor.feed sensor.signal 2.2 kohm
       5.5 inspect connector.module key-off --unplug module
-      29.5 in tests, 31.5 in all"
+      32.5 in tests, 34.5 in all"
     `);
   });
 

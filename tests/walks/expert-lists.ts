@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
-import type { Meter, Test } from '../../src/circuit/test.ts';
+import { type Meter, TEST_STATES, type Test } from '../../src/circuit/test.ts';
 import { draftedTest, type TestDraft } from '../../src/circuit/test-draft.ts';
 import { fitHarness } from '../../src/procedure/fit-harness.ts';
 import { type LoadedJob, loadJob } from '../../src/procedure/load-job.ts';
@@ -32,7 +32,7 @@ export interface Asked {
   readonly found: string;
   /** What the program's model of this car shows; as `found` but for what it does not know. */
   readonly programShows: string;
-  /** Of a test that proves the cause: what would have to be wrong for it to mislead. */
+  /** Of a test that proves the cause: what has to be so that it does not mislead. */
   readonly restsOn: string | null;
 }
 export interface ExpertList {
@@ -88,6 +88,8 @@ function readEntry(entry: EntryDraft, circuit: Circuit, place: string): Done | A
   if (odd !== undefined) throw new Error(`${place}: there is no key "${odd}"`);
   if (entry.do !== undefined)
     return { kind: 'done', words: entry.do, minutes: said(entry.minutes, place, 'minutes') };
+  if (entry.state !== undefined && !TEST_STATES.some((one) => one === entry.state))
+    throw new Error(`${place}: there is no state "${entry.state}"`);
   const test = draftedTest(entry, circuit);
   if ('code' in test) throw new Error(`${place}: ${test.words}; ${test.fix}`);
   const found = said(entry.found, place, 'found');
