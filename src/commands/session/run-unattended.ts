@@ -89,7 +89,7 @@ export function runOnBench(opened: OpenedSession): string | null {
         : undefined;
     const accepted = weighed ? concluding(opened, weighed) : command;
     const performed = driver.perform(
-      (weighed?.first && madeFirst(opened, weighed.first)) ?? accepted,
+      (weighed?.first && madeOnBench(opened, weighed.first)) ?? accepted,
     );
     if (!performed.ok) return `${performed.words}; ${performed.fix}`;
   }
@@ -105,8 +105,11 @@ function concluding({ advisor, driver }: OpenedSession, weighed: Weighed): Comma
   return { type: 'conclude', own, weighed: anew };
 }
 
-/** What is to be made before a conclusion, its cautions first; null where the vehicle is silent. */
-function madeFirst({ driver, benchShows }: OpenedSession, first: Proposal): Command | null {
+/** The command that makes an offered test on the simulated vehicle, its cautions first; null where that is silent. */
+export function madeOnBench(
+  { driver, benchShows }: OpenedSession,
+  first: Proposal,
+): Command | null {
   const { test } = first;
   if (pendingTestCautions(driver.session(), test).length > 0)
     return { type: 'acknowledge-cautions', test };
