@@ -129,6 +129,9 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     cautions: record.cautions.map((caution) => ({
       ...when(caution),
       step: mask(caution.step),
+      ...(caution.earlier && {
+        earlier: { ...when(caution.earlier), step: mask(caution.earlier.step) },
+      }),
       id: caution.id,
       word: mask(caution.word),
       text: mask(caution.text),

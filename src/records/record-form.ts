@@ -264,8 +264,11 @@ export interface RecordTest extends Moment {
 export interface RecordCaution extends Moment {
   /** Empty at a test that no step asked for. */
   readonly step: string;
+  /** Where it stood in short and was not asked for again: when and at which step it was read. Absent where it was read here. */
+  readonly earlier?: Moment & { readonly step: string };
   readonly id: string;
   readonly word: string;
+  /** Whole, as it was shown; in short where it was read earlier. */
   readonly text: string;
   /** Whom another program named as having read it; empty where the person pressed the key here. */
   readonly readBy: string;

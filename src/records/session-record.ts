@@ -17,8 +17,9 @@ import type { Session } from '../session/session.ts';
 import { movedWords, toldBy } from '../session/told.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
 import { needsOf } from '../suspects/test-entries.ts';
+import { recordCautions } from './record-cautions.ts';
 import { recordConclusion } from './record-conclusion.ts';
-import { contextOf, minutesAt, type RecordContext } from './record-context.ts';
+import { contextOf, minutesAt, type RecordContext, titleOf } from './record-context.ts';
 import { recordDrill } from './record-drill.ts';
 import {
   type Head,
@@ -60,7 +61,7 @@ export function recordOf(
   judgedOtherwise: readonly JudgedOtherwise[] = [],
 ): SessionRecord {
   const context = contextOf(session, judgedOtherwise);
-  const { clock, bind } = context;
+  const { clock } = context;
   const { opened, events } = session;
   const { job, circuit, procedure } = opened;
   const lines = recordLines(context);
@@ -101,16 +102,9 @@ export function recordOf(
     lines,
     tests,
     shorts: recordShorts(context),
-    cautions: session.acknowledgements.flatMap((event) =>
-      event.cautions.map(({ id, word, text }) => ({
-        ...clock(event),
-        step: titleOf(context, event.step),
-        id,
-        word,
-        text: bind(text),
-        readBy: event.readBy ?? '',
-      })),
-    ),
+    get cautions() {
+      return recordCautions(context);
+    },
     known: recordKnown(context),
     notes: session.notes.map((event) => ({
       ...clock(event),
@@ -173,12 +167,6 @@ function handsOf(events: readonly SessionEvent[]): Hand[] {
 }
 
 /** The title of a step, a conclusion's included; empty at none. */
-function titleOf({ session, bind }: RecordContext, id: string | null): string {
-  if (id === null) return '';
-  const step = session.opened.procedure?.steps[id];
-  return step ? bind(step.title) : id;
-}
-
 function jobOf(session: Session): RecordJob {
   const { job, circuit } = session.opened;
   const words = (id: string) => circuit?.terminals.find((one) => one.id === id)?.words;

@@ -255,11 +255,20 @@ function cautions(record: SessionRecord): Block[] {
       rows: record.cautions.map((one) => [
         cell(timeWords(one), one.readBy === '' ? '' : `read by ${one.readBy}`),
         cell(one.word),
-        cell(one.text),
-        cell(one.step || "a test of the person's own"),
+        cell(one.text, one.earlier ? earlierWords(one.earlier) : ''),
+        cell(ownStep(one.step)),
       ]),
     },
   ];
+}
+
+/** A caution that was not asked for again. */
+function earlierWords(earlier: NonNullable<SessionRecord['cautions'][number]['earlier']>): string {
+  return `in short: read ${timeWords(earlier)}, at ${ownStep(earlier.step)}`;
+}
+
+function ownStep(title: string): string {
+  return title || "a test of the person's own";
 }
 
 function changes(record: SessionRecord): Block[] {

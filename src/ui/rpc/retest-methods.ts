@@ -1,5 +1,6 @@
 /** After the repair: the tests that must pass, before beside after, and the end of the record. */
 import { pendingCautions } from '../../session/pending-cautions.ts';
+import { stepCautionsInShort } from '../../session/read-cautions.ts';
 import {
   againCommand,
   closeCommand,
@@ -16,7 +17,7 @@ import type { Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, answerCommand, countSent, oneOf } from './sent-answer.ts';
-import { cautionViews, stepView } from './state-view.ts';
+import { cautionViews, readViews, stepView } from './state-view.ts';
 
 export const RETEST_METHODS: Methods<'retests' | 'retest' | 'drive' | 'close'> = {
   retests: { where: 'session', run: retests },
@@ -48,6 +49,7 @@ function lineView(opened: OpenedSession, { step, before, after }: RetestLine): R
     after: after && bind(retestWords(step, after)),
     passed: after?.type === 'retest-recorded' ? after.passed : null,
     cautions: cautionViews(opened, pendingCautions(session, step)),
+    readEarlier: readViews(opened, stepCautionsInShort(session, step)),
   };
 }
 
