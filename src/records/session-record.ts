@@ -6,6 +6,7 @@
 import { freeOrderTitle } from '../procedure/free-order.ts';
 import type { Circumstances, Job } from '../procedure/job.ts';
 import { harnessText } from '../procedure/read-harness.ts';
+import { sharesText } from '../procedure/read-neighbours.ts';
 import { outcomeOfRepair } from '../procedure/read-repair.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
@@ -194,7 +195,7 @@ function jobOf(session: Session): RecordJob {
 }
 
 /** The answers of the job sheet in the order of its fields. */
-function toldRows({ codes, codeStates = {}, circumstances = {} }: Job): RecordJob['told'] {
+function toldRows({ codes, codeStates = {}, circumstances = {}, shares }: Job): RecordJob['told'] {
   const {
     happens = [],
     failsWithIt = '',
@@ -211,12 +212,18 @@ function toldRows({ codes, codeStates = {}, circumstances = {} }: Job): RecordJo
     ['What can be seen', seen, { seen }],
     ['Freeze frame', freezeFrame.join('; '), {}],
   ];
-  return rows
+  const answers = rows.map(
+    ([what, words, alone]) => [what, words, { circumstances: alone }] as const,
+  );
+  return [
+    ...answers,
+    ['What shares with it', sharesText(shares), shares ? { shares } : {}] as const,
+  ]
     .filter(([, words]) => words !== '')
     .map(([what, words, alone]) => ({
       what,
       words,
-      moved: movedWords(toldBy({ earlierRepairs: [], circumstances: alone }).map(({ key }) => key)),
+      moved: movedWords(toldBy({ earlierRepairs: [], ...alone }).map(({ key }) => key)),
     }));
 }
 

@@ -149,6 +149,7 @@ terminals: {
 }
 known?: KnownSaid[]
 harness?: HarnessSaid[]
+shares?: ShareSaid[]
 notes: string
 }
 export interface JobVehicle {
@@ -198,6 +199,13 @@ at?: string
 minutes?: number
 length?: string
 size?: string
+}
+export interface ShareSaid {
+name: string
+shares: ("feed" | "reference" | "ground" | "plug")[]
+works?: ("works" | "fails" | "not-known")
+how?: string
+sister?: string
 }
 /**
  * The tree as it was walked: sub-procedures folded in, limits as numbers, cautions attached.
@@ -621,6 +629,7 @@ words: string
 pins: string[]
 ohms: Positive
 shorted: Positive
+told?: true
 }
 export interface JointPart {
 kind: "joint"
