@@ -18,6 +18,7 @@ import type { Session } from '../session/session.ts';
 import { movedWords, toldBy } from '../session/told.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
 import { needsOf } from '../suspects/test-entries.ts';
+import { callSentences } from './call-words.ts';
 import { recordCautions } from './record-cautions.ts';
 import { recordConclusion } from './record-conclusion.ts';
 import { contextOf, minutesAt, type RecordContext, titleOf } from './record-context.ts';
@@ -124,6 +125,15 @@ export function recordOf(
       return told.map((one) => ({ ...clock(event), words: one }));
     }),
     conclusion,
+    get call() {
+      return callSentences(session, this);
+    },
+    work: session.work.map((event) => ({
+      ...clock(event),
+      answer: event.answer,
+      by: event.by,
+      words: event.words,
+    })),
     retest: recordRetest(context),
     drill: recordDrill(context),
     head: { seq: head.seq, hash: head.hash },

@@ -89,6 +89,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'record-retest':
     case 'cannot-retest':
       return retest(session, command, now);
+    case 'answer-work':
+      return answerWork(session, command, now);
     case 'report-drive':
       return reportDrive(session, command, now);
     case 'close':
@@ -430,6 +432,25 @@ function reportDrive(
   if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-drive' });
   if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'drive' });
   return events({ type: 'drive-reported', code, words: words.trim(), ...now });
+}
+
+/** Asked once it is known what is wrong, and never of a vehicle that nobody owns. */
+function answerWork(
+  session: Session,
+  { answer: said, by, words }: Extract<Command, { type: 'answer-work' }>,
+  now: When,
+): Decision {
+  if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-customer' });
+  if (session.status === 'closed') return notOpen(session);
+  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'work' });
+  if (by.trim() === '') return refuse({ code: 'empty-text', of: 'customer' });
+  return events({
+    type: 'work-answered',
+    answer: said,
+    by: by.trim(),
+    words: words.trim(),
+    ...now,
+  });
 }
 
 function retest(

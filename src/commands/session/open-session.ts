@@ -32,6 +32,8 @@ import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
 import { fitNeighbours } from '../../procedure/read-neighbours.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
+import { callPrices } from '../../records/call-words.ts';
+import { readRates } from '../../records/read-rates.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
@@ -354,6 +356,16 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     limits: (step) => {
       const known = circuitOf(driver.session());
       return step.unit === 'V' && known ? voltageLimits(known) : null;
+    },
+    call: () => {
+      const now = driver.session();
+      if (!now.concluded || vehicle.kind === 'drill') return { sentences: [], prices: [] };
+      const record = recordOf(now, driver.head());
+      const rates = readRates(desk.settings().rates);
+      return {
+        sentences: record.call,
+        prices: callPrices(record, rates && 'fix' in rates ? null : rates),
+      };
     },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     measureCapture: async (ask, path, fault) => {

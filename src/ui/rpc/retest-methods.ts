@@ -19,10 +19,12 @@ import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, answerCommand, countSent, oneOf } from './sent-answer.ts';
 import { cautionViews, readViews, stepView } from './state-view.ts';
 
-export const RETEST_METHODS: Methods<'retests' | 'retest' | 'drive' | 'close'> = {
+export const RETEST_METHODS: Methods<'retests' | 'retest' | 'drive' | 'call' | 'work' | 'close'> = {
   retests: { where: 'session', run: retests },
   retest: { where: 'session', run: retest },
   drive: { where: 'session', run: drive },
+  call: { where: 'session', run: (opened) => ({ ...opened.call() }) },
+  work: { where: 'session', run: work },
   close: { where: 'session', run: close },
 };
 
@@ -77,6 +79,10 @@ function retest(opened: OpenedSession, sent: Params<'retest'>): Outcome {
 
 function drive(opened: OpenedSession, { code, words = '' }: Params<'drive'>): Outcome {
   return perform(opened, { type: 'report-drive', code, words });
+}
+
+function work(opened: OpenedSession, { answer, by, words = '' }: Params<'work'>): Outcome {
+  return perform(opened, { type: 'answer-work', answer, by, words });
 }
 
 function close(opened: OpenedSession): Outcome {
