@@ -144,7 +144,8 @@ describe('what the customer said of the work', () => {
     expect(paper(said, 'customer')).not.toContain('Signature');
     expect(paper(said, 'shop')).toMatch(/declined by R\. Example/);
     expect(paper(open, 'customer')).toContain('Signature');
-    expect(JSON.stringify(recordForClass(record(said)))).not.toContain('R. Example');
+    const noted = said.do({ type: 'add-note', text: 'R. Example will come at five.' });
+    expect(JSON.stringify(recordForClass(record(noted)))).not.toContain('R. Example');
   });
 
   it('is asked anew where the conclusion is another one', () => {
