@@ -190,6 +190,8 @@ export interface NeighbourPart extends PartBase {
   readonly kind: 'neighbour';
   readonly ohms: Toleranced;
   readonly shorted: Toleranced;
+  /** A person says that it is on this car; absent where only the circuit file does. */
+  readonly told?: true;
 }
 /**
  * What joins wires on their way to the sensor: a connector within the harness, or a splice. A pin for each wire, called like

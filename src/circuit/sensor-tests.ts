@@ -108,6 +108,39 @@ export class SensorTests extends TestList {
       }
   }
 
+  /** One that a person has named beside this sensor: what is alike at both needs no limit. */
+  protected besideNeighbour({ name, words }: Part, [feed]: readonly Lead[], ground?: Lead): void {
+    const at = (end: 'feed' | 'ground') => `${name}.${end}`;
+    const isShared = (end: 'feed' | 'ground') =>
+      !this.circuit.wires.some(
+        ({ from, to }) => to === at(end) && (from === NEGATIVE || from === 'battery.positive'),
+      );
+    if (feed && isShared('feed')) {
+      this.volts(
+        `${name}.feed.volts`,
+        'neighbour',
+        `Volts from feed at the ${words} to battery negative`,
+        at('feed'),
+        NEGATIVE,
+      );
+      this.volts(
+        `${feed.here}.beside-${name}`,
+        'neighbour',
+        `Volts from feed at the ${words} to ${pin(feed.here)} at the sensor`,
+        at('feed'),
+        feed.here,
+      );
+    }
+    if (ground && isShared('ground'))
+      this.volts(
+        `${ground.here}.beside-${name}`,
+        'neighbour',
+        `Volts from ${pin(ground.here)} at the sensor to ground at the ${words}`,
+        ground.here,
+        at('ground'),
+      );
+  }
+
   protected neighbour(part: Part, feeds: readonly Lead[]): void {
     for (const { here } of feeds)
       this.volts(

@@ -56,7 +56,10 @@ class Collector extends JointTests {
     for (const lead of this.leads) this.continuity(lead);
     this.sensorOhms();
     for (const part of this.circuit.parts)
-      if (part.kind === 'neighbour') this.neighbour(part, feeds);
+      if (part.kind === 'neighbour') {
+        this.neighbour(part, feeds);
+        if (part.told) this.besideNeighbour(part, feeds, grounds[0]);
+      }
     this.inspections();
     return this.options;
   }

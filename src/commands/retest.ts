@@ -3,6 +3,7 @@
 import { benchFor } from '../drill/bench.ts';
 import { circuitAtStart } from '../session/known-circuit.ts';
 import { DRIVEN_WORDS, readDrive } from '../session/read-drive.ts';
+import { readWork } from '../session/read-work.ts';
 import { VERDICT_WORDS } from '../session/retest.ts';
 import { modelFor } from '../session/session-model.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
@@ -36,6 +37,7 @@ export const command: Command = {
     'ohmward retest FILE --bench healthy             a simulated vehicle, well repaired',
     'ohmward retest FILE --bench wire.signal.open    a simulated vehicle, not repaired',
     'ohmward retest FILE --drive "away, 80 km"        days later: the trouble codes stayed away',
+    'ohmward retest FILE --customer "authorised by R. Example, up to 240 EUR"',
   ],
   options: {
     bench: {
@@ -48,6 +50,11 @@ export const command: Command = {
       type: 'string',
       value: 'TEXT',
       help: 'what the trouble codes did once it was driven: away or back, then how it was driven',
+    },
+    customer: {
+      type: 'string',
+      value: 'TEXT',
+      help: 'what the customer said of the work: authorised by, or declined by, then who and how',
     },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
     rpc: RPC_OPTION,
@@ -78,6 +85,8 @@ export const command: Command = {
     const { driver } = opened;
     const said = textOf(args, 'drive');
     if (said !== undefined) return reportDrive(opened, said, desk, args, io);
+    const customer = textOf(args, 'customer');
+    if (customer !== undefined) return reportWork(opened, customer, desk, args, io);
     const repaired = readyToRetest(opened, textOf(args, 'bench'), forProgram);
     if (isProblem(repaired)) {
       driver.close();
@@ -98,25 +107,52 @@ export const command: Command = {
 };
 
 /** The last word, of a closed record too. */
-async function reportDrive(
+function reportDrive(
   opened: OpenedSession,
   said: string,
   desk: Desk,
   args: Arguments,
   io: Io,
 ): Promise<number> {
-  const { driver } = opened;
   const read = readDrive(said);
+  const words = 'type' in read ? DRIVEN_WORDS[read.code] : '';
+  return report({ opened, desk, args, io }, read, `--drive "${said}"`, words);
+}
+
+/** What the customer said of the work. */
+function reportWork(
+  opened: OpenedSession,
+  said: string,
+  desk: Desk,
+  args: Arguments,
+  io: Io,
+): Promise<number> {
+  const read = readWork(said);
+  const words = 'type' in read ? `the work was ${read.answer} by ${read.by}` : '';
+  return report({ opened, desk, args, io }, read, `--customer "${said}"`, words);
+}
+
+interface At {
+  readonly opened: OpenedSession;
+  readonly desk: Desk;
+  readonly args: Arguments;
+  readonly io: Io;
+}
+
+/** One command into the record, without a test. */
+async function report(
+  { opened, desk, args, io }: At,
+  read: ReturnType<typeof readDrive> | ReturnType<typeof readWork>,
+  typed: string,
+  recorded: string,
+): Promise<number> {
+  const { driver } = opened;
   const done = 'type' in read ? driver.perform(read) : null;
   // One that was not finished is left as it was found.
   if (driver.session().status === 'open') driver.perform({ type: 'pause' });
   driver.close();
   if (!('type' in read))
-    return tellProblem(
-      io,
-      { problem: `--drive "${said}": ${read.words}`, fix: read.fix },
-      EXIT.wrongUse,
-    );
+    return tellProblem(io, { problem: `${typed}: ${read.words}`, fix: read.fix }, EXIT.wrongUse);
   if (done && !done.ok)
     return tellProblem(
       io,
@@ -125,7 +161,7 @@ async function reportDrive(
     );
   if (args.values['json'] === true) return finish(opened, desk, args, io, EXIT.done);
   const isLost = tellUnsaved(opened, io);
-  if (!isLost) io.out(`In the record: ${DRIVEN_WORDS[read.code]}.\n`);
+  if (!isLost) io.out(`In the record: ${recorded}.\n`);
   await afterTheSession(opened, desk, io);
   return isLost ? EXIT.wrongInput : EXIT.done;
 }

@@ -2,6 +2,7 @@
 import type { Meter, MeterFunction } from '../circuit/test.ts';
 import { INSTRUMENTS, openSettings, type Settings, STANDARD_SETTINGS } from '../files/settings.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
+import { readRates } from '../records/read-rates.ts';
 import { harmlessJson } from '../records/record-json.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
@@ -23,6 +24,7 @@ export const command: Command = {
     'ohmward settings person "R. Example"                 set one',
     'ohmward settings instruments meter,test-light,scope  what is at hand',
     'ohmward settings sessions ~/records                  where sessions go',
+    'ohmward settings rates "96 EUR; sensor plug 38"      what an hour costs, and price lines',
     'ohmward settings database postgresql://HOST/NAME      where records share puts them',
   ],
   options: {
@@ -143,6 +145,10 @@ function readValue<K extends keyof Settings>(
   text: string,
 ): { value: Settings[K] } | { fix: string } {
   const standard = STANDARD_SETTINGS[key];
+  if (key === 'rates') {
+    const rates = readRates(text);
+    if (rates && 'fix' in rates) return { fix: `${rates.words}; ${rates.fix}` };
+  }
   if (typeof standard === 'string') return { value: text as Settings[K] };
   if (typeof standard === 'boolean') {
     const words: Record<string, boolean> = { yes: true, true: true, no: false, false: false };

@@ -48,6 +48,8 @@ export interface Settings {
   readonly scope: { readonly volts: number; readonly time: number };
   /** Program and arguments to start after a session; empty for none. Never a shell line. */
   readonly afterSession: readonly string[];
+  /** What the shop asks for an hour, and price lines: see `records/read-rates.ts`; empty where prices are not told. */
+  readonly rates: string;
   /** Address of the shared PostgreSQL database, `postgresql://...`; empty for none. */
   readonly database: string;
 }
@@ -69,6 +71,7 @@ export const STANDARD_SETTINGS: Settings = {
   ascii: false,
   scope: { volts: 8, time: 10 },
   afterSession: [],
+  rates: '',
   database: '',
 };
 
@@ -312,5 +315,6 @@ const SCHEMA = {
     },
   },
   afterSession: { type: 'array', maxItems: 50, items: { type: 'string', minLength: 1 } },
+  rates: { type: 'string', maxLength: 2000 },
   database: { type: 'string', maxLength: 2000, pattern: '^(postgres(ql)?://.*)?$' },
 };

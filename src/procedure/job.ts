@@ -46,6 +46,8 @@ export interface Job {
   readonly known?: readonly KnownSaid[];
   /** Connectors, splices and wires of this car's harness, as they are written; absent where nothing is. */
   readonly harness?: readonly HarnessSaid[];
+  /** What shares feed, ground or plug with the sensor; empty where nothing does, absent where nobody said it. */
+  readonly shares?: readonly ShareSaid[];
   readonly notes: string;
 }
 
@@ -62,6 +64,22 @@ export interface HarnessSaid {
   readonly minutes?: number;
   readonly length?: string;
   readonly size?: string;
+}
+
+/** What a neighbour and the sensor can both have; `reference` is a feed by the name that makers use for 5 V. */
+export const SHARED = ['feed', 'reference', 'ground', 'plug'] as const;
+export type Shared = (typeof SHARED)[number];
+/** What is told of whether it works. */
+export const SHARE_WORKS = ['works', 'fails', 'not-known'] as const;
+export type ShareWorks = (typeof SHARE_WORKS)[number];
+
+/** A neighbour on this car, as it is written; `how` it is known whether it works, and the open level of a `sister`'s signal. */
+export interface ShareSaid {
+  readonly name: string;
+  readonly shares: readonly Shared[];
+  readonly works?: ShareWorks;
+  readonly how?: string;
+  readonly sister?: string;
 }
 
 /** `battery at rest`, `12.4 V`, `measured`: see `known-values.ts` and `known-words.ts`. */

@@ -65,6 +65,7 @@ function jobOf(draft: JobDraft): Job {
     terminals: Object.fromEntries(terminals),
     ...(draft.known && { known: draft.known }),
     ...(draft.harness && { harness: draft.harness }),
+    ...(draft.shares && { shares: draft.shares }),
     notes: draft.notes ?? '',
   };
 }

@@ -14,6 +14,7 @@ import {
   NOT_RULED_OUT,
   passedCell,
   proofGap,
+  workWords,
 } from './report-words.ts';
 
 /** Sections for the customer, from what `recordForCustomer` gives; empty ones are left out. */
@@ -263,8 +264,12 @@ function retest(record: SessionRecord): Block[] {
   return blocks;
 }
 
-/** Asked until the first test or drive after the repair. */
-function decision({ conclusion, retest: { rows, verdict, drives } }: SessionRecord): Block[] {
+/** Asked until it is answered, or until the first test or drive after the repair. */
+function decision(record: SessionRecord): Block[] {
+  const { conclusion, work, retest: done } = record;
+  const { rows, verdict, drives } = done;
+  const said = work.at(-1);
+  if (said) return [text(workWords(said))];
   if (!conclusion || verdict !== null || rows.length > 0 || drives.length > 0) return [];
   return [
     text('I have read what was found and what it takes. I authorise the work as described above.'),

@@ -60,6 +60,7 @@ function statusOf(entry: SessionEntry): ListedSession['status'] {
     case 'concluded':
     case 'retest-recorded':
     case 'retest-impossible':
+    case 'work-answered':
       return 'concluded';
     case 'drive-reported':
       return entry.laterTypes?.includes('session-closed') === false ? 'concluded' : 'closed';

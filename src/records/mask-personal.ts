@@ -31,10 +31,10 @@ export function maskPersonal(record: SessionRecord): (text: string) => string {
 }
 
 /** What must not appear, longest first, so that a whole name goes before its parts. */
-function secretsOf({ person, shop, job, id, cautions }: SessionRecord): string[] {
+function secretsOf({ person, shop, job, id, cautions, work }: SessionRecord): string[] {
   const { vehicle, order, customer, name } = job;
   const readers = [...new Set(cautions.map(({ readBy }) => readBy))];
-  const people = [person, customer, ...readers];
+  const people = [person, customer, ...readers, ...new Set(work.map(({ by }) => by))];
   const whole = [...people, shop, vehicle.vin, vehicle.plate, vehicle.odometer, order, id];
   if (name !== '') whole.push(name);
   const parts = [...people, shop].flatMap((words) =>

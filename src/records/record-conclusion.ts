@@ -1,4 +1,5 @@
 /** The conclusion of a session in words: what it says, what points to it, and what is ruled out. */
+import { partName } from '../circuit/circuit.ts';
 import { conclusionWords, repairsOfFaults } from '../session/conclusion-words.ts';
 import type { Concluded, EvidenceLine, RuledOutLine } from '../session/events.ts';
 import { customerWords } from '../session/gaps.ts';
@@ -114,8 +115,24 @@ function ruledOutOf(
       words: repairWords(context, line.repair),
       by: by.map(({ words }) => words).join('; '),
       readings: by.map(({ reading }) => reading),
+      ...(isAssumed(context, line.repair) ? { assumed: true as const } : {}),
     },
   ];
+}
+
+/** The repair is of a neighbour that nobody has named on this car, or of a wire that leads to none but it. */
+function isAssumed({ session }: RecordContext, repair: string): boolean {
+  const { parts = [], wires = [] } = session.opened.circuit ?? {};
+  const names = parts.flatMap((part) =>
+    part.kind === 'neighbour' && !part.told ? [part.name] : [],
+  );
+  return (
+    names.some((name) => repair === `${name}.replace`) ||
+    wires.some(
+      ({ name, from, to }) =>
+        repair === `wire.${name}` && [from, to].some((end) => names.includes(partName(end))),
+    )
+  );
 }
 
 /** Repairs of the circuit that are neither the conclusion's nor ruled out by a reading: not tested, or not far enough. */

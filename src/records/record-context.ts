@@ -39,6 +39,13 @@ export interface NamedTest {
   readonly family: string;
 }
 
+/** The title of a step in the words of this vehicle; empty for none. */
+export function titleOf({ session, bind }: RecordContext, id: string | null): string {
+  if (id === null) return '';
+  const step = session.opened.procedure?.steps[id];
+  return step ? bind(step.title) : id;
+}
+
 /** The context of a session's record. */
 export function contextOf(
   session: Session,

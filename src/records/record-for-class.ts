@@ -129,6 +129,9 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     cautions: record.cautions.map((caution) => ({
       ...when(caution),
       step: mask(caution.step),
+      ...(caution.earlier && {
+        earlier: { ...when(caution.earlier), step: mask(caution.earlier.step) },
+      }),
       id: caution.id,
       word: mask(caution.word),
       text: mask(caution.text),
@@ -209,6 +212,13 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       words: mask(retest.words),
       ...todayForClass(retest, mask),
     },
+    call: record.call.map(mask),
+    work: record.work.map((one) => ({
+      ...when(one),
+      answer: one.answer,
+      by: REMOVED,
+      words: mask(one.words),
+    })),
     drill: drill && drillForClass(drill, when, mask),
     head: record.head,
     howToVerify: 'only the shop that keeps the session file can check this copy',

@@ -75,6 +75,13 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     corrections: [],
     interruptions: [],
     conclusion: conclusion && conclusionFor(conclusion, words),
+    call: [],
+    work: record.work.map((one) => ({
+      ...when(one),
+      answer: one.answer,
+      by: one.by,
+      words: one.words,
+    })),
     retest: {
       rows: lastOfEach(retest.rows).map((row) => retestRowFor(row, words.test(row.title))),
       missing: retest.missing.map(words.test),
@@ -191,11 +198,13 @@ function conclusionFor(
       pointsTo: '',
       counted,
     })),
-    ruledOut: conclusion.ruledOut.map((one) => ({
-      words: one.words,
-      by: words.ruledOutBy(one),
-      readings: one.readings,
-    })),
+    ruledOut: conclusion.ruledOut
+      .filter(({ assumed }) => !assumed)
+      .map((one) => ({
+        words: one.words,
+        by: words.ruledOutBy(one),
+        readings: one.readings,
+      })),
     notRuledOut: conclusion.notRuledOut,
   };
 }

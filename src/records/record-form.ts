@@ -16,6 +16,7 @@ import type {
   RepairVerdict,
   ScorePart,
   StepCapture,
+  WorkAnswer,
 } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
 import type { SessionStatus } from '../session/session.ts';
@@ -74,6 +75,10 @@ export interface SessionRecord {
   readonly corrections: readonly RecordCorrection[];
   readonly interruptions: readonly (Moment & { readonly words: string })[];
   readonly conclusion: RecordConclusion | null;
+  /** What the customer is told on the telephone, in three sentences; none before a conclusion, and on a drill. */
+  readonly call: readonly string[];
+  /** What the customer said of the work, since the present conclusion; the last one counts. */
+  readonly work: readonly RecordWork[];
   readonly retest: RecordRetest;
   /** Null where it is none. */
   readonly drill: RecordDrill | null;
@@ -261,11 +266,21 @@ export interface RecordTest extends Moment {
   readonly today?: JudgedToday;
 }
 
+export interface RecordWork extends Moment {
+  readonly answer: WorkAnswer;
+  readonly by: string;
+  /** How, and up to what it may cost; may be empty. */
+  readonly words: string;
+}
+
 export interface RecordCaution extends Moment {
   /** Empty at a test that no step asked for. */
   readonly step: string;
+  /** Where it stood in short and was not asked for again: when and at which step it was read. Absent where it was read here. */
+  readonly earlier?: Moment & { readonly step: string };
   readonly id: string;
   readonly word: string;
+  /** Whole, as it was shown; in short where it was read earlier. */
   readonly text: string;
   /** Whom another program named as having read it; empty where the person pressed the key here. */
   readonly readBy: string;
@@ -339,6 +354,8 @@ export interface RecordRuledOut {
   readonly by: string;
   /** Numbers of the events that recorded them; empty in sessions of early versions, which kept only words. */
   readonly readings: readonly number[];
+  /** Of a neighbour that only the circuit file has, and nobody named on this car: not for the customer. */
+  readonly assumed?: true;
 }
 
 export interface RecordRetest {

@@ -6,6 +6,7 @@
 import { freeOrderTitle } from '../procedure/free-order.ts';
 import type { Circumstances, Job } from '../procedure/job.ts';
 import { harnessText } from '../procedure/read-harness.ts';
+import { sharesText } from '../procedure/read-neighbours.ts';
 import { outcomeOfRepair } from '../procedure/read-repair.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
@@ -17,8 +18,10 @@ import type { Session } from '../session/session.ts';
 import { movedWords, toldBy } from '../session/told.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
 import { needsOf } from '../suspects/test-entries.ts';
+import { callSentences } from './call-words.ts';
+import { recordCautions } from './record-cautions.ts';
 import { recordConclusion } from './record-conclusion.ts';
-import { contextOf, minutesAt, type RecordContext } from './record-context.ts';
+import { contextOf, minutesAt, type RecordContext, titleOf } from './record-context.ts';
 import { recordDrill } from './record-drill.ts';
 import {
   type Head,
@@ -60,7 +63,7 @@ export function recordOf(
   judgedOtherwise: readonly JudgedOtherwise[] = [],
 ): SessionRecord {
   const context = contextOf(session, judgedOtherwise);
-  const { clock, bind } = context;
+  const { clock } = context;
   const { opened, events } = session;
   const { job, circuit, procedure } = opened;
   const lines = recordLines(context);
@@ -101,16 +104,9 @@ export function recordOf(
     lines,
     tests,
     shorts: recordShorts(context),
-    cautions: session.acknowledgements.flatMap((event) =>
-      event.cautions.map(({ id, word, text }) => ({
-        ...clock(event),
-        step: titleOf(context, event.step),
-        id,
-        word,
-        text: bind(text),
-        readBy: event.readBy ?? '',
-      })),
-    ),
+    get cautions() {
+      return recordCautions(context);
+    },
     known: recordKnown(context),
     notes: session.notes.map((event) => ({
       ...clock(event),
@@ -129,6 +125,15 @@ export function recordOf(
       return told.map((one) => ({ ...clock(event), words: one }));
     }),
     conclusion,
+    get call() {
+      return callSentences(session, this);
+    },
+    work: session.work.map((event) => ({
+      ...clock(event),
+      answer: event.answer,
+      by: event.by,
+      words: event.words,
+    })),
     retest: recordRetest(context),
     drill: recordDrill(context),
     head: { seq: head.seq, hash: head.hash },
@@ -173,12 +178,6 @@ function handsOf(events: readonly SessionEvent[]): Hand[] {
 }
 
 /** The title of a step, a conclusion's included; empty at none. */
-function titleOf({ session, bind }: RecordContext, id: string | null): string {
-  if (id === null) return '';
-  const step = session.opened.procedure?.steps[id];
-  return step ? bind(step.title) : id;
-}
-
 function jobOf(session: Session): RecordJob {
   const { job, circuit } = session.opened;
   const words = (id: string) => circuit?.terminals.find((one) => one.id === id)?.words;
@@ -206,7 +205,7 @@ function jobOf(session: Session): RecordJob {
 }
 
 /** The answers of the job sheet in the order of its fields. */
-function toldRows({ codes, codeStates = {}, circumstances = {} }: Job): RecordJob['told'] {
+function toldRows({ codes, codeStates = {}, circumstances = {}, shares }: Job): RecordJob['told'] {
   const {
     happens = [],
     failsWithIt = '',
@@ -223,12 +222,18 @@ function toldRows({ codes, codeStates = {}, circumstances = {} }: Job): RecordJo
     ['What can be seen', seen, { seen }],
     ['Freeze frame', freezeFrame.join('; '), {}],
   ];
-  return rows
+  const answers = rows.map(
+    ([what, words, alone]) => [what, words, { circumstances: alone }] as const,
+  );
+  return [
+    ...answers,
+    ['What shares with it', sharesText(shares), shares ? { shares } : {}] as const,
+  ]
     .filter(([, words]) => words !== '')
     .map(([what, words, alone]) => ({
       what,
       words,
-      moved: movedWords(toldBy({ earlierRepairs: [], circumstances: alone }).map(({ key }) => key)),
+      moved: movedWords(toldBy({ earlierRepairs: [], ...alone }).map(({ key }) => key)),
     }));
 }
 

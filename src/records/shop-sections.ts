@@ -27,6 +27,8 @@ export function shopSections(record: SessionRecord): Section[] {
     section(record.procedure ? 'Tests that no step asked for' : 'Tests', ownTests(record)),
     section('Place of a short', shorts(record)),
     conclusion(record),
+    section('To say on the telephone', told(record)),
+    section('What the customer said of the work', work(record)),
     section('After the repair', retest(record)),
     section('Could not be done', impossible(record)),
     section('Notes', notes(record)),
@@ -255,11 +257,31 @@ function cautions(record: SessionRecord): Block[] {
       rows: record.cautions.map((one) => [
         cell(timeWords(one), one.readBy === '' ? '' : `read by ${one.readBy}`),
         cell(one.word),
-        cell(one.text),
-        cell(one.step || "a test of the person's own"),
+        cell(one.text, one.earlier ? earlierWords(one.earlier) : ''),
+        cell(ownStep(one.step)),
       ]),
     },
   ];
+}
+
+/** A caution that was not asked for again. */
+function earlierWords(earlier: NonNullable<SessionRecord['cautions'][number]['earlier']>): string {
+  return `in short: read ${timeWords(earlier)}, at ${ownStep(earlier.step)}`;
+}
+
+function ownStep(title: string): string {
+  return title || "a test of the person's own";
+}
+
+function told({ call }: SessionRecord): Block[] {
+  return call.map((text) => ({ kind: 'text', text }));
+}
+
+function work({ work: answers }: SessionRecord): Block[] {
+  if (answers.length === 0) return [];
+  const said = (one: SessionRecord['work'][number]) =>
+    [`${timeWords(one)}: ${one.answer} by ${one.by}`, one.words].filter(Boolean).join('; ');
+  return [{ kind: 'list', items: answers.map(said) }];
 }
 
 function changes(record: SessionRecord): Block[] {

@@ -20,6 +20,7 @@ import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { shortFlaw, testOfShort } from './place-short.ts';
 import { readSaid } from './read-known.ts';
 import { readDrops, stretchOf } from './read-short.ts';
+import { readWork } from './read-work.ts';
 import { presentStep, type Session } from './session.ts';
 import { modelHere } from './step-here.ts';
 
@@ -91,6 +92,10 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   if (draft.known) return setCommand(draft.known, session);
   if (draft.note !== undefined) return { type: 'add-note', text: draft.note };
   if (draft.back) return { type: 'go-back' };
+  if (draft.customer !== undefined) {
+    const read = readWork(draft.customer);
+    return 'type' in read ? read : { code: 'not-understood', ...read };
+  }
   if (draft.pause) return { type: 'pause' };
   if (draft.cannot !== undefined) return { type: 'cannot-do', reason: draft.cannot };
   if (draft.conclude || draft.faults || draft.words !== undefined)
@@ -103,7 +108,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, place, note, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
   };
 }
 

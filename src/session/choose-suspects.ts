@@ -25,6 +25,7 @@ import type { Session } from './session.ts';
 import { type Answers, SuspectSpace } from './suspect-space.ts';
 import { type TestTable, testTable } from './test-table.ts';
 import { toldFactor } from './told.ts';
+import { takesAlong } from './told-neighbours.ts';
 
 /** What the suspects of a session depend on, of its first event. */
 export type About = Pick<SessionOpened, 'procedure' | 'job' | 'vehicle'>;
@@ -179,12 +180,12 @@ function faultsOf(candidate: string): readonly string[] {
 
 function priorOf(
   candidates: readonly Candidate[],
-  { circuit }: Model,
+  model: Model,
   about: About,
   ofCode: (candidate: string, kind: CodeKind) => number,
 ): Float64Array {
   const { job } = about;
-  const told = toldFactor(circuit, job);
+  const told = toldFactor(model.circuit, job, takesAlong(model));
   return priorFor(candidates, {
     replaced: replacedIn(about),
     codes: codeKindsOf(job),

@@ -80,6 +80,8 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     }
     case 'retest-impossible':
       return { type: 'cannot-retest', step: event.step, reason: event.reason };
+    case 'work-answered':
+      return { type: 'answer-work', answer: event.answer, by: event.by, words: event.words };
     case 'drive-reported':
       return { type: 'report-drive', code: event.code, words: event.words };
     case 'session-closed':

@@ -16,6 +16,7 @@ import type {
   StepCapture,
   TestMade,
   When,
+  WorkAnswer,
 } from './events.ts';
 import type { ShortDrops, ShortStretch } from './place-short.ts';
 
@@ -104,6 +105,13 @@ export type Command =
   | { readonly type: 'cannot-retest'; readonly step: string; readonly reason: string }
   /** After the repair the vehicle was driven; also once the record is closed. */
   | { readonly type: 'report-drive'; readonly code: DrivenCode; readonly words: string }
+  /** What the customer said of the work, after a conclusion and until the record is closed. */
+  | {
+      readonly type: 'answer-work';
+      readonly answer: WorkAnswer;
+      readonly by: string;
+      readonly words: string;
+    }
   | { readonly type: 'close'; readonly verdict: SessionClosed['verdict'] }
   /** On a drill only: what its bench says of a test or of the answer. */
   | { readonly type: 'stop-test'; readonly test: Test; readonly hazard: Hazard }

@@ -28,9 +28,22 @@ function wordsOf({ opened }: Session, concluded: Concluded): ConclusionWords {
     };
   const { ownWords, faults } = concluded;
   if (faults.length === 0) return { title: ownWords ?? GIVEN_UP, repair: '' };
-  const repair = bindText(repairsOfFaults(circuit, faults).join('; '), job, circuit);
+  const first = moduleFirst(circuit, faults);
+  const puts = repairsOfFaults(circuit, faults).join('; ');
+  const repair = bindText(first === '' ? puts : `${first} If they hold: ${puts}`, job, circuit);
   const named = bindText(faultWords(circuit, faults), job, circuit);
   return { title: ownWords ?? named, repair };
+}
+
+/**
+ * What comes before a module is replaced, as a sentence; empty for a conclusion on anything else. Its own feeds and grounds
+ * are mostly beyond the circuit, and fail oftener than it does (common practice, no source); a tree says so itself.
+ */
+export function moduleFirst(circuit: Circuit | null, ids: readonly string[]): string {
+  const named = (circuit?.faults ?? []).filter(({ id }) => ids.includes(id));
+  const module = circuit?.parts.find(({ kind }) => kind === 'module');
+  if (!module || named.length === 0 || named.some((fault) => fault.class !== 'module')) return '';
+  return `First test the own feeds and grounds of the ${module.words} under load, by the maker's diagram.`;
 }
 
 /** Faults in words, those with one repair in one row. */

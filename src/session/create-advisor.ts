@@ -1,9 +1,11 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
-import type { Circuit } from '../circuit/circuit.ts';
+import { type Circuit, partName } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { type Model, summarised } from '../circuit/model.ts';
+import { leads } from '../circuit/refuse-test.ts';
 import type { Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
+import { toldNeighbours } from '../circuit/with-neighbours.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import { expectedRangeWords, thingWords } from '../procedure/test-words.ts';
@@ -39,6 +41,10 @@ const PAIR_SHARE = 0.5;
 /** Tests that are proposed at once, and those that are shown to who asks for more. */
 const FIRST_TESTS = 3;
 const TESTS_MOST = 9;
+/** The same while a neighbour waits to be compared with. */
+const COMPARED_MOST = 40;
+/** Why a neighbour is looked at first. */
+const COMPARED_WHY = 'what shares with it is the measure, and what is alike at both needs no limit';
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
 const MORE_LIKELY_THAN_NOT = 0.5;
@@ -253,12 +259,37 @@ class StateDiagnosis implements Diagnosis {
 
   private propose(): readonly Found[] {
     if (this.proposed) return this.proposed;
-    const ask = { massKept: PLANNED_MASS, most: TESTS_MOST };
+    const ask = { massKept: PLANNED_MASS, most: this.compares ? COMPARED_MOST : TESTS_MOST };
     const { best } = this.space.propose(this.standing, ask);
     // With a group named, tests that part nothing in it are no news to anybody.
     const least = this.group().length === 0 ? 0 : WORTH_DOING_BITS;
-    this.proposed = best.filter(({ bits }) => bits >= least);
+    const worth = best.filter(({ bits }) => bits >= least);
+    this.proposed = this.compares ? this.comparedFirst(worth).slice(0, TESTS_MOST) : worth;
     return this.proposed;
+  }
+
+  /** A neighbour was named, and nothing was read at one yet. */
+  private get compares(): boolean {
+    return (
+      toldNeighbours(this.circuit).length > 0 &&
+      !this.readings.some(({ test }) => this.isAtTold(test))
+    );
+  }
+
+  private isAtTold(place: number): boolean {
+    const { test } = this.space.testAt(place);
+    const names = toldNeighbours(this.circuit).map(({ name }) => name);
+    return test !== null && leads(test.probe).some((lead) => names.includes(partName(lead)));
+  }
+
+  /** The comparison that tells most of them comes first, where one tells anything: it needs no limit. */
+  private comparedFirst(worth: readonly Found[]): readonly Found[] {
+    const [first] = worth
+      .filter(({ test }) => this.isAtTold(test))
+      .sort((one, other) => other.bits - one.bits);
+    if (!first) return worth;
+    const why = `${COMPARED_WHY}; ${first.why}`;
+    return [{ ...first, why }, ...worth.filter((one) => one !== first)];
   }
 
   private told(worth: readonly Found[]): readonly Proposal[] {

@@ -20,8 +20,9 @@ import {
   type When,
 } from './events.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
-import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
+import { pendingCautions, pendingTestCautions, testCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
+import { notReadHere } from './read-cautions.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { isAside, presentConclusion, presentStep, type Session } from './session.ts';
@@ -88,6 +89,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'record-retest':
     case 'cannot-retest':
       return retest(session, command, now);
+    case 'answer-work':
+      return answerWork(session, command, now);
     case 'report-drive':
       return reportDrive(session, command, now);
     case 'close':
@@ -143,7 +146,16 @@ function acknowledge(
       : stepNamed(session, named);
   if (found === undefined) return refuse({ code: 'no-such-step', step: named ?? '' });
   const pending = test ? pendingTestCautions(session, test) : pendingCautions(session, found);
-  const read = ids ? pending.filter(({ id }) => ids.includes(id)) : pending;
+  const isDue = new Set(pending.map(({ id }) => id));
+  // What stands in short asks for nothing, and may be read again.
+  const standing = test
+    ? notReadHere(session, test.setup.state, testCautions(session, test))
+    : found && isTask(found)
+      ? notReadHere(session, found.setup.state, found.cautions)
+      : [];
+  const read = standing.filter(({ id }) =>
+    ids ? ids.includes(id) : isDue.size === 0 || isDue.has(id),
+  );
   if (read.length === 0 || (ids && read.length < ids.length)) return refuse({ code: 'no-caution' });
   const state = test ? test.setup.state : found && isTask(found) ? found.setup.state : null;
   if (state === null) return refuse({ code: 'no-caution' });
@@ -420,6 +432,25 @@ function reportDrive(
   if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-drive' });
   if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'drive' });
   return events({ type: 'drive-reported', code, words: words.trim(), ...now });
+}
+
+/** Asked once it is known what is wrong, and never of a vehicle that nobody owns. */
+function answerWork(
+  session: Session,
+  { answer: said, by, words }: Extract<Command, { type: 'answer-work' }>,
+  now: When,
+): Decision {
+  if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-customer' });
+  if (session.status === 'closed') return notOpen(session);
+  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'work' });
+  if (by.trim() === '') return refuse({ code: 'empty-text', of: 'customer' });
+  return events({
+    type: 'work-answered',
+    answer: said,
+    by: by.trim(),
+    words: words.trim(),
+    ...now,
+  });
 }
 
 function retest(

@@ -23,7 +23,7 @@ export const SESSION_FORMAT = 2;
  * rests on, which tests are refused, which hazards a step must warn of. It moves when the same answers would give another
  * result.
  */
-export const RULES = 7;
+export const RULES = 8;
 /**
  * Who gives the answers, as the program could tell: a person at a terminal, a file of answers, another program, whatever
  * feeds its standard input. Files of the first version do not state it.
@@ -433,6 +433,18 @@ export interface DriveReported extends When {
   readonly words: string;
 }
 
+/** What the customer said of the work that the conclusion asks for. */
+export const WORK_ANSWERS = ['authorised', 'declined'] as const;
+export type WorkAnswer = (typeof WORK_ANSWERS)[number];
+/** Somebody has authorised or declined the work; the last word counts. */
+export interface WorkAnswered extends When {
+  readonly type: 'work-answered';
+  readonly answer: WorkAnswer;
+  readonly by: string;
+  /** How, and up to what it may cost; may be empty. */
+  readonly words: string;
+}
+
 /** Written by the log: what a crash left of a last line was cut off, and is kept in `file` with these bytes and hash. */
 export interface Recovered extends When {
   readonly type: 'recovered';
@@ -469,6 +481,7 @@ export type SessionEvent =
   | RetestImpossible
   | SessionClosed
   | DriveReported
+  | WorkAnswered
   | TestStopped
   | CautionPassedOver
   | AnswerRevealed

@@ -30,6 +30,7 @@ export function openSession(opened: SessionOpened): Session {
     retests: [],
     closed: null,
     drives: [],
+    work: [],
     stopped: [],
     passedOver: [],
     revealed: null,
@@ -153,6 +154,8 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       return { ...session, status: 'closed', closed: event };
     case 'drive-reported':
       return { ...session, drives: lists.add(session.drives, event) };
+    case 'work-answered':
+      return { ...session, work: lists.add(session.work, event) };
     case 'test-stopped':
       return { ...session, stopped: lists.add(session.stopped, event) };
     case 'caution-passed-over':
@@ -167,7 +170,7 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
 
 /** What is tested again after another conclusion is tested after another repair. A list of its own, as it may grow. */
 function reopened() {
-  return { status: 'open', concluded: null, retests: [], drives: [] } as const;
+  return { status: 'open', concluded: null, retests: [], drives: [], work: [] } as const;
 }
 
 function statusOf(session: Session): Session['status'] {

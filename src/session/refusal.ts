@@ -44,12 +44,16 @@ export type Refusal =
   | { readonly code: 'bad-value'; readonly flaw: string }
   | { readonly code: 'nothing-to-take-back' }
   | { readonly code: 'not-open'; readonly status: 'paused' | 'concluded' | 'closed' | 'revealed' }
-  | { readonly code: 'empty-text'; readonly of: 'note' | 'reason' | 'conclusion' }
+  | { readonly code: 'empty-text'; readonly of: 'note' | 'reason' | 'conclusion' | 'customer' }
   | { readonly code: 'no-way-round'; readonly step: string }
-  | { readonly code: 'not-concluded'; readonly wanted: 'conclusion' | 'repair' | 'close' | 'drive' }
+  | {
+      readonly code: 'not-concluded';
+      readonly wanted: 'conclusion' | 'repair' | 'close' | 'drive' | 'work';
+    }
   | { readonly code: 'old-capture'; readonly name: string }
   | { readonly code: 'no-drill' }
-  | { readonly code: 'no-drive' };
+  | { readonly code: 'no-drive' }
+  | { readonly code: 'no-customer' };
 
 export type RefusalCode = Refusal['code'];
 
@@ -134,6 +138,8 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       ];
     case 'no-drive':
       return ['a drill ends with its answer: its vehicle is not driven'];
+    case 'no-customer':
+      return ['the vehicle of a drill has no owner who could be asked'];
     case 'no-drill':
       return ['this session is no drill'];
   }
@@ -158,11 +164,13 @@ const EMPTY = {
   note: ['the note is empty'],
   reason: ['say in a few words why it cannot be done'],
   conclusion: ['say in a few words what is wrong'],
+  customer: ['say who has authorised or declined the work'],
 } as const;
 
 const NOT_CONCLUDED = {
   conclusion: ['the tree has not come to a conclusion yet', 'go on, or name your own conclusion'],
   repair: ['there is no conclusion to test yet'],
   close: ['there is no conclusion to close yet'],
+  work: ['there is no conclusion yet, so nobody can be asked for the work'],
   drive: ['there is no conclusion yet, so nothing was repaired that could be driven'],
 } as const;

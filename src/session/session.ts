@@ -19,6 +19,7 @@ import type {
   TestRecorded,
   TestStopped,
   ValueSet,
+  WorkAnswered,
 } from './events.ts';
 import { stepHere } from './step-here.ts';
 
@@ -70,6 +71,8 @@ export interface Session {
   readonly closed: SessionClosed | null;
   /** What was reported of driving it, since the present conclusion. */
   readonly drives: readonly DriveReported[];
+  /** What the customer said of the work, since the present conclusion; the last one counts. */
+  readonly work: readonly WorkAnswered[];
   /** On a drill: tests that the bench stopped, cautions that were passed over, and the answer once it is known. */
   readonly stopped: readonly TestStopped[];
   readonly passedOver: readonly CautionPassedOver[];

@@ -2,14 +2,16 @@
  * What the job sheet tells before any reading, as the table of weights knows it: which answers count, what was understood
  * of free words, and by how much each suspect moves. The numbers stand in `suspects/told-weights.ts`.
  */
-import type { Circuit, Fault } from '../circuit/circuit.ts';
-import type { EarlierRepair, Job } from '../procedure/job.ts';
+import { type Circuit, type Fault, partName, sensorOf } from '../circuit/circuit.ts';
+import type { EarlierRepair, Job, ShareSaid } from '../procedure/job.ts';
+import { neighbourOf } from '../procedure/read-neighbours.ts';
 import { TOLD_MOST, TOLD_WEIGHTS, type ToldGroup, type ToldKey } from '../suspects/told-weights.ts';
+import type { TakesAlong } from './told-neighbours.ts';
 
 /** One answer that counts. */
 export interface Told {
   readonly key: ToldKey;
-  /** The part that an earlier repair made new. */
+  /** The part that an earlier repair made new, or the neighbour that is told of, as it is written. */
   readonly part: string | null;
 }
 
@@ -77,7 +79,8 @@ const NOTHING_ELSE = /^(?:(?:nothing|none)\b|(?:no|-|no others?)[.!]?$)/i;
 export function toldBy({
   earlierRepairs,
   circumstances = {},
-}: Pick<Job, 'earlierRepairs' | 'circumstances'>): Told[] {
+  shares,
+}: Pick<Job, 'earlierRepairs' | 'circumstances' | 'shares'>): Told[] {
   const { happens = [], failsWithIt = '', recentWork = '', seen = '' } = circumstances;
   const plain = (key: ToldKey): Told => ({ key, part: null });
   return [
@@ -94,6 +97,10 @@ export function toldBy({
         ]),
     ...understood(recentWork, RECENT_WORK).map(plain),
     ...understood(seen, SEEN).map(plain),
+    ...(shares ?? []).flatMap(ofNeighbour),
+    ...(shares && (shares.length === 0 || shares.some(isFedBy))
+      ? [plain('neighbour:unnamed')]
+      : []),
   ];
 }
 
@@ -107,6 +114,20 @@ function ofRepair({ part, fitted, changed }: EarlierRepair): Told[] {
   ];
 }
 
+/** What is told of a neighbour that works or does not; its name as it is written stands for its part. */
+function ofNeighbour({ name, shares, works }: ShareSaid): Told[] {
+  if (works !== 'works' && works !== 'fails') return [];
+  const isOnWire = shares.some((one) => one !== 'plug');
+  return [
+    ...(isOnWire ? [{ key: `neighbour:${works}` as const, part: name }] : []),
+    ...(shares.includes('plug') ? [{ key: `same-plug:${works}` as const, part: null }] : []),
+  ];
+}
+
+function isFedBy({ shares }: ShareSaid): boolean {
+  return shares.includes('feed') || shares.includes('reference');
+}
+
 function understood(text: string, meanings: Meanings): ToldKey[] {
   const clauses = text.split(/[,.;!()\n]/).filter((clause) => !DENIED.test(clause));
   return meanings.flatMap(([key, said]) => (clauses.some((one) => said.test(one)) ? [key] : []));
@@ -116,18 +137,36 @@ function understood(text: string, meanings: Meanings): ToldKey[] {
  * Times its weight before, by fault: the product of what was told of it, within bounds. The same part made new twice
  * counts once: a mistake in the choice of a part is made twice as easily.
  */
-export function toldFactor(circuit: Circuit, job: Job): (fault: string) => number {
+export function toldFactor(
+  circuit: Circuit,
+  job: Job,
+  takes: TakesAlong,
+): (fault: string) => number {
   const told = distinct(toldBy(job));
   const faults = new Map(circuit.faults.map((fault) => [fault.id, fault]));
+  const weightOn = (of: ToldGroup, times: number, part: string | null, fault: Fault): number => {
+    if (of === 'unnamed-neighbour') return isUnnamed(fault, circuit) ? times : 1;
+    if (of === 'other-plugs') return isBeyondPlug(fault, circuit) ? times : 1;
+    if (of !== 'taken-along') return isOf(fault, of, part) ? times : 1;
+    const named = circuit.parts.find(
+      ({ kind, name }) =>
+        kind === 'neighbour' && part !== null && name === neighbourOf(circuit, part).name,
+    );
+    if (!named) return 1;
+    const share = takes(fault.id, named.name);
+    return 1 - share + share * times;
+  };
   return (id) => {
     const fault = faults.get(id);
     if (!fault || told.length === 0) return 1;
-    const all = told.flatMap(({ key, part }) =>
-      TOLD_WEIGHTS.flatMap(({ told: by, of, times }) =>
-        by === key && isOf(fault, of, part) ? [times] : [],
-      ),
+    const product = told.reduce(
+      (so, { key, part }) =>
+        TOLD_WEIGHTS.filter(({ told: by }) => by === key).reduce(
+          (all, { of, times }) => all * weightOn(of, times, part, fault),
+          so,
+        ),
+      1,
     );
-    const product = all.reduce((so, times) => so * times, 1);
     return Math.min(TOLD_MOST, Math.max(1 / TOLD_MOST, product));
   };
 }
@@ -148,6 +187,10 @@ function isOf({ class: kind, repair }: Fault, group: ToldGroup, part: string | n
       return repair === 'target.align';
     case 'target-gap':
       return repair === 'target.gap';
+    case 'other-plugs':
+    case 'taken-along':
+    case 'unnamed-neighbour':
+      return false;
     case 'part':
       return part !== null && (repair === part || repair === `${part}.replace`);
     case 'plug':
@@ -159,6 +202,22 @@ function isOf({ class: kind, repair }: Fault, group: ToldGroup, part: string | n
     case 'target':
       return kind === group;
   }
+}
+
+/** A contact that is not in the sensor's own plug. */
+function isBeyondPlug(fault: Fault, circuit: Circuit): boolean {
+  return isOf(fault, 'contacts', null) && fault.repair !== `connector.${sensorOf(circuit).name}`;
+}
+
+/** A neighbour of the circuit file that nobody has named, or a wire of its own. */
+function isUnnamed({ effect }: Fault, { parts, wires }: Circuit): boolean {
+  const names = parts.flatMap((part) =>
+    part.kind === 'neighbour' && !part.told ? [part.name] : [],
+  );
+  if (effect.kind === 'part') return names.includes(effect.part);
+  if (!('wire' in effect)) return false;
+  const wire = wires.find(({ name }) => name === effect.wire);
+  return [wire?.from, wire?.to].some((end) => end && names.includes(partName(end)));
 }
 
 const GROUP_WORDS: Readonly<Record<ToldGroup, string>> = {
@@ -174,6 +233,9 @@ const GROUP_WORDS: Readonly<Record<ToldGroup, string>> = {
   'target-gap': 'the gap',
   part: 'the part itself',
   plug: 'its contacts',
+  'taken-along': 'what would take it along',
+  'unnamed-neighbour': 'other neighbours',
+  'other-plugs': 'contacts beyond its plug',
 };
 
 /** What an answer moves, in words: `contacts and wires likelier`; empty for none. */

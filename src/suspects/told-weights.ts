@@ -4,7 +4,10 @@
  * outweighs any of them. docs/maths.md shows the same table, and a test compares the two.
  */
 
-/** Suspects that one answer speaks of. `part` and `plug` are those of an earlier repair. */
+/**
+ * Suspects that one answer speaks of. `part` and `plug` are those of an earlier repair; `taken-along` those that take the
+ * feed of the neighbour with them by the circuit, in the share of cars in which they do.
+ */
 export type ToldGroup =
   | 'contacts'
   | 'wires'
@@ -17,7 +20,10 @@ export type ToldGroup =
   | 'target-place'
   | 'target-gap'
   | 'part'
-  | 'plug';
+  | 'plug'
+  | 'taken-along'
+  | 'unnamed-neighbour'
+  | 'other-plugs';
 
 /** What an answer comes to: a field of the job sheet, and what was said there or was understood of it. */
 export type ToldKey =
@@ -26,7 +32,9 @@ export type ToldKey =
   | `happens:${'cold' | 'hot' | 'wet' | 'bumps' | 'cranking'}`
   | `fails-with-it:${'nothing' | 'others'}`
   | `recent-work:${RecentWork}`
-  | `seen:${Seen}`;
+  | `seen:${Seen}`
+  | `neighbour:${'works' | 'fails' | 'unnamed'}`
+  | `same-plug:${'works' | 'fails'}`;
 export type RecentWork =
   | 'bearing'
   | 'timing'
@@ -188,6 +196,31 @@ export const TOLD_WEIGHTS: readonly ToldWeight[] = [
   { told: 'seen:wheel-harmed', of: 'target', times: 4, why: 'the same' },
   { told: 'seen:fuse-blown', of: 'supply', times: 6, why: 'a blown fuse is a fault, or shows one' },
   { told: 'seen:sensor-harmed', of: 'sensor', times: 3, why: 'seen is seen, though it may be old' },
+  {
+    told: 'neighbour:works',
+    of: 'taken-along',
+    times: 0.2,
+    why: 'it would fail too; but few look closely at what they take to work',
+  },
+  {
+    told: 'neighbour:fails',
+    of: 'taken-along',
+    times: 5,
+    why: 'two fail where they meet, or one drags the other down',
+  },
+  {
+    told: 'neighbour:unnamed',
+    of: 'unnamed-neighbour',
+    times: 0.1,
+    why: 'what shares was named for this car, and it is not among it',
+  },
+  {
+    told: 'same-plug:works',
+    of: 'other-plugs',
+    times: 0.7,
+    why: 'a plug that is wet or half on takes more than one pin along',
+  },
+  { told: 'same-plug:fails', of: 'other-plugs', times: 2, why: 'the same' },
 ];
 
 /** Stories hang together: whatever is told, no suspect moves by more than this, up or down. Ours. */

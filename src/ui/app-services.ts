@@ -138,6 +138,11 @@ export interface OpenedSession {
     fault?: string,
   ) => Promise<CaptureAnswer>;
   readonly captures: CaptureFiles;
+  /** What the customer is told on the telephone: three sentences and prices; none before a conclusion, and on a drill. */
+  readonly call: () => {
+    readonly sentences: readonly string[];
+    readonly prices: readonly string[];
+  };
   /** The simulated vehicle after the repair; null with a real one. */
   readonly repaired: RepairedVehicle | null;
   /** The small sums that fit a step, done with its own values. */

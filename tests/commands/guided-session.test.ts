@@ -5,8 +5,10 @@ import { stringify } from 'yaml';
 import type { StoredEvent } from '../../src/log/event-line.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { conclusionWords } from '../../src/session/conclusion-words.ts';
-import type { SessionEvent } from '../../src/session/events.ts';
-import { replay } from '../../src/session/evolve.ts';
+import { decide } from '../../src/session/decide.ts';
+import { RULES, SESSION_FORMAT, type SessionEvent } from '../../src/session/events.ts';
+import { evolve, replay } from '../../src/session/evolve.ts';
+import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { LONG, shareOf } from '../campaign.ts';
 import {
   eventsOf,
@@ -141,13 +143,8 @@ describe('a session with an open signal wire', () => {
         const path = sessionFiles(own)[0]!;
         const before = eventsOf(path);
         expect(before).toHaveLength(kept);
-        const again = linesFor(reference.slice(kept));
-        const state = pendingAgain(reference, kept) ? ['yes'] : [];
-        const resumed = await runProgram(
-          own,
-          ['resume', path, '--plain'],
-          `${[...state, ...again].join('\n')}\n`,
-        );
+        const again = linesAfterResume(reference, kept);
+        const resumed = await runProgram(own, ['resume', path, '--plain'], `${again.join('\n')}\n`);
         expect(resumed.code, `resumed after ${kept} events: ${resumed.out}${resumed.err}`).toBe(0);
         const after = eventsOf(path);
         expect(timeless(after.slice(0, kept))).toEqual(timeless(reference.slice(0, kept)));
@@ -174,14 +171,34 @@ function evidenceOf(events: readonly StoredEvent[]): unknown[] {
   ]);
 }
 
-/** Whether the step asked after `kept` events has cautions that were acknowledged before the kill. */
-function pendingAgain(events: readonly StoredEvent[], kept: number): boolean {
-  const session = replay(events.slice(0, kept) as unknown as SessionEvent[]);
-  const next = events[kept]!;
-  const step = session.opened.procedure?.steps[String(next['step'])];
-  const cautious = step && step.kind !== 'conclude' && step.cautions.length > 0;
-  return Boolean(cautious) && next.type !== 'caution-acknowledged';
+/** What is typed from there on: after a resume all cautions are asked for anew, each once. */
+function linesAfterResume(events: readonly StoredEvent[], kept: number): string[] {
+  const all = events as unknown as SessionEvent[];
+  let session = replay([...all.slice(0, kept), RESUMED]);
+  const lines: string[] = [];
+  for (const event of all.slice(kept)) {
+    if (event.type === 'caution-acknowledged') continue;
+    const step = 'step' in event ? session.opened.procedure?.steps[String(event.step)] : undefined;
+    if (step && pendingCautions(session, step).length > 0) {
+      const read = decide(session, { type: 'acknowledge-cautions', step: step.id }, NOW);
+      if (!read.ok) throw new Error('guided-session: what is pending can be acknowledged');
+      for (const one of read.events) session = evolve(session, one);
+      lines.push('yes');
+    }
+    lines.push(...linesFor([event as unknown as StoredEvent]));
+    session = evolve(session, event);
+  }
+  return lines;
 }
+const NOW = { at: '2026-03-02T09:00:00.000+00:00', elapsed: 0 };
+const RESUMED: SessionEvent = {
+  type: 'session-resumed',
+  program: 'ohmward test',
+  by: 'pipe',
+  format: SESSION_FORMAT,
+  rules: RULES,
+  ...NOW,
+};
 
 /** Types the lines, waits until `count` events are in the file, and kills the program without warning. */
 async function killAfter(own: Place, lines: readonly string[], count: number): Promise<void> {

@@ -1,6 +1,7 @@
 /** What a job file says is known is held against the circuit, each mistake at its line. */
 import { expect, test } from 'vitest';
 import { knownIssues } from '../../src/commands/check/known-issues.ts';
+import { sharesIssues } from '../../src/commands/check/shares-issues.ts';
 import { loadJob } from '../../src/procedure/load-job.ts';
 import { shipped } from '../circuit/shipped.ts';
 
@@ -36,6 +37,21 @@ test.each([
   expect(issues).toHaveLength(1);
   expect(issues[0]).toMatchObject({ code, at: { file: 'job.yaml', line: 4, column: column + 2 } });
   expect(issues[0]?.fix).not.toBe('');
+});
+
+test('a neighbour that does not fit is told at its line, and where there is no circuit', () => {
+  const text = [
+    'complaint: stalls',
+    'shares:',
+    '  - { name: oil sensor, shares: [feed] }',
+    '  - { name: module, shares: [feed] }',
+    '',
+  ].join('\n');
+  const { value } = loadJob(text, 'job.yaml');
+  const issues = (circuit: typeof CIRCUIT | null) =>
+    sharesIssues({ path: 'job.yaml', text }, value?.job.shares, circuit);
+  expect(issues(CIRCUIT)).toMatchObject([{ code: 'bad-share', at: { line: 4 } }]);
+  expect(issues(null)).toMatchObject([{ code: 'no-circuit', at: { line: 2 } }]);
 });
 
 test('an entry that says not all of it is refused by its shape', () => {

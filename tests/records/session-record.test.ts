@@ -365,6 +365,28 @@ describe('a session in free order', () => {
     expect(text).not.toMatch(/no step asked for|at ""|procedure's/);
   });
 
+  it('says of a caution that was not asked for again where it stood in short, and where it was read', () => {
+    const cranking = { ...SIGNAL_TEST, setup: { ...KEY_ON, state: 'cranking' as const } };
+    const { expected, shown } = {
+      expected: null,
+      shown: { kind: 'number', value: 5, unit: 'V' },
+    } as const;
+    const record = { type: 'record-test', test: cranking, typed: '5', shown, expected } as const;
+    const walk = begin({ procedure: null, cautionRules: [CRANKING_CAUTION] }).do(
+      { type: 'acknowledge-cautions', test: cranking },
+      record,
+      record,
+    );
+    const cautioned = recordFrom(walk);
+    // by hand: 1 opened, 2 read, 3 first cranking, 4 second
+    expect(cautioned.cautions).toMatchObject([
+      { event: 2, id: 'turning' },
+      { event: 4, id: 'turning', earlier: { event: 2, step: '' } },
+    ]);
+    expect(transcriptOf(cautioned)).toContain('in short: read');
+    expect(recordForClass(cautioned).cautions[1]?.earlier).toMatchObject({ event: 2, at: '' });
+  });
+
   it('names cautions of a test that no step asked for, and who read them there', () => {
     const cranking = { ...SIGNAL_TEST, setup: { ...KEY_ON, state: 'cranking' as const } };
     const walk = begin({ procedure: null, by: 'program', cautionRules: [CRANKING_CAUTION] }).do({

@@ -292,6 +292,13 @@ describe('an answer that does not fit is told at its line', () => {
       FIRST,
     ],
     [
+      'customer: maybe',
+      TURNS,
+      'not-understood',
+      'it does not begin with "authorised" or "declined"',
+      'write who said it and how: authorised by R. Example, by telephone, up to 240 EUR',
+    ],
+    [
       'choose: full',
       TURNS,
       'caution-first',
@@ -303,7 +310,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, place, note, back, pause, conclude, faults, words',
+      'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [

@@ -2,10 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import type { Test, VehicleState } from '../../src/circuit/test.ts';
 import type { CautionRule } from '../../src/procedure/cautions.ts';
-import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import { type Caution, isTask } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
-import { pendingCautions, pendingTestCautions } from '../../src/session/pending-cautions.ts';
+import {
+  pendingCautions,
+  pendingTestCautions,
+  testCautions,
+} from '../../src/session/pending-cautions.ts';
+import { cautionsInShort } from '../../src/session/read-cautions.ts';
 import type { Session } from '../../src/session/session.ts';
+import { stoodInShort } from '../../src/session/stood-in-short.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
 import { ACK, CONCLUDE, DONE, PAUSE, RESUME, said, volts } from './shorthand.ts';
@@ -23,22 +29,37 @@ describe('cautions', () => {
     expect(pendingCautions(cranking).map(({ id }) => id)).toEqual(['turns', 'live']);
   });
 
-  it('of cranking come before each cranking, those of a live circuit once', () => {
-    const step = { ...TREE.steps['pattern']! } as Extract<Step, { kind: 'look' }>;
-    const twice = (state: VehicleState): Procedure => {
-      const setup = { ...step.setup, state };
-      const first = step.outcomes.map((one) => ({ ...one, go: 'again' }));
-      const again = { ...step, setup, id: 'again' };
-      return {
-        ...TREE,
-        steps: { ...TREE.steps, pattern: { ...step, setup, outcomes: first }, again },
-      };
-    };
-    const way: Command[] = [DONE, ACK, volts(5), ACK, { type: 'choose-outcome', outcome: 'full' }];
-    const left = (state: VehicleState) =>
-      pendingCautions(sessionAfter(way, twice(state))).map(({ id }) => id);
-    expect(left('cranking')).toEqual(['turns', 'live']);
-    expect(left('running')).toEqual([]);
+  it('read at an earlier test in this state stand in short and stop nothing, before another cranking too', () => {
+    const cranking = feedIn('cranking');
+    const read = { type: 'acknowledge-cautions', test: cranking } as const;
+    const once = outside([DONE, ACK, read, record(cranking)]);
+    expect(idsFor(once, cranking)).toEqual([]);
+    expect(shortOf(once, testCautions(once, cranking), 'cranking')).toEqual(['turns', 'live']);
+    expect(said(once, record(cranking))).not.toBe('caution-first');
+    // back at the key-on step: what was read there holds; cranking never was before this step
+    const feed = TREE.steps['feed']!;
+    expect(pendingCautions(once, feed)).toEqual([]);
+    const [stands] = cautionsInShort(once, 'key-on', cautionsOf('feed'));
+    expect(stands?.read).toMatchObject({ step: 'feed', state: 'key-on' });
+  });
+
+  it('that are a DANGER stand whole and stop before each cranking and in each state', () => {
+    const grave = RULES.map((rule) => ({ ...rule, word: 'DANGER' as const }));
+    const cranking = feedIn('cranking');
+    const read = { type: 'acknowledge-cautions', test: cranking } as const;
+    const once = sessionAfter([DONE, read, record(cranking)], TREE, { cautionRules: grave });
+    expect(idsFor(once, cranking)).toEqual(['live', 'turns']);
+    expect(shortOf(once, testCautions(once, cranking), 'cranking')).toEqual([]);
+  });
+
+  it('that stand in short may be acknowledged again, and only what is new where something is', () => {
+    const running = feedIn('running');
+    const read = { type: 'acknowledge-cautions', test: running } as const;
+    const keyOn = feedIn('key-on');
+    const back = outside([DONE, ACK, read, record(running), record(keyOn)]);
+    expect(idsFor(back, running)).toEqual([]);
+    const again = outside([DONE, ACK, read, record(running), record(keyOn), read]);
+    expect(again.acknowledgements.at(-1)?.cautions.map(({ id }) => id)).toEqual(['turns', 'live']);
   });
 
   it('of a test that no step asks for come before it, and bring its state', () => {
@@ -50,15 +71,9 @@ describe('cautions', () => {
     const read = { type: 'acknowledge-cautions', test: running } as const;
     const after = outside([DONE, ACK, volts(5), ACK, read, record(running)]);
     expect(after.acknowledgements.at(-1)).toMatchObject({ step: null, state: 'running' });
-    // the vehicle came out of cranking, so the step asks anew
-    expect(pendingCautions(after)).toHaveLength(2);
-  });
-
-  it('of cranking come before each cranking of a test that no step asks for too', () => {
-    const cranking = feedIn('cranking');
-    const read = { type: 'acknowledge-cautions', test: cranking } as const;
-    const once = outside([DONE, read, record(cranking)]);
-    expect(idsFor(once, cranking)).toEqual(['turns', 'live']);
+    // the vehicle came out of cranking: what was read for it stands in short
+    expect(pendingCautions(after)).toEqual([]);
+    expect(stoodInShort(after)).toEqual([]);
   });
 
   it('read in this state are not asked again before a test that no step asks for', () => {
@@ -85,6 +100,47 @@ describe('cautions', () => {
   it('are asked again after a pause', () => {
     const session = sessionAfter([DONE, ACK, PAUSE, RESUME]);
     expect(pendingCautions(session)).toHaveLength(1);
+  });
+
+  it('are asked again after a pause, though they were read in this state before', () => {
+    const cranking = feedIn('cranking');
+    const read = { type: 'acknowledge-cautions', test: cranking } as const;
+    const later = outside([DONE, ACK, read, record(cranking), PAUSE, RESUME]);
+    expect(idsFor(later, cranking)).toEqual(['turns', 'live']);
+  });
+
+  it('read before the conclusion are asked again when the session goes on after it', () => {
+    const cranking = feedIn('cranking');
+    const read = { type: 'acknowledge-cautions', test: cranking } as const;
+    const way = [DONE, ACK, read, record(cranking), volts(9), CONCLUDE] as const;
+    expect(idsFor(outside(way), cranking)).toEqual(['turns', 'live']);
+    expect(idsFor(outside([...way, { type: 'go-back' }]), cranking)).toEqual(['turns', 'live']);
+  });
+
+  it('that stood in short are told for the record: before which test, and where they were read', () => {
+    const cranking = feedIn('cranking');
+    const read = { type: 'acknowledge-cautions', test: cranking } as const;
+    const session = outside([
+      ...[DONE, ACK, read, record(cranking), record(cranking)],
+      // the second in a row of one state and the one written down later tell nothing more
+      ...[
+        record(feedIn('key-on')),
+        record(feedIn('key-on')),
+        { ...record(cranking), made: '14:05' },
+      ],
+    ]);
+    expect(
+      stoodInShort(session).map(({ event, caution, read: by }) => [
+        session.events.indexOf(event) + 1,
+        caution.id,
+        session.events.indexOf(by) + 1,
+      ]),
+    ).toEqual([
+      // by hand: 1 opened, 2 done, 3 read, 4 read, 5 cranked, 6 cranked, 7 and 8 key on
+      [6, 'turns', 4],
+      [6, 'live', 4],
+      [7, 'live', 3],
+    ]);
   });
 
   it('are asked again after the repair, though nothing moved, until they are read anew', () => {
@@ -138,11 +194,20 @@ function feedIn(state: VehicleState): Test {
   return { setup: { ...KEY_ON, state, target }, probe };
 }
 
-function record(test: Test): Command {
+function record(test: Test): Extract<Command, { type: 'record-test' }> {
   const shown = { kind: 'number', value: 5, unit: 'V' } as const;
   return { type: 'record-test', test, typed: '5', shown, expected: null };
 }
 
+function shortOf(session: Session, cautions: readonly Caution[], state: VehicleState): string[] {
+  return cautionsInShort(session, state, cautions).map(({ caution }) => caution.id);
+}
+
 function idsFor(session: Session, test: Test): string[] {
   return pendingTestCautions(session, test).map(({ id }) => id);
+}
+
+function cautionsOf(id: string): readonly Caution[] {
+  const step = TREE.steps[id]!;
+  return isTask(step) ? step.cautions : [];
 }

@@ -16,6 +16,8 @@ import { sessionAfter } from './sample-tree.ts';
 import { WAKING } from './waking-tree.ts';
 
 const model = modelOf('hall-relay-fed', 8);
+/** Where no neighbour is told of, none is asked for. */
+const NOBODY = () => 0;
 const begun = sessionAfter([], WAKING);
 
 const told = (circumstances: Circumstances, more: Partial<Job> = {}): Job => ({
@@ -39,7 +41,7 @@ function chanceOf(job: Job, repair: string): number {
 }
 
 describe('an earlier repair', () => {
-  const factor = (job: Job, fault: string) => toldFactor(model.circuit, job)(fault);
+  const factor = (job: Job, fault: string) => toldFactor(model.circuit, job, NOBODY)(fault);
   const NOTHING = { changed: 'nothing' } as const;
 
   it('that changed nothing lowers its part, and does not exclude it', () => {
@@ -104,12 +106,16 @@ describe('what was told and seen', () => {
   });
 
   it('moves each suspect by what the table says, and none by more than its bound', () => {
-    const factor = toldFactor(model.circuit, told({ happens: ['wet'], seen: 'green pins' }));
+    const factor = toldFactor(
+      model.circuit,
+      told({ happens: ['wet'], seen: 'green pins' }),
+      NOBODY,
+    );
     // By the table: 3 for water in plugs, 4 for corrosion seen; 1.5 for the wires. Together at most ten.
     expect(factor('contact.sensor.feed.open')).toBe(TOLD_MOST);
     expect(factor('wire.signal.open')).toBe(1.5);
     expect(factor('sensor.dead')).toBe(1);
-    const one = toldFactor(model.circuit, told({ happens: ['wet'] }));
+    const one = toldFactor(model.circuit, told({ happens: ['wet'] }), NOBODY);
     expect(one('contact.sensor.feed.open')).toBe(3);
   });
 

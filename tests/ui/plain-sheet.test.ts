@@ -124,8 +124,8 @@ describe('the job sheet in lines', () => {
 
 describe('what is known of the car', () => {
   const CIRCUIT = shipped('hall-module-fed');
-  /** Fields before it: codes, repairs, what was told, and the battery. */
-  const before = ['stalls', ...enter(3 + TOLD)];
+  /** Fields before it: codes, repairs, what was told, what shares with it, and the battery. */
+  const before = ['stalls', ...enter(4 + TOLD)];
 
   it('is asked for where there is a circuit, and kept as it was typed', async () => {
     const typed = 'battery at rest is 12.4 V from measured; reference volts is 8 V from label';
@@ -166,8 +166,8 @@ describe('what is known of the car', () => {
 });
 
 describe('the position of the sensor', () => {
-  // Complaint and the rest, with battery, known and harness; then the position.
-  const before = ['no signal', ...enter(FIELDS + 2)];
+  // Complaint and the rest, with what shares, battery, known and harness; then the position.
+  const before = ['no signal', ...enter(FIELDS + 3)];
 
   it('is asked where there can be another one, and refused where nothing fits', async () => {
     const circuit = shipped('hall-module-fed');
@@ -204,7 +204,7 @@ describe('before anything is touched', () => {
           'plug wet',
           '812 rpm; 91 C',
         ],
-        ...['12.4 V at rest, 9.8 V cranking', 'begin'],
+        ...['Vehicle speed sensor: feed, ground, fails', '12.4 V at rest, 9.8 V cranking', 'begin'],
       ],
       emptyJob(''),
       CIRCUIT,
@@ -220,6 +220,7 @@ describe('before anything is touched', () => {
         seen: 'plug wet',
         freezeFrame: ['812 rpm', '91 C'],
       },
+      shares: [{ name: 'Vehicle speed sensor', shares: ['feed', 'ground'], works: 'fails' }],
       known: [
         { what: 'battery at rest', is: '12.4 V', from: 'measured' },
         { what: 'battery while cranking', is: '9.8 V', from: 'measured' },
@@ -232,6 +233,7 @@ describe('before anything is touched', () => {
     );
     expect(all).toContain('Understood: contacts and wires likelier.');
     expect(all).toContain('Understood: the place of the wheel likelier.');
+    expect(all).toContain('Understood: vehicle speed sensor; what would take it along likelier;');
   });
 
   it('a part is chosen where free words name none, and its answers belong to it', async () => {
@@ -260,7 +262,7 @@ describe('before anything is touched', () => {
 
   it('goes back to what cannot be understood', async () => {
     const { said, job } = await fill(
-      ['x', ...at(5), 'on Sundays', 'begin', 'hot', ...at(4), '12 apples', 'begin', '-', 'begin'],
+      ['x', ...at(5), 'on Sundays', 'begin', 'hot', ...at(5), '12 apples', 'begin', '-', 'begin'],
       emptyJob(''),
       CIRCUIT,
     );

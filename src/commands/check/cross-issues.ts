@@ -9,6 +9,7 @@ import type { Job } from '../../procedure/job.ts';
 import type { Library } from '../../procedure/link-procedure.ts';
 import type { LoadedJob } from '../../procedure/load-job.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
+import { fitNeighbours } from '../../procedure/read-neighbours.ts';
 import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { type Path, parseYaml } from '../../source/parse-yaml.ts';
@@ -16,6 +17,7 @@ import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { CheckedFile } from './check-files.ts';
 import { harnessIssues } from './harness-issues.ts';
 import { knownIssues } from './known-issues.ts';
+import { sharesIssues } from './shares-issues.ts';
 
 /** Issues of the wanted files against all files of the check. */
 export function crossIssues(files: readonly CheckedFile[], library: Library): Issue[] {
@@ -84,12 +86,14 @@ function jobIssues(file: CheckedFile, sheet: LoadedJob, library: Library): Issue
   const named = library.procedures.get(procedure)?.draft.circuit;
   const circuit = named === undefined ? undefined : library.circuits.get(named);
   if (!circuit) return [];
-  const fitted = withHarness(circuit, readHarness(circuit, job.harness ?? []).harness).circuit;
+  const shared = fitNeighbours(circuit, job.shares ?? []).circuit;
+  const fitted = withHarness(shared, readHarness(circuit, job.harness ?? []).harness).circuit;
   return [
     ...terminalIssues(file, Object.keys(job.terminals), fitted),
     ...partIssues(file, job, circuit),
     ...faultIssues(file, sheet, fitted),
     ...knownIssues(file, job.known, circuit),
+    ...sharesIssues(file, job.shares, circuit),
     ...harnessIssues(file, job.harness, circuit),
   ];
 }

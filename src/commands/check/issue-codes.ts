@@ -23,7 +23,9 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'file-name': 'A file is named otherwise than what it holds.',
   'unknown-procedure': 'A procedure that is named does not exist.',
   'unknown-circuit': 'A circuit that is named does not exist or has errors.',
-  'no-circuit': 'A harness is told where no circuit is known that it could be of.',
+  'no-circuit': 'A harness or a neighbour is told where no circuit is known that it could be of.',
+  'bad-share':
+    'What is said to share with the sensor is not understood or does not fit the circuit.',
   'bad-harness':
     'A connector, splice or wire of a harness is not understood or does not fit the circuit.',
   'unknown-colour': 'A wire colour is not in the letters of the standard.',

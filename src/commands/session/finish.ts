@@ -73,8 +73,21 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     session.status === 'paused'
       ? 'Go on with: ohmward resume'
       : 'Read it with: ohmward records show';
+  const { sentences, prices } = opened.call();
+  const told = [...sentences, ...prices].map((one) => `  ${safeText(one)}`);
+  const call =
+    told.length > 0 && session.work.length === 0 && session.opened.vehicle.kind === 'real'
+      ? [
+          'To say on the telephone:',
+          ...told,
+          `Then: ohmward retest ${name} --customer "authorised by R. Example, by telephone"`,
+        ]
+      : [];
   const handOver = concluded
-    ? [`For the customer: ohmward records export ${name} --as pdf --for customer -o report.pdf`]
+    ? [
+        ...call,
+        `For the customer: ohmward records export ${name} --as pdf --for customer -o report.pdf`,
+      ]
     : [];
   const lastWord =
     session.closed && session.drives.length === 0

@@ -2,6 +2,7 @@
 
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
+import { tellingNeighbours } from '../../circuit/telling-neighbours.ts';
 import type { Test } from '../../circuit/test.ts';
 import {
   answersFor,
@@ -29,7 +30,10 @@ import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
+import { fitNeighbours } from '../../procedure/read-neighbours.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
+import { callPrices } from '../../records/call-words.ts';
+import { readRates } from '../../records/read-rates.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
@@ -108,16 +112,26 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   });
 }
 
-/** Circuit and tree with the sensor where it sits in this car, and with the joints of its harness. */
+/** Circuit and tree with the sensor where it sits in this car, with what shares its feed, and with the joints of its harness. */
 function ofThisCar(
   desk: Desk,
   job: Job,
   found: Pick<LinkedSubject, 'procedure' | 'circuit'>,
 ): Pick<LinkedSubject, 'procedure' | 'circuit'> | Problem {
-  const placed = atPlaceOf(job, found);
+  const atPlace = atPlaceOf(job, found);
+  const shares = job.shares ?? [];
+  if (shares.length > 0 && !atPlace.circuit)
+    return {
+      problem: 'shares: there is no circuit with which anything could share',
+      fix: 'leave it out, or choose a procedure with a circuit',
+    };
+  const fed = atPlace.circuit ? fitNeighbours(atPlace.circuit, shares) : null;
+  if (fed?.problem) return { problem: `shares: ${fed.problem.words}`, fix: fed.problem.fix };
+  const own = atPlace.circuit && fed && tellingNeighbours(atPlace.circuit, fed.circuit);
+  const placed = { ...atPlace, circuit: own };
   const { circuit } = placed;
   const said = job.harness ?? [];
-  if (said.length === 0) return placed;
+  if (said.length === 0) return shares.length === 0 ? placed : withLimits(desk, placed);
   if (!circuit)
     return {
       problem: 'harness: there is no circuit whose wires could pass anything',
@@ -126,7 +140,14 @@ function ofThisCar(
   const { harness, problems } = readHarness(circuit, said);
   const [problem] = problems;
   if (problem) return { problem: `harness: ${problem.words}`, fix: problem.fix };
-  const fitted = fitHarness(harness, placed);
+  return withLimits(desk, fitHarness(harness, placed));
+}
+
+/** The tree with the limits that the circuit of this car gives. */
+function withLimits(
+  desk: Desk,
+  fitted: Pick<LinkedSubject, 'procedure' | 'circuit'>,
+): Pick<LinkedSubject, 'procedure' | 'circuit'> {
   if (!fitted.circuit || !fitted.procedure) return fitted;
   const model = modelFor(fitted.circuit, desk.settings().meter);
   const steps = Object.entries(fitted.procedure.steps).map(([id, step]) => [
@@ -335,6 +356,16 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     limits: (step) => {
       const known = circuitOf(driver.session());
       return step.unit === 'V' && known ? voltageLimits(known) : null;
+    },
+    call: () => {
+      const now = driver.session();
+      if (!now.concluded || vehicle.kind === 'drill') return { sentences: [], prices: [] };
+      const record = recordOf(now, driver.head());
+      const rates = readRates(desk.settings().rates);
+      return {
+        sentences: record.call,
+        prices: callPrices(record, rates && 'fix' in rates ? null : rates),
+      };
     },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     measureCapture: async (ask, path, fault) => {

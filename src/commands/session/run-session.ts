@@ -19,6 +19,7 @@ import { matching } from '../../ui/parts/pick-list-state.ts';
 import type { Dialogue } from '../../ui/plain/dialogue.ts';
 import { harnessIssues } from '../check/harness-issues.ts';
 import { knownIssues } from '../check/known-issues.ts';
+import { sharesIssues } from '../check/shares-issues.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
 import { programName } from '../version.ts';
 import { finish } from './finish.ts';
@@ -141,6 +142,7 @@ export function begin(
     const circuit = circuitOfSubject(desk, subject);
     const wrong = [
       ...knownIssues(file, job.known, circuit),
+      ...sharesIssues(file, job.shares, circuit),
       ...harnessIssues(file, job.harness, circuit),
     ];
     if (wrong.length > 0)

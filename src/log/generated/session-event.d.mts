@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | WorkAnswered | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -149,6 +149,7 @@ terminals: {
 }
 known?: KnownSaid[]
 harness?: HarnessSaid[]
+shares?: ShareSaid[]
 notes: string
 }
 export interface JobVehicle {
@@ -198,6 +199,13 @@ at?: string
 minutes?: number
 length?: string
 size?: string
+}
+export interface ShareSaid {
+name: string
+shares: ("feed" | "reference" | "ground" | "plug")[]
+works?: ("works" | "fails" | "not-known")
+how?: string
+sister?: string
 }
 /**
  * The tree as it was walked: sub-procedures folded in, limits as numbers, cautions attached.
@@ -621,6 +629,7 @@ words: string
 pins: string[]
 ohms: Positive
 shorted: Positive
+told?: true
 }
 export interface JointPart {
 kind: "joint"
@@ -1297,6 +1306,19 @@ prev: Prev
 at: At
 elapsed: Elapsed
 code: ("stayed-away" | "came-back")
+words: string
+}
+/**
+ * The customer has authorised or declined the work that the conclusion asks for; the last one counts.
+ */
+export interface WorkAnswered {
+type: "work-answered"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+answer: ("authorised" | "declined")
+by: string
 words: string
 }
 /**

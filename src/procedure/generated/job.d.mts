@@ -182,6 +182,41 @@ length?: Length
 size?: Size
 }[]
 /**
+ * What it is called.
+ */
+export type Name1 = string
+/**
+ * What both have: a feed or reference, a ground, or a plug other than the sensor's own.
+ * 
+ * @minItems 1
+ * @maxItems 4
+ */
+export type Shares = ("feed" | "reference" | "ground" | "plug")[]
+/**
+ * Whether it does; left out or not-known where nobody knows.
+ */
+export type Works = ("works" | "fails" | "not-known")
+/**
+ * In words.
+ */
+export type HowItIsKnown = string
+/**
+ * Only of one of the same kind on the same module: what stands at its own signal with its plug off, key on.
+ */
+export type OpenLevelOfASister = string
+/**
+ * Each neighbour on this car that has the sensor's feed, reference, ground or plug too, by its name. An empty list says that nothing shares them. It moves chances by the weights in docs/maths.md, gives the circuit what can drag the feed down, and is never evidence for a proof.
+ * 
+ * @maxItems 12
+ */
+export type WhatSharesWithTheSensor = {
+name: Name1
+shares: Shares
+works?: Works
+how?: HowItIsKnown
+sister?: OpenLevelOfASister
+}[]
+/**
  * What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.
  */
 export type FaultOfTheSimulatedVehicle = string
@@ -211,6 +246,7 @@ circumstances?: BeforeAnythingIsTouched
 terminals?: PinsAndWireColours
 known?: WhatIsKnownOfThisCar
 harness?: HarnessOfThisCar
+shares?: WhatSharesWithTheSensor
 "simulated-fault"?: FaultOfTheSimulatedVehicle
 intermittent?: Intermittent
 notes?: Notes

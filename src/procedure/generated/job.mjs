@@ -83,7 +83,7 @@ var require_equal = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle, each with how the module keeps it where that is known: stored, pending or history.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}( (stored|pending|history))?$", "examples": ["P0335", "P0369 pending"] } }, "position": { "title": "Position of the sensor", "description": "Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.", "type": "string", "pattern": "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "examples": ["exhaust camshaft bank 2", "right rear wheel"] }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions. Left out it is not-stated, and a caution asks for it.", "enum": ["combustion", "hybrid", "electric", "not-stated"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] }, "fitted": { "title": "What went in", "description": "A new one by the maker's number, one from another vehicle, or one of another make.", "enum": ["new", "second-hand", "other-make"] }, "changed": { "title": "What it changed", "description": "Of the complaint: nothing, only for a while, or it was cured then.", "enum": ["nothing", "for-a-while", "cured"] } } } }, "circumstances": { "title": "Before anything is touched", "description": "What was told and seen. Each may be left out; each moves chances by the weights in docs/maths.md, but for the freeze frame.", "type": "object", "additionalProperties": false, "properties": { "happens": { "title": "When it happens", "description": "Always, or when cold, hot, wet, over bumps, while cranking.", "type": "array", "maxItems": 6, "uniqueItems": true, "items": { "enum": ["always", "cold", "hot", "wet", "bumps", "cranking"] } }, "fails-with-it": { "title": "What else fails", "description": "In words; nothing where all else works.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["nothing", "wheel speed sensor, same feed"] }, "recent-work": { "title": "Recent work", "description": "On the vehicle, before the complaint began.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["timing belt", "front wheel bearing, left"] }, "seen": { "title": "What can be seen", "description": "Without touching anything.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["harness chafed at the bracket"] }, "freeze-frame": { "title": "Freeze frame", "description": "What the module kept of the moment, line by line.", "type": "array", "maxItems": 40, "items": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["812 rpm", "coolant 91 C"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "harness": { "title": "Harness of this car", "description": "Connectors and splices that the sensor's wires pass, from the sensor's plug outward, and what is known of the wires. Each connector is a place to measure at, and what lies on either side of it is suspected by itself.", "type": "array", "maxItems": 24, "items": { "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Connector", "description": "Where a connector within the harness is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["at the bulkhead"] }, "splice": { "title": "Splice", "description": "Where a splice of one wire is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["under the tape"] }, "wire": { "title": "Wire", "description": "Name of a wire in the circuit, to say its length or size.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "wires": { "title": "Wires that pass", "description": "Names of wires of the circuit that end at the sensor; of a splice one.", "type": "array", "minItems": 1, "maxItems": 24, "items": { "type": "string", "minLength": 1, "maxLength": 60 } }, "at": { "title": "At", "description": "Distance along the harness from the sensor's plug.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["1.2 m"] }, "minutes": { "title": "Minutes", "description": "To get at it the first time.", "type": "number", "minimum": 0, "maximum": 240 }, "length": { "title": "Length", "description": "Of the wire from end to end.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["3 m"] }, "size": { "title": "Size", "description": "Cross-section of the wire.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["0.5 mm2", "20 AWG"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "job.schema.json", "title": "Job", "description": "One vehicle with one complaint. Everything but the complaint may be left out.", "type": "object", "required": ["complaint"], "additionalProperties": false, "properties": { "job": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["blue-van"] }, "complaint": { "title": "Complaint", "description": "What the customer says, and when it happens.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "procedure": { "title": "Procedure", "description": "The procedure to begin with.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "codes": { "title": "Trouble codes", "description": "Codes that were read from the vehicle, each with how the module keeps it where that is known: stored, pending or history.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}( (stored|pending|history))?$", "examples": ["P0335", "P0369 pending"] } }, "position": { "title": "Position of the sensor", "description": "Which sensor it is, where the codes do not say it: a shaft, with its bank where there are several, or a wheel. Every sentence then names it.", "type": "string", "pattern": "^(crankshaft|((intake|exhaust) )?camshaft( bank [1-4])?|(left|right) (front|rear) wheel)$", "examples": ["exhaust camshaft bank 2", "right rear wheel"] }, "vehicle": { "title": "Vehicle", "description": "What is known of the vehicle.", "type": "object", "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What anyone would call it.", "type": "string", "maxLength": 200 }, "vin": { "title": "Vehicle identification number", "description": "Seventeen letters and digits; its check digit is checked.", "type": "string", "maxLength": 20 }, "plate": { "title": "Plate", "description": "Number plate.", "type": "string", "maxLength": 20 }, "odometer": { "title": "Odometer", "description": "As it stands on the dial, with its unit.", "type": "string", "maxLength": 30 }, "drive": { "title": "Drive", "description": "Hybrid and electric vehicles bring their own cautions. Left out it is not-stated, and a caution asks for it.", "enum": ["combustion", "hybrid", "electric", "not-stated"] } } }, "order": { "title": "Order number", "description": "The shop's own number for this job.", "type": "string", "maxLength": 60 }, "customer": { "title": "Customer", "description": "As the shop calls the customer.", "type": "string", "maxLength": 200 }, "earlier-repairs": { "title": "Earlier repairs", "description": "Work done before this job.", "type": "array", "maxItems": 40, "items": { "type": "object", "required": ["words"], "additionalProperties": false, "properties": { "words": { "title": "In words", "description": "What was done.", "type": "string", "minLength": 1, "maxLength": 300 }, "part": { "title": "Part replaced", "description": "Its name in the circuit.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["sensor"] }, "fitted": { "title": "What went in", "description": "A new one by the maker's number, one from another vehicle, or one of another make.", "enum": ["new", "second-hand", "other-make"] }, "changed": { "title": "What it changed", "description": "Of the complaint: nothing, only for a while, or it was cured then.", "enum": ["nothing", "for-a-while", "cured"] } } } }, "circumstances": { "title": "Before anything is touched", "description": "What was told and seen. Each may be left out; each moves chances by the weights in docs/maths.md, but for the freeze frame.", "type": "object", "additionalProperties": false, "properties": { "happens": { "title": "When it happens", "description": "Always, or when cold, hot, wet, over bumps, while cranking.", "type": "array", "maxItems": 6, "uniqueItems": true, "items": { "enum": ["always", "cold", "hot", "wet", "bumps", "cranking"] } }, "fails-with-it": { "title": "What else fails", "description": "In words; nothing where all else works.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["nothing", "wheel speed sensor, same feed"] }, "recent-work": { "title": "Recent work", "description": "On the vehicle, before the complaint began.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["timing belt", "front wheel bearing, left"] }, "seen": { "title": "What can be seen", "description": "Without touching anything.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["harness chafed at the bracket"] }, "freeze-frame": { "title": "Freeze frame", "description": "What the module kept of the moment, line by line.", "type": "array", "maxItems": 40, "items": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["812 rpm", "coolant 91 C"] } } } }, "terminals": { "title": "Pins and wire colours", "description": "By terminal of the circuit.", "type": "object", "additionalProperties": { "type": "object", "additionalProperties": false, "properties": { "pin": { "title": "Pin", "description": "Number or letter of the pin.", "type": ["string", "integer"], "maxLength": 20 }, "colour": { "title": "Wire colour", "description": "Letters of IEC 60757, base colour first: RD/BU.", "type": "string", "maxLength": 12, "examples": ["RD/BU", "BN"] } } } }, "known": { "title": "What is known of this car", "description": "Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.", "type": "array", "maxItems": 60, "items": { "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest", "module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, without a tolerance within 2 %; or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "4.7 kohm", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured", "label: on the module"] } } } }, "harness": { "title": "Harness of this car", "description": "Connectors and splices that the sensor's wires pass, from the sensor's plug outward, and what is known of the wires. Each connector is a place to measure at, and what lies on either side of it is suspected by itself.", "type": "array", "maxItems": 24, "items": { "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Connector", "description": "Where a connector within the harness is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["at the bulkhead"] }, "splice": { "title": "Splice", "description": "Where a splice of one wire is.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["under the tape"] }, "wire": { "title": "Wire", "description": "Name of a wire in the circuit, to say its length or size.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "wires": { "title": "Wires that pass", "description": "Names of wires of the circuit that end at the sensor; of a splice one.", "type": "array", "minItems": 1, "maxItems": 24, "items": { "type": "string", "minLength": 1, "maxLength": 60 } }, "at": { "title": "At", "description": "Distance along the harness from the sensor's plug.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["1.2 m"] }, "minutes": { "title": "Minutes", "description": "To get at it the first time.", "type": "number", "minimum": 0, "maximum": 240 }, "length": { "title": "Length", "description": "Of the wire from end to end.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["3 m"] }, "size": { "title": "Size", "description": "Cross-section of the wire.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["0.5 mm2", "20 AWG"] } } } }, "shares": { "title": "What shares with the sensor", "description": "Each neighbour on this car that has the sensor's feed, reference, ground or plug too, by its name. An empty list says that nothing shares them. It moves chances by the weights in docs/maths.md, gives the circuit what can drag the feed down, and is never evidence for a proof.", "type": "array", "maxItems": 12, "items": { "type": "object", "required": ["name", "shares"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "What it is called.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["oil pressure sensor"] }, "shares": { "title": "Shares", "description": "What both have: a feed or reference, a ground, or a plug other than the sensor's own.", "type": "array", "minItems": 1, "maxItems": 4, "uniqueItems": true, "items": { "enum": ["feed", "reference", "ground", "plug"] } }, "works": { "title": "Works", "description": "Whether it does; left out or not-known where nobody knows.", "enum": ["works", "fails", "not-known"] }, "how": { "title": "How it is known", "description": "In words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["its value moves in the live data"] }, "sister": { "title": "Open level of a sister", "description": "Only of one of the same kind on the same module: what stands at its own signal with its plug off, key on.", "type": "string", "minLength": 1, "maxLength": 40, "examples": ["4.98 V"] } } } }, "simulated-fault": { "title": "Fault of the simulated vehicle", "description": "What the vehicle of this job has when it is simulated: a fault of the procedure's circuit, or healthy.", "type": "string", "pattern": "^[a-z][a-z0-9.-]{0,80}$", "examples": ["wire.signal.open"] }, "intermittent": { "title": "Intermittent", "description": "The simulated vehicle reads like a healthy one until its harness is moved or its sensor warmed.", "type": "boolean", "default": false }, "notes": { "title": "Notes", "description": "Anything else that the next person should know.", "type": "string", "maxLength": 4e3 } } };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var func0 = require_equal().default;
@@ -1359,11 +1359,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data["simulated-fault"] !== void 0) {
-      let data48 = data["simulated-fault"];
-      if (typeof data48 === "string") {
-        if (!pattern4.test(data48)) {
-          const err116 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data48 };
+    if (data.shares !== void 0) {
+      let data48 = data.shares;
+      if (Array.isArray(data48)) {
+        if (data48.length > 12) {
+          const err116 = { instancePath: instancePath + "/shares", schemaPath: "#/properties/shares/maxItems", keyword: "maxItems", params: { limit: 12 }, message: "must NOT have more than 12 items", schema: 12, parentSchema: schema11.properties.shares, data: data48 };
           if (vErrors === null) {
             vErrors = [err116];
           } else {
@@ -1371,56 +1371,288 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        const len7 = data48.length;
+        for (let i8 = 0; i8 < len7; i8++) {
+          let data49 = data48[i8];
+          if (data49 && typeof data49 == "object" && !Array.isArray(data49)) {
+            if (data49.name === void 0) {
+              const err117 = { instancePath: instancePath + "/shares/" + i8, schemaPath: "#/properties/shares/items/required", keyword: "required", params: { missingProperty: "name" }, message: "must have required property 'name'", schema: schema11.properties.shares.items.required, parentSchema: schema11.properties.shares.items, data: data49 };
+              if (vErrors === null) {
+                vErrors = [err117];
+              } else {
+                vErrors.push(err117);
+              }
+              errors++;
+            }
+            if (data49.shares === void 0) {
+              const err118 = { instancePath: instancePath + "/shares/" + i8, schemaPath: "#/properties/shares/items/required", keyword: "required", params: { missingProperty: "shares" }, message: "must have required property 'shares'", schema: schema11.properties.shares.items.required, parentSchema: schema11.properties.shares.items, data: data49 };
+              if (vErrors === null) {
+                vErrors = [err118];
+              } else {
+                vErrors.push(err118);
+              }
+              errors++;
+            }
+            for (const key8 in data49) {
+              if (!(key8 === "name" || key8 === "shares" || key8 === "works" || key8 === "how" || key8 === "sister")) {
+                const err119 = { instancePath: instancePath + "/shares/" + i8, schemaPath: "#/properties/shares/items/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key8 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.shares.items, data: data49 };
+                if (vErrors === null) {
+                  vErrors = [err119];
+                } else {
+                  vErrors.push(err119);
+                }
+                errors++;
+              }
+            }
+            if (data49.name !== void 0) {
+              let data50 = data49.name;
+              if (typeof data50 === "string") {
+                if (func3(data50) > 60) {
+                  const err120 = { instancePath: instancePath + "/shares/" + i8 + "/name", schemaPath: "#/properties/shares/items/properties/name/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.shares.items.properties.name, data: data50 };
+                  if (vErrors === null) {
+                    vErrors = [err120];
+                  } else {
+                    vErrors.push(err120);
+                  }
+                  errors++;
+                }
+                if (func3(data50) < 1) {
+                  const err121 = { instancePath: instancePath + "/shares/" + i8 + "/name", schemaPath: "#/properties/shares/items/properties/name/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.shares.items.properties.name, data: data50 };
+                  if (vErrors === null) {
+                    vErrors = [err121];
+                  } else {
+                    vErrors.push(err121);
+                  }
+                  errors++;
+                }
+              } else {
+                const err122 = { instancePath: instancePath + "/shares/" + i8 + "/name", schemaPath: "#/properties/shares/items/properties/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.shares.items.properties.name.type, parentSchema: schema11.properties.shares.items.properties.name, data: data50 };
+                if (vErrors === null) {
+                  vErrors = [err122];
+                } else {
+                  vErrors.push(err122);
+                }
+                errors++;
+              }
+            }
+            if (data49.shares !== void 0) {
+              let data51 = data49.shares;
+              if (Array.isArray(data51)) {
+                if (data51.length > 4) {
+                  const err123 = { instancePath: instancePath + "/shares/" + i8 + "/shares", schemaPath: "#/properties/shares/items/properties/shares/maxItems", keyword: "maxItems", params: { limit: 4 }, message: "must NOT have more than 4 items", schema: 4, parentSchema: schema11.properties.shares.items.properties.shares, data: data51 };
+                  if (vErrors === null) {
+                    vErrors = [err123];
+                  } else {
+                    vErrors.push(err123);
+                  }
+                  errors++;
+                }
+                if (data51.length < 1) {
+                  const err124 = { instancePath: instancePath + "/shares/" + i8 + "/shares", schemaPath: "#/properties/shares/items/properties/shares/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.shares.items.properties.shares, data: data51 };
+                  if (vErrors === null) {
+                    vErrors = [err124];
+                  } else {
+                    vErrors.push(err124);
+                  }
+                  errors++;
+                }
+                const len8 = data51.length;
+                for (let i9 = 0; i9 < len8; i9++) {
+                  let data52 = data51[i9];
+                  if (!(data52 === "feed" || data52 === "reference" || data52 === "ground" || data52 === "plug")) {
+                    const err125 = { instancePath: instancePath + "/shares/" + i8 + "/shares/" + i9, schemaPath: "#/properties/shares/items/properties/shares/items/enum", keyword: "enum", params: { allowedValues: schema11.properties.shares.items.properties.shares.items.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.shares.items.properties.shares.items.enum, parentSchema: schema11.properties.shares.items.properties.shares.items, data: data52 };
+                    if (vErrors === null) {
+                      vErrors = [err125];
+                    } else {
+                      vErrors.push(err125);
+                    }
+                    errors++;
+                  }
+                }
+                let i10 = data51.length;
+                let j1;
+                if (i10 > 1) {
+                  outer1: for (; i10--; ) {
+                    for (j1 = i10; j1--; ) {
+                      if (func0(data51[i10], data51[j1])) {
+                        const err126 = { instancePath: instancePath + "/shares/" + i8 + "/shares", schemaPath: "#/properties/shares/items/properties/shares/uniqueItems", keyword: "uniqueItems", params: { i: i10, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i10 + " are identical)", schema: true, parentSchema: schema11.properties.shares.items.properties.shares, data: data51 };
+                        if (vErrors === null) {
+                          vErrors = [err126];
+                        } else {
+                          vErrors.push(err126);
+                        }
+                        errors++;
+                        break outer1;
+                      }
+                    }
+                  }
+                }
+              } else {
+                const err127 = { instancePath: instancePath + "/shares/" + i8 + "/shares", schemaPath: "#/properties/shares/items/properties/shares/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.shares.items.properties.shares.type, parentSchema: schema11.properties.shares.items.properties.shares, data: data51 };
+                if (vErrors === null) {
+                  vErrors = [err127];
+                } else {
+                  vErrors.push(err127);
+                }
+                errors++;
+              }
+            }
+            if (data49.works !== void 0) {
+              let data53 = data49.works;
+              if (!(data53 === "works" || data53 === "fails" || data53 === "not-known")) {
+                const err128 = { instancePath: instancePath + "/shares/" + i8 + "/works", schemaPath: "#/properties/shares/items/properties/works/enum", keyword: "enum", params: { allowedValues: schema11.properties.shares.items.properties.works.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.shares.items.properties.works.enum, parentSchema: schema11.properties.shares.items.properties.works, data: data53 };
+                if (vErrors === null) {
+                  vErrors = [err128];
+                } else {
+                  vErrors.push(err128);
+                }
+                errors++;
+              }
+            }
+            if (data49.how !== void 0) {
+              let data54 = data49.how;
+              if (typeof data54 === "string") {
+                if (func3(data54) > 200) {
+                  const err129 = { instancePath: instancePath + "/shares/" + i8 + "/how", schemaPath: "#/properties/shares/items/properties/how/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.shares.items.properties.how, data: data54 };
+                  if (vErrors === null) {
+                    vErrors = [err129];
+                  } else {
+                    vErrors.push(err129);
+                  }
+                  errors++;
+                }
+                if (func3(data54) < 1) {
+                  const err130 = { instancePath: instancePath + "/shares/" + i8 + "/how", schemaPath: "#/properties/shares/items/properties/how/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.shares.items.properties.how, data: data54 };
+                  if (vErrors === null) {
+                    vErrors = [err130];
+                  } else {
+                    vErrors.push(err130);
+                  }
+                  errors++;
+                }
+              } else {
+                const err131 = { instancePath: instancePath + "/shares/" + i8 + "/how", schemaPath: "#/properties/shares/items/properties/how/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.shares.items.properties.how.type, parentSchema: schema11.properties.shares.items.properties.how, data: data54 };
+                if (vErrors === null) {
+                  vErrors = [err131];
+                } else {
+                  vErrors.push(err131);
+                }
+                errors++;
+              }
+            }
+            if (data49.sister !== void 0) {
+              let data55 = data49.sister;
+              if (typeof data55 === "string") {
+                if (func3(data55) > 40) {
+                  const err132 = { instancePath: instancePath + "/shares/" + i8 + "/sister", schemaPath: "#/properties/shares/items/properties/sister/maxLength", keyword: "maxLength", params: { limit: 40 }, message: "must NOT have more than 40 characters", schema: 40, parentSchema: schema11.properties.shares.items.properties.sister, data: data55 };
+                  if (vErrors === null) {
+                    vErrors = [err132];
+                  } else {
+                    vErrors.push(err132);
+                  }
+                  errors++;
+                }
+                if (func3(data55) < 1) {
+                  const err133 = { instancePath: instancePath + "/shares/" + i8 + "/sister", schemaPath: "#/properties/shares/items/properties/sister/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.shares.items.properties.sister, data: data55 };
+                  if (vErrors === null) {
+                    vErrors = [err133];
+                  } else {
+                    vErrors.push(err133);
+                  }
+                  errors++;
+                }
+              } else {
+                const err134 = { instancePath: instancePath + "/shares/" + i8 + "/sister", schemaPath: "#/properties/shares/items/properties/sister/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.shares.items.properties.sister.type, parentSchema: schema11.properties.shares.items.properties.sister, data: data55 };
+                if (vErrors === null) {
+                  vErrors = [err134];
+                } else {
+                  vErrors.push(err134);
+                }
+                errors++;
+              }
+            }
+          } else {
+            const err135 = { instancePath: instancePath + "/shares/" + i8, schemaPath: "#/properties/shares/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.shares.items.type, parentSchema: schema11.properties.shares.items, data: data49 };
+            if (vErrors === null) {
+              vErrors = [err135];
+            } else {
+              vErrors.push(err135);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err117 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data48 };
+        const err136 = { instancePath: instancePath + "/shares", schemaPath: "#/properties/shares/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.shares.type, parentSchema: schema11.properties.shares, data: data48 };
         if (vErrors === null) {
-          vErrors = [err117];
+          vErrors = [err136];
         } else {
-          vErrors.push(err117);
+          vErrors.push(err136);
+        }
+        errors++;
+      }
+    }
+    if (data["simulated-fault"] !== void 0) {
+      let data56 = data["simulated-fault"];
+      if (typeof data56 === "string") {
+        if (!pattern4.test(data56)) {
+          const err137 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9.-]{0,80}$" }, message: 'must match pattern "^[a-z][a-z0-9.-]{0,80}$"', schema: "^[a-z][a-z0-9.-]{0,80}$", parentSchema: schema11.properties["simulated-fault"], data: data56 };
+          if (vErrors === null) {
+            vErrors = [err137];
+          } else {
+            vErrors.push(err137);
+          }
+          errors++;
+        }
+      } else {
+        const err138 = { instancePath: instancePath + "/simulated-fault", schemaPath: "#/properties/simulated-fault/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties["simulated-fault"].type, parentSchema: schema11.properties["simulated-fault"], data: data56 };
+        if (vErrors === null) {
+          vErrors = [err138];
+        } else {
+          vErrors.push(err138);
         }
         errors++;
       }
     }
     if (data.intermittent !== void 0) {
-      let data49 = data.intermittent;
-      if (typeof data49 !== "boolean") {
-        const err118 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data49 };
+      let data57 = data.intermittent;
+      if (typeof data57 !== "boolean") {
+        const err139 = { instancePath: instancePath + "/intermittent", schemaPath: "#/properties/intermittent/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.intermittent.type, parentSchema: schema11.properties.intermittent, data: data57 };
         if (vErrors === null) {
-          vErrors = [err118];
+          vErrors = [err139];
         } else {
-          vErrors.push(err118);
+          vErrors.push(err139);
         }
         errors++;
       }
     }
     if (data.notes !== void 0) {
-      let data50 = data.notes;
-      if (typeof data50 === "string") {
-        if (func3(data50) > 4e3) {
-          const err119 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data50 };
+      let data58 = data.notes;
+      if (typeof data58 === "string") {
+        if (func3(data58) > 4e3) {
+          const err140 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema11.properties.notes, data: data58 };
           if (vErrors === null) {
-            vErrors = [err119];
+            vErrors = [err140];
           } else {
-            vErrors.push(err119);
+            vErrors.push(err140);
           }
           errors++;
         }
       } else {
-        const err120 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data50 };
+        const err141 = { instancePath: instancePath + "/notes", schemaPath: "#/properties/notes/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.notes.type, parentSchema: schema11.properties.notes, data: data58 };
         if (vErrors === null) {
-          vErrors = [err120];
+          vErrors = [err141];
         } else {
-          vErrors.push(err120);
+          vErrors.push(err141);
         }
         errors++;
       }
     }
   } else {
-    const err121 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err142 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err121];
+      vErrors = [err142];
     } else {
-      vErrors.push(err121);
+      vErrors.push(err142);
     }
     errors++;
   }

@@ -132,6 +132,10 @@ export type Pause = true
  */
 export type MadeAgain = (string | number)
 /**
+ * After the conclusion: the work is authorised or declined, by whom, and how.
+ */
+export type TheCustomer = string
+/**
  * Beside a conclusion that rests on one reading: it is not made again, and the record says so.
  */
 export type AllTheSame = true
@@ -179,6 +183,7 @@ note?: Note
 back?: Back
 pause?: Pause
 again?: MadeAgain
+customer?: TheCustomer
 accept?: AllTheSame
 conclude?: Conclude
 }

@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "aside": { "title": "Set aside", "description": "Such a test cannot be made here, and is proposed no more; false: it can after all.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Place of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record; of a test, beside it.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "aside": { "title": "Set aside", "description": "Such a test cannot be made here, and is proposed no more; false: it can after all.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Place of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record; of a test, beside it.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "customer": { "title": "The customer", "description": "After the conclusion: the work is authorised or declined, by whom, and how.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["authorised by R. Example, by telephone, up to 240 EUR"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var pattern1 = new RegExp("^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "u");
 var func2 = Object.prototype.hasOwnProperty;
@@ -1016,56 +1016,87 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.accept !== void 0) {
-              let data40 = data2.accept;
-              if (true !== data40) {
-                const err90 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data40 };
+            if (data2.customer !== void 0) {
+              let data40 = data2.customer;
+              if (typeof data40 === "string") {
+                if (func3(data40) > 2e3) {
+                  const err90 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.customer, data: data40 };
+                  if (vErrors === null) {
+                    vErrors = [err90];
+                  } else {
+                    vErrors.push(err90);
+                  }
+                  errors++;
+                }
+                if (func3(data40) < 1) {
+                  const err91 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.customer, data: data40 };
+                  if (vErrors === null) {
+                    vErrors = [err91];
+                  } else {
+                    vErrors.push(err91);
+                  }
+                  errors++;
+                }
+              } else {
+                const err92 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.customer.type, parentSchema: schema11.properties.answers.items.properties.customer, data: data40 };
                 if (vErrors === null) {
-                  vErrors = [err90];
+                  vErrors = [err92];
                 } else {
-                  vErrors.push(err90);
+                  vErrors.push(err92);
+                }
+                errors++;
+              }
+            }
+            if (data2.accept !== void 0) {
+              let data41 = data2.accept;
+              if (true !== data41) {
+                const err93 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data41 };
+                if (vErrors === null) {
+                  vErrors = [err93];
+                } else {
+                  vErrors.push(err93);
                 }
                 errors++;
               }
             }
             if (data2.conclude !== void 0) {
-              let data41 = data2.conclude;
-              if (true !== data41) {
-                const err91 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data41 };
+              let data42 = data2.conclude;
+              if (true !== data42) {
+                const err94 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data42 };
                 if (vErrors === null) {
-                  vErrors = [err91];
+                  vErrors = [err94];
                 } else {
-                  vErrors.push(err91);
+                  vErrors.push(err94);
                 }
                 errors++;
               }
             }
           } else {
-            const err92 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err95 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err92];
+              vErrors = [err95];
             } else {
-              vErrors.push(err92);
+              vErrors.push(err95);
             }
             errors++;
           }
         }
       } else {
-        const err93 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err96 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err93];
+          vErrors = [err96];
         } else {
-          vErrors.push(err93);
+          vErrors.push(err96);
         }
         errors++;
       }
     }
   } else {
-    const err94 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err97 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err94];
+      vErrors = [err97];
     } else {
-      vErrors.push(err94);
+      vErrors.push(err97);
     }
     errors++;
   }

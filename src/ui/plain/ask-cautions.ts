@@ -1,10 +1,12 @@
 /** Before a test in the plain dialogue: its cautions, acknowledged only by the whole word, and how the vehicle stands. */
 import type { Test } from '../../circuit/test.ts';
+import { inShort } from '../../procedure/in-short.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
-import { readBefore } from '../../session/pending-cautions.ts';
+import { testCautionsInShort } from '../../session/pending-cautions.ts';
+import { readBefore, stepCautionsInShort } from '../../session/read-cautions.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { cautionLine, inShort, undoLine, vehicleLine } from '../screens/step-words.ts';
+import { cautionLine, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './dialogue.ts';
 import { perform } from './until-saved.ts';
 
@@ -29,7 +31,7 @@ export async function askCautions(
   }
 }
 
-/** The same, asked once; false when the test is left. */
+/** The same of a test outside the tree, asked once; false when the test is left. What stands in short is said. */
 export async function readCautions(
   opened: OpenedSession,
   pending: readonly Caution[],
@@ -37,6 +39,15 @@ export async function readCautions(
   dialogue: Dialogue,
 ): Promise<boolean> {
   const { say, ask } = dialogue;
+  const session = opened.driver.session();
+  const short = 'test' in of ? testCautionsInShort(session, of.test) : [];
+  const inShortLine = cautionLine(
+    opened,
+    session,
+    short.map(({ caution }) => caution),
+    short,
+  );
+  if (inShortLine !== '') say(inShortLine);
   if (pending.length === 0) return true;
   sayCautions(opened, pending, say);
   const line = await ask('Read and understood? Type yes: ');
@@ -65,14 +76,15 @@ async function acknowledge(opened: OpenedSession, of: Of, dialogue: Dialogue): P
 
 /** How the vehicle must stand, what to undo first, and the cautions that hold. */
 export function sayStanding(
-  { driver, bind }: OpenedSession,
+  opened: OpenedSession,
   step: Exclude<Step, { kind: 'conclude' }>,
   say: Dialogue['say'],
 ): void {
-  const session = driver.session();
+  const session = opened.driver.session();
   say(vehicleLine(step.setup, session));
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   if (undo !== '') say(undo);
-  const cautions = bind(cautionLine(step.cautions));
+  const short = stepCautionsInShort(session, step);
+  const cautions = cautionLine(opened, session, step.cautions, short);
   if (cautions !== '') say(cautions);
 }

@@ -1,6 +1,7 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
 import { allTests, betterThanAccepting } from '../../session/advisor.ts';
 import { MISFIT_LISTED } from '../../session/car-view.ts';
+import { moduleFirst } from '../../session/conclusion-words.ts';
 import { percentWords } from '../parts/bar.ts';
 import {
   carWithSources,
@@ -161,6 +162,8 @@ export async function acceptOwn(place: Place, own: OwnConclusion | null): Promis
   const weighed = isWeighed ? advisor?.weigh(driver.session(), own.faults) : undefined;
   const rests = restsWords(opened, driver.session(), weighed ?? null);
   if (rests !== null) dialogue.say(rests);
+  const before = moduleFirst(driver.session().opened.circuit, own.faults);
+  if (before !== '') dialogue.say(before);
   const next = weighed ? betterThanAccepting(weighed) : null;
   if (weighed && (next || weighed.instead)) {
     const wanted = askedFor((await dialogue.ask(firstOrAccept(weighed))) ?? '', weighed);

@@ -1,5 +1,6 @@
 /** What the circuit says of the session: suspects, next tests, the weight of a conclusion; and the conclusion itself. */
 import type { Proposal, Weighed } from '../../session/advisor.ts';
+import { moduleFirst } from '../../session/conclusion-words.ts';
 import { presentConclusion, type Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { restsWords } from '../screens/conclusion-words.ts';
@@ -88,6 +89,7 @@ function weighedView(opened: OpenedSession, faults: readonly string[], weighed: 
   const { evidence, ruledOut, proven, chance, missing, unexplained, hangsOn, wouldProve } = weighed;
   return {
     faults,
+    moduleFirst: moduleFirst(session.opened.circuit, faults),
     proven,
     chance,
     missing,

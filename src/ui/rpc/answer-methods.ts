@@ -2,7 +2,12 @@
 
 import type { Command } from '../../session/command.ts';
 import { knownLines } from '../../session/known-list.ts';
-import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import {
+  pendingCautions,
+  pendingTestCautions,
+  testCautionsInShort,
+} from '../../session/pending-cautions.ts';
+import { stepCautionsInShort } from '../../session/read-cautions.ts';
 import { readSaid } from '../../session/read-known.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -86,8 +91,14 @@ function acknowledge(
   const pending = test
     ? pendingTestCautions(session, test)
     : pendingCautions(session, step ?? null);
+  const short = test
+    ? testCautionsInShort(session, test)
+    : step
+      ? stepCautionsInShort(session, step)
+      : [];
+  const readable = [...pending, ...short.map((one) => one.caution)];
   const ids = typeof caution === 'string' ? [caution] : caution;
-  const other = ids.find((id) => pending.every((one) => one.id !== id));
+  const other = ids.find((id) => readable.every((one) => one.id !== id));
   if (other !== undefined)
     return refused(
       'no-caution',

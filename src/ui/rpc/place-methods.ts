@@ -1,6 +1,6 @@
 /** The place of a short along a wire: how it is measured, and what was read. */
 
-import { pendingTestCautions } from '../../session/pending-cautions.ts';
+import { pendingTestCautions, testCautionsInShort } from '../../session/pending-cautions.ts';
 import { mustBeOff, shortFlaw, testOfShort } from '../../session/place-short.ts';
 import { readDrops, stretchOf } from '../../session/read-short.ts';
 import { shortSteps, shortsOf } from '../../session/short-steps.ts';
@@ -9,7 +9,7 @@ import { adviceOf } from '../screens/pages-state.ts';
 import type { Fault, Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
-import { cautionViews } from './state-view.ts';
+import { cautionViews, readViews } from './state-view.ts';
 
 export const PLACE_METHODS: Methods<'prepare-place' | 'place'> = {
   'prepare-place': { where: 'session', run: prepare },
@@ -44,6 +44,7 @@ function prepare(
     steps: shortSteps(session, stretch),
     test,
     cautions: cautionViews(opened, pendingTestCautions(session, test)),
+    readEarlier: readViews(opened, testCautionsInShort(session, test)),
   };
 }
 

@@ -1,5 +1,6 @@
 /** After the repair: the tests that must pass, before beside after, and the end of the record. */
 import { pendingCautions } from '../../session/pending-cautions.ts';
+import { stepCautionsInShort } from '../../session/read-cautions.ts';
 import {
   againCommand,
   closeCommand,
@@ -16,12 +17,14 @@ import type { Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, answerCommand, countSent, oneOf } from './sent-answer.ts';
-import { cautionViews, stepView } from './state-view.ts';
+import { cautionViews, readViews, stepView } from './state-view.ts';
 
-export const RETEST_METHODS: Methods<'retests' | 'retest' | 'drive' | 'close'> = {
+export const RETEST_METHODS: Methods<'retests' | 'retest' | 'drive' | 'call' | 'work' | 'close'> = {
   retests: { where: 'session', run: retests },
   retest: { where: 'session', run: retest },
   drive: { where: 'session', run: drive },
+  call: { where: 'session', run: (opened) => ({ ...opened.call() }) },
+  work: { where: 'session', run: work },
   close: { where: 'session', run: close },
 };
 
@@ -48,6 +51,7 @@ function lineView(opened: OpenedSession, { step, before, after }: RetestLine): R
     after: after && bind(retestWords(step, after)),
     passed: after?.type === 'retest-recorded' ? after.passed : null,
     cautions: cautionViews(opened, pendingCautions(session, step)),
+    readEarlier: readViews(opened, stepCautionsInShort(session, step)),
   };
 }
 
@@ -75,6 +79,10 @@ function retest(opened: OpenedSession, sent: Params<'retest'>): Outcome {
 
 function drive(opened: OpenedSession, { code, words = '' }: Params<'drive'>): Outcome {
   return perform(opened, { type: 'report-drive', code, words });
+}
+
+function work(opened: OpenedSession, { answer, by, words = '' }: Params<'work'>): Outcome {
+  return perform(opened, { type: 'answer-work', answer, by, words });
 }
 
 function close(opened: OpenedSession): Outcome {

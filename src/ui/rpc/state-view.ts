@@ -3,6 +3,7 @@
  * cautions before it, what the diagnosis is worth, minutes, the way here. A drill shows no more than its level does.
  */
 import type { Setup, Test } from '../../circuit/test.ts';
+import { firstSentence } from '../../procedure/in-short.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
@@ -15,6 +16,7 @@ import type { ExpectedShown } from '../../session/events.ts';
 import { customerWords } from '../../session/gaps.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { placeWords } from '../../session/place-words.ts';
+import { type CautionInShort, stepCautionsInShort } from '../../session/read-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -39,6 +41,7 @@ export function stateOf(opened: OpenedSession): Result {
     drill: drill && drillView(opened),
     step: step && stepView(opened, step),
     cautions: step ? cautionViews(opened, pendingCautions(session, step)) : [],
+    readEarlier: step ? readViews(opened, stepCautionsInShort(session, step)) : [],
     diagnosis: diagnosisOf(opened),
     minutes: rounded(spentMinutes(session)),
     path: session.trail.map(({ step: id, answer }) => ({
@@ -55,6 +58,20 @@ export function stateOf(opened: OpenedSession): Result {
 /** Cautions as they must be read, in the words of this vehicle. */
 export function cautionViews({ bind }: OpenedSession, cautions: readonly Caution[]): Result[] {
   return cautions.map(({ id, word, say }) => ({ id, word, text: bind(say) }));
+}
+
+/** Those that were read before and are not asked for again: in short, and the number of the event that read them. */
+export function readViews(
+  { bind, driver }: OpenedSession,
+  short: readonly CautionInShort[],
+): Result[] {
+  const { events } = driver.session();
+  return short.map(({ caution, read }) => ({
+    id: caution.id,
+    word: caution.word,
+    text: bind(firstSentence(caution)),
+    event: events.lastIndexOf(read) + 1,
+  }));
 }
 
 /** A step that a person works on, or the conclusion that the tree has come to. */

@@ -10,7 +10,11 @@ import {
 } from '../../session/capture-step.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
-import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import {
+  pendingCautions,
+  pendingTestCautions,
+  testCautionsInShort,
+} from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import { meansOf, situationOf } from '../../session/spent-minutes.ts';
@@ -25,7 +29,7 @@ import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, countSent, oneOf, readNumber, silent } from './sent-answer.ts';
 import { sentTest } from './sent-test.ts';
-import { cautionViews, hereView, rounded, standingView } from './state-view.ts';
+import { cautionViews, hereView, readViews, rounded, standingView } from './state-view.ts';
 
 /** Of the wiring, where nobody says how wide it may be: that of a usual terminal. */
 const COLUMNS = 78;
@@ -83,6 +87,7 @@ function prepare(opened: OpenedSession, { test: form }: Params<'prepare'>): Outc
     ...standingView(session, test.setup, test),
     capture: testTakesCapture(test),
     cautions: cautionViews(opened, pendingTestCautions(session, test)),
+    readEarlier: readViews(opened, testCautionsInShort(session, test)),
     shows: toDo ? (benchShows(test)?.words ?? null) : null,
   };
 }

@@ -101,6 +101,7 @@ const RETEST_WORDS = {
 const DONE_WORDS: Readonly<Partial<Record<Command['type'], string>>> = {
   'add-note': 'The note is in the record.',
   'report-drive': 'The drive is in the record.',
+  'answer-work': 'What the customer said is in the record.',
   'change-instruments': 'The instruments at hand are in the record.',
 };
 

@@ -1,6 +1,7 @@
 /** Cautions, alone on the screen, until a deliberate `y` says that they were read. */
 import { Box } from 'ink';
 import { useState } from 'react';
+import { inShort } from '../../procedure/in-short.ts';
 import { type Caution, SIGNAL_WORDS, type SignalWord } from '../../procedure/procedure.ts';
 import { BIG_ROWS, bigWords } from '../parts/big-words.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -13,7 +14,6 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import { inShort } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
 export interface CautionScreenProps<B extends KeyBinding> {

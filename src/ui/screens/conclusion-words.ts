@@ -7,6 +7,7 @@ import {
   type SuspectRow,
 } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
+import { moduleFirst } from '../../session/conclusion-words.ts';
 import { type Concluded, piecesAmong } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
@@ -95,6 +96,7 @@ export function conclusionParagraphs(
     weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed, bind),
     ...whereParagraph(opened, session, proposed, weighed),
     ...evidenceParagraphs(opened, session, proposed, weighed),
+    ...part('Before the module is named', moduleFirstWords(session, proposed)),
     ...part('Repair', repair),
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
@@ -113,6 +115,11 @@ export function conclusionParagraphs(
         : [],
     ),
   ];
+}
+
+/** Of a conclusion of one's own; a tree says it in its repair. */
+function moduleFirstWords({ opened }: Session, { own, faults }: Proposed): string {
+  return own && faults ? moduleFirst(opened.circuit, faults) : '';
 }
 
 /** Of a drill's procedure. */

@@ -5,6 +5,7 @@ import { readCode } from '../../identify/trouble-code.ts';
 import { DRIVES, type Drive, emptyJob, type Job, type JobTerminal } from '../../procedure/job.ts';
 import { atPlaceOf, placeExamples, placeProblem } from '../../procedure/place-sensor.ts';
 import { HARNESS_HINT, harnessSaid, harnessText } from '../../procedure/read-harness.ts';
+import { SHARES_HINT, sharesSaid, sharesText } from '../../procedure/read-neighbours.ts';
 import { type Replaceable, replaceablesOf } from '../../procedure/read-repair.ts';
 import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
 import { choiceOf, type Form, type TextInput, textInput, textOf } from '../parts/form-state.ts';
@@ -19,6 +20,7 @@ import { codesRemark, codesSaid, codesText, codesTyped } from './codes-field.ts'
 import { harnessRemark, harnessWrong } from './harness-field.ts';
 import { KNOWN_HINT, knownRemark, knownSaid, knownText, knownWrong } from './known-field.ts';
 import { isOfRepair, repairFields, repairRemark, repairsIn } from './repair-fields.ts';
+import { sharesRemark, sharesWrong } from './shares-field.ts';
 import {
   circumstancesOf,
   HAPPENS_KEY,
@@ -30,6 +32,7 @@ import {
 const TERMINAL_KEY = 'terminal ';
 const KNOWN_KEY = 'known';
 const HARNESS_KEY = 'harness';
+const SHARES_KEY = 'shares';
 const POSITION_KEY = 'position';
 
 /** An empty sheet, or one that holds a ready-made job. Without a circuit nothing can be known of it. */
@@ -57,6 +60,9 @@ export function jobSheet(
       ),
       ...repairFields(job, parts),
       ...toldFields(job),
+      ...(circuit
+        ? [textInput(SHARES_KEY, 'What shares with it', sharesText(job.shares), SHARES_HINT)]
+        : []),
       ...(circuit ? knownFields(job) : []),
       textInput(
         'vehicle',
@@ -145,6 +151,7 @@ export function jobOf(
     terminals,
     ...knownOf(sheet, job),
     ...harnessOf(sheet, job),
+    ...sharesOf(sheet, job),
     ...positionOf(sheet, job),
     notes: textOf(sheet, 'notes'),
   };
@@ -189,6 +196,13 @@ function harnessOf(sheet: Form, job: Job): Pick<Job, 'harness'> {
   return harness.length === 0 ? {} : { harness };
 }
 
+/** Where the sheet has no such field, what the job had stays. */
+function sharesOf(sheet: Form, job: Job): Pick<Job, 'shares'> {
+  const isAsked = sheet.fields.some(({ key }) => key === SHARES_KEY);
+  const shares = isAsked ? sharesSaid(textOf(sheet, SHARES_KEY)) : job.shares;
+  return shares ? { shares } : {};
+}
+
 function terminalIds(sheet: Form): string[] {
   return sheet.fields
     .filter(({ key }) => key.startsWith(TERMINAL_KEY))
@@ -214,6 +228,7 @@ export function jobRemark(
   if (field.key === BATTERY_KEY && circuit) return batteryProblem(text, circuit);
   if (field.key === KNOWN_KEY && circuit) return knownRemark(text, circuit);
   if (field.key === HARNESS_KEY && circuit) return harnessRemark(text, circuit);
+  if (field.key === SHARES_KEY && circuit) return sharesRemark(text, circuit);
   if (field.key.startsWith(TERMINAL_KEY)) return terminalRemark(text).words;
   return toldRemark(sheet, field.key);
 }
@@ -260,6 +275,8 @@ export function fieldProblem(sheet: Form, circuit: Circuit | null): Doubt | null
   if (known) return { at: placeIn(sheet, KNOWN_KEY), words: known };
   const harness = circuit && harnessWrong(textOf(sheet, HARNESS_KEY), circuit);
   if (harness) return { at: placeIn(sheet, HARNESS_KEY), words: harness };
+  const shares = circuit && sharesWrong(textOf(sheet, SHARES_KEY), circuit);
+  if (shares) return { at: placeIn(sheet, SHARES_KEY), words: shares };
   const position = textOf(sheet, POSITION_KEY).toLowerCase();
   const words = position === '' ? null : placeProblem({ position }, circuit);
   return words === null ? null : { at: placeIn(sheet, POSITION_KEY), words };

@@ -49,6 +49,8 @@ export interface PageParts {
   readonly clip: object;
   /** What the trouble codes did once the vehicle was driven. */
   readonly drive: object;
+  /** What the customer says of the work. */
+  readonly work: object;
   /** A test that no step asks for. */
   readonly test: {
     readonly toDo: TestToDo;

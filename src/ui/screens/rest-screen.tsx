@@ -27,6 +27,8 @@ export interface RestScreenProps {
   readonly onRetest: () => void;
   /** To what the trouble codes did once it was driven. */
   readonly onDrive: () => void;
+  /** To what the customer is told, and says of the work. */
+  readonly onCustomer: () => void;
   /** To a test that nobody asks for. */
   readonly onAnyTest: () => void;
 }
@@ -39,6 +41,7 @@ const ANY_TEST: KeyBinding = {
   help: 'another test',
 };
 const DRIVE: KeyBinding = { keys: ['d'], show: 'd', help: 'it was driven' };
+const CUSTOMER: KeyBinding = { keys: ['c'], show: 'c', help: 'call the customer' };
 const BACK: KeyBinding = {
   keys: keysOf('back'),
   show: 'F2',
@@ -67,6 +70,7 @@ export function RestScreen(props: RestScreenProps) {
     else if (binding === BACK) props.onBack();
     else if (binding === RETEST) props.onRetest();
     else if (binding === DRIVE) props.onDrive();
+    else if (binding === CUSTOMER) props.onCustomer();
     else if (binding === ANY_TEST) props.onAnyTest();
   });
 
@@ -85,6 +89,7 @@ function keysAt({ opened, session }: RestScreenProps, toTest: number): KeyBindin
   const hasWay = session.trail.length > 0;
   return [
     HOME,
+    ...(opened.drill ? [] : [CUSTOMER]),
     ...(toTest > 0 ? [RETEST] : []),
     ...drive,
     ...(opened.model ? [ANY_TEST] : []),
@@ -107,6 +112,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
     ? pausedParagraphs(opened, session, place)
     : [
         ...concludedParagraphs(session),
+        ...workParagraphs(session),
         ...place,
         ...toTestParagraphs(opened, session),
         ...driveParagraphs(opened, session),
@@ -153,6 +159,14 @@ function concludedParagraphs(session: Session): Paragraph[] {
         ]
       : []),
   ];
+}
+
+/** What the customer said last of the work. */
+function workParagraphs({ work }: Session): Paragraph[] {
+  const last = work.at(-1);
+  if (!last) return [];
+  const said = [`The work was ${last.answer} by ${last.by}`, last.words].filter(Boolean);
+  return [{ text: `${said.join('; ')}.` }];
 }
 
 /** What was reported of driving it, or where it will go. */

@@ -8,6 +8,7 @@ import { allTests, type Proposal, type SuspectRow } from '../../session/advisor.
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { readDrive } from '../../session/read-drive.ts';
+import { readWork } from '../../session/read-work.ts';
 import { closeCommand } from '../../session/retest.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { actAt, carryOnIn } from '../carry-on.ts';
@@ -76,6 +77,7 @@ interface EventParts {
   readonly take: { readonly command: Command };
   readonly retest: object;
   readonly drive: object;
+  readonly work: object;
   readonly 'last-again': object;
   /** The page that says that something takes a while is drawn. */
   readonly drawn: object;
@@ -170,6 +172,7 @@ const EVENTS: {
   take: ({ state }, { command }) => send(state, command),
   retest: ({ state }) => open(state, { name: 'retest', again: null }),
   drive: ({ state }) => open(state, { name: 'drive' }),
+  work: ({ state }) => open(state, { name: 'work' }),
   'last-again': lastAgain,
   drawn: afterDrawn,
   form: ({ state }, { form }) => withForm(state, form),
@@ -273,6 +276,10 @@ function afterText(here: Here, text: string): Turn {
       return replace(state, { name: 'own', proposed: fromWords(text) });
     case 'drive': {
       const read = readDrive(text);
+      return 'type' in read ? send(state, read) : stay(state);
+    }
+    case 'work': {
+      const read = readWork(text);
       return 'type' in read ? send(state, read) : stay(state);
     }
     case 'clip':

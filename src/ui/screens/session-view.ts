@@ -1,11 +1,8 @@
 /** What the screen shows: the topmost page, or what the session itself asks for. No React. */
 import type { Debrief } from '../../drill/debrief.ts';
 import { type Caution, isTask, type Step } from '../../procedure/procedure.ts';
-import {
-  pendingCautions,
-  pendingTestCautions,
-  readBefore,
-} from '../../session/pending-cautions.ts';
+import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import { readBefore } from '../../session/read-cautions.ts';
 import { type RetestLine, retestLines } from '../../session/retest.ts';
 import { presentStep } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';

@@ -52,6 +52,7 @@ import {
   NOTE,
   OWN_WORDS,
   type Question,
+  workQuestion,
 } from './text-questions.ts';
 import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
@@ -139,6 +140,7 @@ const VIEWS: {
       onBack={() => send({ type: 'action', action: 'back' })}
       onRetest={() => send({ type: 'retest' })}
       onDrive={() => send({ type: 'drive' })}
+      onCustomer={() => send({ type: 'work' })}
       onAnyTest={() => send({ type: 'action', action: 'any-test' })}
     />
   ),
@@ -336,6 +338,10 @@ const VIEWS: {
   ),
   clip: (_, at) => asks(at, CLIP),
   drive: (_, at) => asks(at, DRIVE),
+  work: (_, at) => {
+    const { sentences, prices } = at.here.opened.call();
+    return asks(at, workQuestion([...sentences, prices.join(' ')].filter(Boolean)));
+  },
 
   // A drill.
   opening: (_, at) => read(at, 'The job', openingLines(at.here.state.session)),

@@ -1,6 +1,8 @@
 /** The settings as a sheet of fields: each field to one setting. No React. */
 import { INSTRUMENTS, type Settings } from '../../files/settings.ts';
+import { readRates } from '../../records/read-rates.ts';
 import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
+import { sentenceStart } from '../parts/sentence.ts';
 import { instrumentFields, tickedIn } from './instruments-state.ts';
 
 /** One setting to be saved. */
@@ -67,6 +69,12 @@ export function settingsSheet(settings: Settings): Form {
         String(scope.time),
         'One sweep is time a division times this.',
       ),
+      textInput(
+        'rates',
+        'Rates',
+        settings.rates,
+        'What an hour costs, then price lines, for the call to the customer: 96 EUR; sensor plug 38. Empty: no prices are told.',
+      ),
       textInput('sessions', 'Folder for sessions', settings.sessions, 'Empty for the usual one.'),
       {
         kind: 'check',
@@ -124,6 +132,12 @@ function changeOf(sheet: Form, key: string, settings: Settings): Change | string
     case 'shop':
     case 'sessions':
       return { key, value: text };
+    case 'rates': {
+      const rates = readRates(text);
+      return rates && 'fix' in rates
+        ? `${sentenceStart(rates.words)}: ${rates.fix}. It was not taken.`
+        : { key, value: text };
+    }
     case 'meter-name':
       return text === ''
         ? 'The meter needs a name.'

@@ -3,6 +3,7 @@
 import { lookWords } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
 import { freeOrderTitle } from '../../procedure/free-order.ts';
+import { inShort } from '../../procedure/in-short.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
@@ -19,12 +20,14 @@ import { formatTyped } from '../../quantity/format-quantity.ts';
 import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
 import {
   type Answer,
+  type CautionAcknowledged,
   isAnswer,
   type Retest,
   type RetestRecorded,
   type TestRecorded,
 } from '../../session/events.ts';
 import { capturedWords } from '../../session/measure-capture.ts';
+import { type CautionInShort, stepCautionsInShort } from '../../session/read-cautions.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
@@ -54,19 +57,40 @@ export function undoLine(setup: Setup, session: Session): string {
 }
 
 /**
- * The cautions of a test that was allowed to begin, each with its first sentence: they hold while it is done. Empty
- * where none is graver than a NOTICE.
+ * The cautions of a test that was allowed to begin, each with its first sentence: they hold while it is done. A NOTICE is
+ * among them only where it was not asked for again; where that was read is said behind. Empty where nothing holds.
  */
-export function cautionLine(cautions: readonly Caution[]): string {
-  return cautions
-    .filter(({ word }) => word !== 'NOTICE')
-    .map(inShort)
-    .join(' ');
+export function cautionLine(
+  opened: Pick<OpenedSession, 'bind'>,
+  session: Session,
+  cautions: readonly Caution[],
+  short: readonly CautionInShort[],
+): string {
+  const again = new Set(short.map(({ caution }) => caution.id));
+  const told = cautions.filter(({ id, word }) => word !== 'NOTICE' || again.has(id));
+  return opened.bind([...told.map(inShort), readWords(opened, session, short)].join(' ')).trim();
 }
 
-/** A caution by its first sentence. */
-export function inShort({ word, say }: Caution): string {
-  return `${word}: ${/^.*?[.!?](?=\s|$)/s.exec(say)?.[0] ?? say}`;
+/** Where cautions that stand in short were read whole, as a sentence; empty for none. */
+export function readWords(
+  opened: Pick<OpenedSession, 'bind'>,
+  session: Session,
+  short: readonly CautionInShort[],
+): string {
+  if (short.length === 0) return '';
+  const places = [...new Set(short.map(({ read }) => whereRead(opened, session, read)))];
+  return `(Read ${places.join(' and ')}.)`;
+}
+
+function whereRead(
+  opened: Pick<OpenedSession, 'bind'>,
+  session: Session,
+  { step }: CautionAcknowledged,
+): string {
+  if (step === null) return 'at a test of your own';
+  const at = session.trail.findIndex((visit) => visit.step === step);
+  if (at < 0) return `at "${stepTitle(opened, session, step)}"`;
+  return at === session.trail.length - 1 ? 'at this step' : `at step ${at + 1}`;
 }
 
 /** What a healthy circuit shows here, without who says so; null where nothing is expected. */
@@ -154,7 +178,8 @@ export function stepParagraphs(
   const expected = expectedShown(opened, session, step, again !== null);
   const why = opened.bind(step.why).trim();
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
-  const cautions = opened.bind(cautionLine(step.cautions));
+  const short = stepCautionsInShort(session, step);
+  const cautions = cautionLine(opened, session, step.cautions, short);
   return [
     {
       text: `${again ? 'Again' : `Step ${session.trail.length}`}: ${opened.bind(step.title)}`,

@@ -3,7 +3,7 @@ import { Box } from 'ink';
 import { useState } from 'react';
 import { leadWords } from '../../procedure/test-words.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
-import { testCautions } from '../../session/pending-cautions.ts';
+import { testCautions, testCautionsInShort } from '../../session/pending-cautions.ts';
 import type { Session } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -99,7 +99,8 @@ function paragraphsOf(
   const here = opened.drill ? '' : goodHereWords(opened, session, test, expected);
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
   const undo = undoLine(test.setup, session);
-  const cautions = opened.bind(cautionLine(testCautions(session, test)));
+  const short = testCautionsInShort(session, test);
+  const cautions = cautionLine(opened, session, testCautions(session, test), short);
   return [
     { text: opened.bind(words), bold: true },
     `${vehicleLine(test.setup, session)} ${cautions}`.trim(),

@@ -2,9 +2,11 @@
 import { Box } from 'ink';
 import { useState } from 'react';
 import { useBody } from '../parts/body-size.ts';
-import { Frame } from '../parts/frame.tsx';
+import { bodySize, Frame } from '../parts/frame.tsx';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
+import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
+import { textBlock } from '../parts/text-block.ts';
 import { TextField } from '../parts/text-field.tsx';
 import {
   overflowWords,
@@ -14,6 +16,8 @@ import {
 } from '../parts/text-field-state.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
+import { useLook } from '../term/use-look.ts';
+import { useSize } from '../term/use-size.ts';
 
 /** What a text comes to while it is typed, and whether it can be taken; null for nothing to say. */
 export type TextCheck = (text: string) => { readonly ok: boolean; readonly words: string } | null;
@@ -21,7 +25,7 @@ export type TextCheck = (text: string) => { readonly ok: boolean; readonly words
 export interface TextQuestionProps {
   readonly title: string;
   readonly question: string;
-  /** More about it, below the field. */
+  /** More about it, below the field, a paragraph a line; PgUp and PgDn scroll what is too much. */
   readonly about?: string;
   readonly message: string | null;
   /** Said when Enter comes with nothing typed. */
@@ -45,9 +49,25 @@ const NOTHING_TYPED = '! Nothing is typed yet: type it, then press Enter; Esc le
 export function TextQuestion(props: TextQuestionProps) {
   const [field, setField] = useState(textField);
   const [isEmpty, setIsEmpty] = useState(false);
+  const [top, setTop] = useState(0);
+  const look = useLook();
+  const body = bodySize(useSize(), KEYS);
+  const checked = props.check?.(field.text.trim()) ?? null;
+  const said = checked && (checked.ok ? checked.words : `! ${checked.words}`);
+  const message = isEmpty
+    ? (props.empty ?? NOTHING_TYPED)
+    : (overflowWords(field) ?? said ?? props.message);
+  const block = (texts: readonly string[]) => textBlock(texts, body.columns, look);
+  const lines = block(props.about?.split('\n') ?? []);
+  // Question, field, and a blank line behind each.
+  const above =
+    block([props.question]).length + 3 + (message === null ? 0 : block([message]).length);
+  const rows = Math.max(1, body.rows - above);
   useKeys(
     (event) => {
       const label = keyLabel(event);
+      const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
+      if (to !== null) return setTop(to);
       if (label === 'escape') return props.onClose();
       const text = field.text.trim();
       setIsEmpty(label === 'return' && text === '');
@@ -56,11 +76,6 @@ export function TextQuestion(props: TextQuestionProps) {
     },
     { takesText: true },
   );
-  const checked = props.check?.(field.text.trim()) ?? null;
-  const said = checked && (checked.ok ? checked.words : `! ${checked.words}`);
-  const message = isEmpty
-    ? (props.empty ?? NOTHING_TYPED)
-    : (overflowWords(field) ?? said ?? props.message);
   return (
     <Frame title={props.title} keys={KEYS}>
       <Words>{props.question}</Words>
@@ -68,7 +83,7 @@ export function TextQuestion(props: TextQuestionProps) {
       <Field field={field} />
       <Words> </Words>
       {message === null ? null : <Words bold>{message}</Words>}
-      {props.about === undefined ? null : <Words>{props.about}</Words>}
+      {lines.length === 0 ? null : <ScrollText lines={lines} rows={rows} top={top} />}
     </Frame>
   );
 }

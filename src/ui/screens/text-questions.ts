@@ -1,5 +1,6 @@
 /** The questions of a session that are answered with a line of text. */
 import { DRIVEN_WORDS, readDrive } from '../../session/read-drive.ts';
+import { readWork } from '../../session/read-work.ts';
 import { NO_REASON, type TextCheck } from './text-question.tsx';
 
 /** A question with its page: `about` stands below it, `empty` is said to an empty answer. */
@@ -45,6 +46,22 @@ export const DRIVE: Question = {
     return { ok: false, words: `${read.words}: ${read.fix}` };
   },
 };
+/** What is told on the telephone stands below the field. */
+export function workQuestion(told: readonly string[]): Question {
+  return {
+    title: 'The customer',
+    question: 'Is the work authorised or declined, and by whom?',
+    about: [...told, WORK_ABOUT].join('\n'),
+    check: (text) => {
+      if (text === '') return { ok: false, words: 'authorised by, or declined by, then who' };
+      const read = readWork(text);
+      if (!('type' in read)) return { ok: false, words: `${read.words}: ${read.fix}` };
+      return { ok: true, words: `Understood: ${read.answer} by ${read.by}.` };
+    },
+  };
+}
+const WORK_ABOUT =
+  'Write: authorised by R. Example, by telephone, up to 240 EUR. It goes into this record with its time.';
 export const CLIP: Question = {
   title: 'Clip something in',
   question: 'From where, to where, and what: lead, test-light, lamp, or ohms?',

@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Call1 | Work | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -284,6 +284,18 @@ export type Code = ("stayed-away" | "came-back")
  * How it was driven, and what else was seen.
  */
 export type Words = string
+/**
+ * What was said.
+ */
+export type Answer = ("authorised" | "declined")
+/**
+ * Who said it.
+ */
+export type By = string
+/**
+ * How, and up to what it may cost.
+ */
+export type Words1 = string
 /**
  * Path of the folder.
  */
@@ -794,6 +806,28 @@ params: Parameters1
 export interface Parameters1 {
 code: Code
 words?: Words
+}
+/**
+ * What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.
+ */
+export interface Call1 {
+method: "call"
+params?: NoParameters
+}
+/**
+ * What the customer said of the work, after a conclusion.
+ */
+export interface Work {
+method: "work"
+params: Parameters2
+}
+/**
+ * Who said what.
+ */
+export interface Parameters2 {
+answer: Answer
+by: By
+words?: Words1
 }
 /**
  * Closes the record with what the tests after the repair say.

@@ -1,0 +1,89 @@
+/**
+ * What the customer is told on the telephone: three sentences, each resting on what was measured, and what it costs by the
+ * rates of the shop. What nobody has measured is not said.
+ */
+import type { Session } from '../session/session.ts';
+import { priceWords, type Rates } from './read-rates.ts';
+import { recordForCustomer } from './record-for-customer.ts';
+import type { RecordConclusion, SessionRecord } from './record-form.ts';
+
+/** What is wrong and what shows it; what it takes; what is not needed. None before a conclusion, and on a drill. */
+export function callSentences(session: Session, record: SessionRecord): readonly string[] {
+  const { conclusion, lines, tests } = recordForCustomer(record);
+  if (session.opened.vehicle.kind === 'drill' || !conclusion) return [];
+  return [
+    foundSentence({ lines, tests }, conclusion),
+    takesSentence(session, conclusion),
+    notNeededSentence(session, conclusion),
+  ];
+}
+
+/** The testing up to the conclusion, and the price lines; none without rates. */
+export function callPrices({ minutes }: SessionRecord, rates: Rates | null): readonly string[] {
+  if (!rates) return [];
+  const hour = `${priceWords(rates.hour, rates)} an hour`;
+  const worked = minutes === null ? null : Math.round(minutes);
+  const soFar =
+    worked === null || worked === 0
+      ? `Work: ${hour}.`
+      : `Testing up to here: ${worked} min, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
+  return [
+    soFar,
+    ...rates.lines.map(({ words, price }) => `${words}: ${priceWords(price, rates)}.`),
+  ];
+}
+
+function foundSentence(
+  { lines, tests }: Pick<SessionRecord, 'lines' | 'tests'>,
+  { title, evidence, proven }: RecordConclusion,
+): string {
+  const [first] = evidence;
+  if (!first) return `We suspect this, and no test has shown it yet: ${unstopped(title)}.`;
+  const made = [...lines, ...tests].find(({ event }) => event === first.reading);
+  const right = made?.expected ? `, where ${made.expected} is right` : '';
+  const shown = `; what shows it: ${first.test}, found ${first.found}${right}`;
+  return `We found this: ${unstopped(title)}${shown}${SURE[`${proven}`]}.`;
+}
+
+/** Nothing is said of it where no circuit could weigh it. */
+const SURE = {
+  true: '; at least three independent tests agree',
+  false: '; it is the best explanation of the tests and not a proof',
+  null: '',
+} as const;
+
+function takesSentence(session: Session, { repair, title, place }: RecordConclusion): string {
+  const takes = `It takes this: ${unstopped(repair === '' ? title : repair)}`;
+  if (place !== '') return `${takes}; the place is ${place}.`;
+  return isAlongWire(session)
+    ? `${takes}; where along the wire it sits shows only once the harness is opened, and more may be found there.`
+    : `${takes}.`;
+}
+
+/** Every fault that the conclusion names lies somewhere along a wire. */
+function isAlongWire({ concluded, opened }: Session): boolean {
+  const named = (opened.circuit?.faults ?? []).filter(({ id }) => concluded?.faults.includes(id));
+  return named.length > 0 && named.every((fault) => fault.class === 'wire');
+}
+
+function notNeededSentence({ concluded, opened }: Session, { ruledOut }: RecordConclusion): string {
+  if (ruledOut.length === 0) return 'The tests have ruled out no other repair yet.';
+  const named = ruledOut.slice(0, NAMED).map(({ words }) => unstopped(words));
+  const rest = ruledOut.length - named.length;
+  const more = rest > 0 ? `; and ${rest} more` : '';
+  const out = new Set(
+    (concluded?.ruledOut ?? []).flatMap((line) => ('repair' in line ? [line.repair] : [])),
+  );
+  const vain = opened.job.earlierRepairs.filter(
+    ({ part, changed }) => changed === 'nothing' && part !== null && out.has(`${part}.replace`),
+  );
+  const paid = vain.map(({ words }) => `"${unstopped(words)}"`).join(' and ');
+  const inVain = paid === '' ? '' : `; ${paid} changed nothing, and the tests show why`;
+  return `Not needed, as the tests show: ${named.join('; ')}${more}${inVain}.`;
+}
+/** More are not read out. */
+const NAMED = 2;
+
+function unstopped(words: string): string {
+  return words.trim().replace(/\.$/, '');
+}

@@ -1,0 +1,187 @@
+/** What the customer is told on the telephone, and what they said of the work. */
+import { describe, expect, it } from 'vitest';
+import type { Circuit } from '../../src/circuit/circuit.ts';
+import { fitNeighbours } from '../../src/procedure/read-neighbours.ts';
+import { callPrices } from '../../src/records/call-words.ts';
+import { exportRecord } from '../../src/records/export-record.ts';
+import { readRates } from '../../src/records/read-rates.ts';
+import { recordForClass } from '../../src/records/record-for-class.ts';
+import { recordForCustomer } from '../../src/records/record-for-customer.ts';
+import { recordOf } from '../../src/records/session-record.ts';
+import type { Command } from '../../src/session/command.ts';
+import { decide } from '../../src/session/decide.ts';
+import { readWork } from '../../src/session/read-work.ts';
+import { KEY_ON } from '../circuit/setup.ts';
+import { shipped } from '../circuit/shipped.ts';
+import { sessionAfter, when } from '../session/sample-tree.ts';
+import { drillWalk } from './sample-drill.ts';
+import { begin, fileOf, finishedWalk, type Walk } from './sample-session.ts';
+
+const record = (walk: Walk) => recordOf(walk.session, fileOf(walk).head);
+const paper = (walk: Walk, audience: 'customer' | 'shop') =>
+  exportRecord(record(walk), 'markdown', audience);
+const YES: Command = {
+  type: 'answer-work',
+  answer: 'authorised',
+  by: ' R. Example ',
+  words: ' by telephone, up to 240 EUR ',
+};
+const WIRE: Command = {
+  type: 'conclude',
+  own: { words: null, faults: ['wire.signal.open'] },
+};
+
+describe('three sentences', () => {
+  it('say what was found and shown, what it takes, and what is not needed', () => {
+    const { call, conclusion } = record(finishedWalk());
+    expect(call).toHaveLength(3);
+    const [found, takes, needless] = call;
+    expect(found).toMatch(/^We found this: .+\.$/);
+    // what shows it is a reading of the evidence, in the words of the paper for the customer
+    const first = conclusion?.evidence[0];
+    expect(found).toContain(`found ${first?.found}`);
+    expect(takes).toMatch(/^It takes this: /);
+    expect(needless).toMatch(
+      /^(Not needed, as the tests show: |The tests have ruled out no other)/,
+    );
+  });
+
+  it('say that nothing has shown it where nothing has', () => {
+    expect(record(begin().do(WIRE)).call[0]).toMatch(
+      /^We suspect this, and no test has shown it yet: /,
+    );
+  });
+
+  it('say of a fault along a wire that its place shows only once the harness is opened', () => {
+    expect(record(begin().do(WIRE)).call[1]).toMatch(/once the harness is opened, and more may be/);
+  });
+
+  it('are none before a conclusion and on a drill', () => {
+    expect(record(begin()).call).toEqual([]);
+    const drill = drillWalk();
+    expect(recordOf(drill.session, { seq: 1, hash: '0'.repeat(64) }).call).toEqual([]);
+  });
+});
+
+it('a neighbour that only the circuit file has is not among what is not needed', () => {
+  const test = {
+    setup: KEY_ON,
+    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+  } as const;
+  const shown = { kind: 'number', value: 5, unit: 'V' } as const;
+  const weighed = {
+    evidence: [],
+    ruledOut: [
+      { repair: 'throttle-position.replace', by: [2] },
+      { repair: 'wire.throttle-feed', by: [2] },
+      { repair: 'sensor.replace', by: [2] },
+    ],
+    proven: false,
+  };
+  const notNeeded = (circuit: Circuit) => {
+    const session = sessionAfter(
+      [
+        { type: 'record-test', test, typed: '5', shown, expected: null },
+        { type: 'conclude', own: { words: null, faults: ['wire.signal.open'] }, weighed },
+      ],
+      null,
+      { circuit },
+    );
+    const made = recordForCustomer(recordOf(session, { seq: 3, hash: '0'.repeat(64) }));
+    return made.conclusion?.ruledOut.map(({ words }) => words);
+  };
+  const circuit = shipped('hall-module-fed');
+  expect(notNeeded(circuit)).toEqual(['Replace the crankshaft position sensor.']);
+  const named = fitNeighbours(circuit, [{ name: 'throttle position sensor', shares: ['feed'] }]);
+  expect(notNeeded(named.circuit)).toEqual([
+    'Replace the throttle position sensor.',
+    'Repair or replace the throttle feed wire.',
+    'Replace the crankshaft position sensor.',
+  ]);
+});
+
+describe('the rates of the shop', () => {
+  it('are an hour with its currency, and price lines', () => {
+    expect(readRates('96 EUR; module repair 350; sensor plug 38,50')).toEqual({
+      hour: 96,
+      currency: 'EUR',
+      lines: [
+        { words: 'module repair', price: 350 },
+        { words: 'sensor plug', price: 38.5 },
+      ],
+    });
+    expect(readRates(' ')).toBeNull();
+    for (const text of ['96', 'EUR 96', '96 EUR an hour', '96 EUR; plug', '-3 EUR'])
+      expect(readRates(text)).toHaveProperty('fix');
+  });
+
+  it('price the minutes of the tests', () => {
+    const rates = readRates('90 EUR; plug 38');
+    if (!rates || 'fix' in rates) throw new Error('these are rates');
+    const minutes = { ...record(finishedWalk()), minutes: 24 };
+    // by hand: 24 / 60 of 90
+    expect(callPrices(minutes, rates)).toEqual([
+      'Testing up to here: 24 min, 36.00 EUR at 90.00 EUR an hour.',
+      'plug: 38.00 EUR.',
+    ]);
+    expect(callPrices(minutes, null)).toEqual([]);
+  });
+});
+
+describe('what the customer said of the work', () => {
+  const open = begin().do(WIRE);
+
+  it('is an event, and the last one counts', () => {
+    const said = open.do({ ...YES, answer: 'declined' }, YES);
+    expect(said.session.work).toMatchObject([
+      { answer: 'declined' },
+      { answer: 'authorised', by: 'R. Example', words: 'by telephone, up to 240 EUR' },
+    ]);
+    expect(said.session.status).toBe('concluded');
+    expect(paper(said, 'customer')).toMatch(
+      /authorised by R\. Example; by telephone, up to 240 EUR/,
+    );
+    expect(paper(said, 'customer')).not.toContain('Signature');
+    expect(paper(said, 'shop')).toMatch(/declined by R\. Example/);
+    expect(paper(open, 'customer')).toContain('Signature');
+    const noted = said.do({ type: 'add-note', text: 'R. Example will come at five.' });
+    expect(JSON.stringify(recordForClass(record(noted)))).not.toContain('R. Example');
+  });
+
+  it('is asked anew where the conclusion is another one', () => {
+    const other = begin().do(
+      { type: 'acknowledge-cautions' },
+      { type: 'record-reading', typed: '0', value: 0 },
+      WIRE,
+      YES,
+      { type: 'go-back' },
+    );
+    expect(other.session.work).toEqual([]);
+  });
+
+  it('is refused before a conclusion, of a closed record, on a drill, and of nobody', () => {
+    const code = (walk: Pick<Walk, 'session'>, command: Command) => {
+      const decision = decide(walk.session, command, when(1));
+      return decision.ok ? null : decision.refusal.code;
+    };
+    expect(code(begin(), YES)).toBe('not-concluded');
+    expect(code(finishedWalk(), YES)).toBe('not-open');
+    expect(code(drillWalk(), YES)).toBe('no-customer');
+    expect(code(open, { ...YES, by: ' ' })).toBe('empty-text');
+  });
+
+  it('is typed as one line', () => {
+    expect(readWork('Authorized by R. Example, by telephone, up to 240 EUR')).toEqual({
+      type: 'answer-work',
+      answer: 'authorised',
+      by: 'R. Example',
+      words: 'by telephone, up to 240 EUR',
+    });
+    expect(readWork('declined: R. Example')).toMatchObject({
+      answer: 'declined',
+      by: 'R. Example',
+    });
+    expect(readWork('yes')).toHaveProperty('fix');
+    expect(readWork('authorised by')).toHaveProperty('fix');
+  });
+});

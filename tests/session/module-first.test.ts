@@ -1,0 +1,24 @@
+/** A module is not replaced before its own feeds and grounds were tested. */
+import { expect, it } from 'vitest';
+import { conclusionWords, moduleFirst } from '../../src/session/conclusion-words.ts';
+import { shipped } from '../circuit/shipped.ts';
+import { sessionAfter } from './sample-tree.ts';
+
+const circuit = shipped('hall-module-fed');
+const FIRST =
+  "First test the own feeds and grounds of the engine control module under load, by the maker's diagram.";
+
+it('a conclusion on the module alone says what comes first', () => {
+  expect(moduleFirst(circuit, ['module.reference.dead', 'module.signal.input-dead'])).toBe(FIRST);
+  expect(moduleFirst(circuit, ['module.reference.dead', 'wire.feed.open'])).toBe('');
+  expect(moduleFirst(circuit, [])).toBe('');
+  expect(moduleFirst(null, ['module.reference.dead'])).toBe('');
+});
+
+it('it stands in the repair of the record', () => {
+  const own = { words: null, faults: ['module.reference.dead'] };
+  const session = sessionAfter([{ type: 'conclude', own }], null, { circuit });
+  expect(conclusionWords(session)?.repair).toBe(
+    `${FIRST} If they hold: Replace the engine control module.`,
+  );
+});
