@@ -2,9 +2,9 @@
  * Cars that a bridge, a light or a lamp would hit hardest: what of a circuit is left open is set to the worse end, each
  * choice is tried, and the healthy circuit is solved with its output off and on.
  */
+import { bridgeElement } from './bridge-element.ts';
 import type { CarQuantity } from './car-quantities.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
-import { bridgeElement } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { feedChoice } from './open-values.ts';
 import { type CarValue, type Draw, NOMINAL_DRAW, type Plan } from './plan.ts';

@@ -155,9 +155,10 @@ export class Rig implements Draw {
     return this.parts.watched.map((node) => this.solver.volts[node]!);
   }
 
-  /** Through the instrument, in amperes. */
+  /** Through the instrument, in amperes; none where there is none. */
   amps(): number {
-    return this.solver.current(this.parts.instrument);
+    const { instrument } = this.parts;
+    return instrument < 0 ? 0 : this.solver.current(instrument);
   }
 
   value(value: CarValue): number {

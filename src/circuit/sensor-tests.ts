@@ -108,6 +108,29 @@ export class SensorTests extends TestList {
       }
   }
 
+  /** A sensor that speaks by its current: the meter in its feed wire, the plug open, its other pins on short leads. */
+  protected current(feeds: readonly Lead[]): void {
+    if (sensorOf(this.circuit).kind !== 'current-switch') return;
+    for (const { here } of feeds) {
+      const others = this.leads.filter((lead) => lead.here !== here);
+      this.add(
+        `${here}.amps`,
+        'signal',
+        `Milliamperes through ${pin(here)} at the sensor's opened plug, its other pin on a short lead`,
+        4,
+        { kind: 'amps', plus: here, minus: `${here}.pin` },
+        ['milliammeter', 'lead'],
+        {
+          unplugged: [this.sensor],
+          bridges: others.map((other) => ({
+            ...{ from: other.here, to: `${other.here}.pin` },
+            through: 'lead',
+          })),
+        },
+      );
+    }
+  }
+
   protected neighbour(part: Part, feeds: readonly Lead[]): void {
     for (const { here } of feeds)
       this.volts(

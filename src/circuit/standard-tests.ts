@@ -55,6 +55,7 @@ class Collector extends JointTests {
     this.spare();
     for (const lead of this.leads) this.continuity(lead);
     this.sensorOhms();
+    this.current(feeds);
     for (const part of this.circuit.parts)
       if (part.kind === 'neighbour') this.neighbour(part, feeds);
     this.inspections();

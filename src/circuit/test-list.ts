@@ -29,6 +29,7 @@ export type TestFamily = (typeof TEST_FAMILIES)[number];
 /** What has to be at hand. */
 export type Need =
   | 'meter'
+  | 'milliammeter'
   | 'test-light'
   | 'lamp'
   | 'resistor'

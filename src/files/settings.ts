@@ -22,6 +22,7 @@ export const INSTRUMENTS = [
   'spare-sensor',
   'resistor',
   'lead',
+  'milliammeter',
   'helper',
 ] as const;
 export type Instrument = (typeof INSTRUMENTS)[number];
@@ -296,6 +297,7 @@ const SCHEMA = {
       inputOhms: { type: 'number', minimum: 1e4, maximum: 1e12 },
       volts: meterFunction,
       ohms: meterFunction,
+      amps: meterFunction,
     },
   },
   sessions: { type: 'string', maxLength: 4000 },

@@ -12,6 +12,7 @@ import { SIGNAL_WORDS } from './procedure.ts';
 /** What a step can use that brings its own hazard. */
 const CAUTION_OCCASIONS = [
   'ohms',
+  'amps',
   'light',
   'lamp',
   'bridge',
@@ -161,6 +162,7 @@ function occasionsOf({ setup, probes, circuit }: CautionPlace): ReadonlySet<Caut
   const reads = (kind: Probe['kind']) => probes.some((probe) => probe?.kind === kind);
   const present: Readonly<Record<CautionOccasion, boolean>> = {
     ohms: reads('ohms'),
+    amps: reads('amps'),
     light: reads('light') || clipped.includes('test-light'),
     lamp: reads('lamp') || clipped.includes('lamp'),
     bridge: bridges.length > 0 && !isFed,

@@ -45,7 +45,7 @@ export function formatQuantity(quantity: Quantity, options: FormatOptions = {}):
 }
 
 /** What a person types for a number with or without its unit; a longer one comes from no meter. */
-const TYPED = /^([+-]?\d{1,7}(?:[.,]\d{1,7})?)\s{0,4}(?:([munkMµμ]?)(?:V|v|ohm|ohms|Ω)?|%|Hz|rpm)$/;
+const TYPED = /^([+-]?\d{1,7}(?:[.,]\d{1,7})?)\s{0,4}(?:([munkMµμ]?)(?:V|v|A|ohm|ohms|Ω)?|%|Hz|rpm)$/;
 /** Two ways to the same number differ by no more than this share. */
 const SAME_NUMBER = 1e-9;
 

@@ -2,6 +2,7 @@
 
 import type { Verdict } from '../circuit/judge.ts';
 import { judgementWords } from '../circuit/judgement-words.ts';
+import { functionOf, isMeterUnit } from '../circuit/meter-units.ts';
 import type { Meter } from '../circuit/test.ts';
 import { endsOf, isTask, type Procedure, type Step, stepOf } from '../procedure/procedure.ts';
 import {
@@ -119,7 +120,7 @@ export function readingOf(
   { typed, value, unit }: Pick<Reading, 'typed' | 'value' | 'unit'>,
   meter: Meter | null,
 ): Reading {
-  const accuracy = unit === 'V' ? meter?.volts : unit === 'ohm' ? meter?.ohms : undefined;
+  const accuracy = meter && isMeterUnit(unit) ? functionOf(meter, unit) : null;
   const reading = { typed, value, overLimit: value === null, unit };
   if (value === null || !accuracy) return reading;
   return { ...reading, mayBeOff: meterUncertainty(accuracy, value).limit };

@@ -1,7 +1,10 @@
 /** The cars of a circuit as the suspects ask about them: faults that stay, faults that come and go, places that wake one. */
+
 import type { CarQuantity } from '../circuit/car-quantities.ts';
 import { type Fault, sensorOf } from '../circuit/circuit.ts';
+import { instrumentOf } from '../circuit/instruments.ts';
 import { type Model, PAIR_MARK, pairId } from '../circuit/model.ts';
+import { leads } from '../circuit/refuse-test.ts';
 import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import type { Procedure } from '../procedure/procedure.ts';
@@ -132,8 +135,10 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
     isSwitched &&
     setup.target === 'still' &&
     setup.state !== 'key-off' &&
-    READ_STILL.includes(probe.kind) &&
-    (setup.sensor === 'spare' || !setup.unplugged.includes(name));
+    instrumentOf(probe).isReadStill &&
+    (setup.sensor === 'spare' ||
+      !setup.unplugged.includes(name) ||
+      leads(probe).some((lead) => lead.startsWith(`${name}.`) && lead.endsWith('.pin')));
   return (fault, test, point) => {
     if (!feels(test)) return [{ shown: shown(fault, test, point), share: 1 }];
     const part =
@@ -158,7 +163,6 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
     }
   }
 }
-const READ_STILL: readonly string[] = ['volts', 'light', 'lamp'];
 
 /** Cars of which one value lies outside its range: each value in turn, on each side. */
 function outsideCars(model: Model, fault: string): CarsOf['outside'] {

@@ -1,8 +1,10 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
+
 import type { Circuit } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { type Model, summarised } from '../circuit/model.ts';
-import type { Test } from '../circuit/test.ts';
+import { unitShownBy } from '../circuit/shown-by.ts';
+import type { MeterUnit, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
@@ -184,8 +186,8 @@ class StateDiagnosis implements Diagnosis {
   }
 
   private goodIn(test: Test): GoodHere | null {
-    const { kind } = test.probe;
-    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const unit = unitShownBy(test.probe);
+    if (unit === null) return null;
     const { readings, space, car } = this;
     const place = space.placeOf(test);
     if (place === null || !car) return null;
@@ -193,7 +195,7 @@ class StateDiagnosis implements Diagnosis {
     const tellers = [...new Set(car.values.map(({ by }) => by))];
     return goodHere({
       expected: shown(readings.length),
-      unit: kind === 'ohms' ? 'ohm' : 'V',
+      unit,
       batteryVolts: this.circuit.battery.rest.nominal,
       told: tellers.map((event) => {
         const at = readings.findIndex((one) => one.event === event);
@@ -212,8 +214,8 @@ class StateDiagnosis implements Diagnosis {
   }
 
   private possibleIn(test: Test): PossibleValues | null {
-    const { kind } = test.probe;
-    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const unit = unitShownBy(test.probe);
+    if (unit === null) return null;
     const place = this.space.placeOf(test);
     const reach = place === null ? null : this.space.reach(this.readings, place);
     if (!reach || (reach.spans.length === 0 && !reach.overLimit)) return null;
@@ -224,7 +226,7 @@ class StateDiagnosis implements Diagnosis {
         const ways = (shown ?? []).map((one) => [{ shown: one, share: 1 }]);
         return reachOf([ways]).spans.map((span) => ({ words, span }));
       });
-    return { ...reach, unit: kind === 'ohms' ? 'ohm' : 'V', meter: this.model.meter, beside };
+    return { ...reach, unit, meter: this.model.meter, beside };
   }
 
   weigh(faults: readonly string[]): Weighed {
@@ -476,7 +478,7 @@ function lowerCase(letter: string): string {
   return letter.toLowerCase();
 }
 
-function healthyWords(expected: ExpectedShown, unit: 'V' | 'ohm'): string {
+function healthyWords(expected: ExpectedShown, unit: MeterUnit): string {
   if (expected.kind === 'number')
     return expectedRangeWords({ ...expected, nominal: null, from: 'circuit' }, unit);
   return expected.looks.map((look) => LOOK_WORDS[look]).join(', or ');

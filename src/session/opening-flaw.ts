@@ -3,6 +3,7 @@
  * step there is, that a wire ends at a pin there is, and that a test is read with what it is probed with, it cannot say.
  * What passes here can be walked and computed with.
  */
+
 import {
   type Circuit,
   endsOf,
@@ -12,10 +13,11 @@ import {
   type PullEnd,
 } from '../circuit/circuit.ts';
 import { knownFlaw } from '../circuit/known-values.ts';
+import { looksShownBy, unitShownBy } from '../circuit/shown-by.ts';
 import { valueFlaw } from '../circuit/stored-values.ts';
 import { connectorsOf, terminalsOf } from '../circuit/terminals.ts';
-import { LOOKS, type Look, type Probe, type Shown, type Test } from '../circuit/test.ts';
-import type { MeasureUnit, Procedure, Step } from '../procedure/procedure.ts';
+import type { Look, Probe, Shown, Test } from '../circuit/test.ts';
+import type { Procedure, Step } from '../procedure/procedure.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { SessionOpened } from './events.ts';
 
@@ -72,22 +74,13 @@ function namedSteps(step: Step): readonly string[] {
 /** What a step asks for is what its instrument shows. */
 function stepFlaw(step: Step): Flaw {
   if (step.kind === 'measure')
-    return step.probe === null || unitOf(step.probe) === step.unit
+    return step.probe === null || unitShownBy(step.probe) === step.unit
       ? null
       : `asks for ${step.unit} where it probes ${step.probe.kind}`;
   if (step.kind !== 'look') return null;
   const named = [...step.expected, ...step.outcomes.flatMap(({ looks }) => looks)];
-  const odd = named.find((look) => !looksOf(step.probe).includes(look));
+  const odd = named.find((look) => !looksShownBy(step.probe).includes(look));
   return odd === undefined ? null : `expects "${odd}" where it probes ${step.probe.kind}`;
-}
-
-function unitOf(probe: Probe): MeasureUnit | null {
-  if (probe.kind === 'volts') return 'V';
-  return probe.kind === 'ohms' ? 'ohm' : null;
-}
-
-function looksOf({ kind }: Probe): readonly Look[] {
-  return kind === 'volts' || kind === 'ohms' ? [] : LOOKS[kind];
 }
 
 /** Whether an instrument shows such a thing: a number in its unit, or one of its looks. */
@@ -96,8 +89,8 @@ export function showsSuch(
   shown: Pick<Shown, 'kind'> & { unit?: string; look?: Look },
 ): boolean {
   return shown.kind === 'number'
-    ? unitOf(probe) === shown.unit
-    : shown.look !== undefined && looksOf(probe).includes(shown.look);
+    ? unitShownBy(probe) === shown.unit
+    : shown.look !== undefined && looksShownBy(probe).includes(shown.look);
 }
 
 /** The first place of a test that the circuit does not have; without a circuit every place may be one. */

@@ -40,7 +40,7 @@ export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpec
 /**
  * What is read; the red lead is plus.
  */
-export type Probe = (VoltsProbe | OhmsProbe | LightProbe | LampProbe | PatternProbe | CountsProbe | TimingProbe | InspectProbe)
+export type Probe = (VoltsProbe | OhmsProbe | AmpsProbe | LightProbe | LampProbe | PatternProbe | CountsProbe | TimingProbe | InspectProbe)
 export type MeasureUnit = ("V" | "ohm" | "A" | "Hz" | "rpm" | "%" | "s" | "deg")
 export type LookProbe = (LightProbe | LampProbe | PatternProbe | CountsProbe | TimingProbe | InspectProbe)
 /**
@@ -118,6 +118,7 @@ name: string
 inputOhms: number
 volts: MeterFunction
 ohms: MeterFunction
+amps?: MeterFunction
 }
 export interface MeterFunction {
 /**
@@ -261,6 +262,11 @@ minus: string
 }
 export interface OhmsProbe {
 kind: "ohms"
+plus: string
+minus: string
+}
+export interface AmpsProbe {
+kind: "amps"
 plus: string
 minus: string
 }
@@ -755,7 +761,7 @@ say: string
 hazards: Hazards
 states: VehicleState[]
 drives: Drive[]
-when: ("ohms" | "light" | "lamp" | "bridge" | "lead" | "fed-wire" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
+when: ("ohms" | "amps" | "light" | "lamp" | "bridge" | "lead" | "fed-wire" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
 }
 export interface RealVehicle {
 kind: "real"
@@ -1064,7 +1070,7 @@ wiggle?: true
 export interface ShownNumber {
 kind: "number"
 value: (number | null)
-unit: ("V" | "ohm")
+unit: ("V" | "ohm" | "A")
 }
 export interface ShownLook {
 kind: "look"

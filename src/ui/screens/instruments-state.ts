@@ -21,6 +21,10 @@ export const INSTRUMENT_WORDS: Readonly<Record<Instrument, { words: string; abou
     words: 'Jumper leads',
     about: 'With a fuse each, to lay a wire beside one that may be broken.',
   },
+  milliammeter: {
+    words: 'Milliammeter',
+    about: 'A meter with a fused milliampere socket, to be put into an opened wire.',
+  },
   helper: { words: 'A helper', about: 'Somebody for the key and the starter.' },
 };
 
