@@ -6,6 +6,7 @@
  */
 import {
   type Circuit,
+  isSensor,
   type ModulePart,
   type ModulePin,
   moduleOf,
@@ -16,6 +17,7 @@ import { Arrangement, type HardHit, hardHits, hitValue, type Solved } from './ha
 import { joinedTo } from './nets.ts';
 import { feedChoice, pullChoice } from './open-values.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
+import { sensorKindOf } from './sensors.ts';
 import { FUSE_BLOWS_AT } from './supply-limits.ts';
 import type { Bridge, Setup, TerminalId } from './test.ts';
 import type { TestRefusal } from './test-refusal.ts';
@@ -182,8 +184,7 @@ function liftedFeed(
   const module = moduleOf(circuit);
   if (!setup.unplugged.includes(module.name)) return null;
   for (const part of circuit.parts) {
-    const isFed =
-      part.kind === 'hall-switch' || part.kind === 'current-switch' || part.kind === 'neighbour';
+    const isFed = isSensor(part) ? sensorKindOf(part).hasElectronics : part.kind === 'neighbour';
     if (!isFed || setup.unplugged.includes(part.name)) continue;
     const terminal = `${part.name}.feed`;
     const net = joinedTo(circuit, PLAIN_SETUP, terminal);

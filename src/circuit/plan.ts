@@ -110,3 +110,14 @@ export function onFrom(plan: Plan): Plan {
 
 /** A part's own failure. */
 export type PartEffect = Extract<FaultEffect, { kind: 'part' }>;
+
+/** What a failure of a part puts between two nodes, as large as the failure is. */
+export function faultResistor(a: number, b: number, own: PartEffect): MakeElement {
+  const ohms = sizeOf(own);
+  return (draw) => ({ kind: 'resistor', a, b, ohms: ohms(draw) });
+}
+
+/** The size of a part's failure in a draw. */
+export function sizeOf({ size }: PartEffect): (draw: Draw) => number {
+  return (draw) => draw.size(size);
+}

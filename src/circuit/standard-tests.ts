@@ -54,8 +54,7 @@ class Collector extends JointTests {
       this.joints(lead, this.pullFor(lead, feeds[signals.indexOf(lead)] ?? feeds[0]));
     this.spare();
     for (const lead of this.leads) this.continuity(lead);
-    this.sensorOhms();
-    this.current(feeds);
+    this.ownTests();
     for (const part of this.circuit.parts)
       if (part.kind === 'neighbour') this.neighbour(part, feeds);
     this.inspections();

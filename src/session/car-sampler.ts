@@ -6,6 +6,7 @@ import { instrumentOf } from '../circuit/instruments.ts';
 import { type Model, PAIR_MARK, pairId } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
+import { sensorKindOf } from '../circuit/sensors.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
@@ -128,8 +129,9 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
   const { quantities, circuit } = model;
   const still = quantities.findIndex(({ key }) => key === 'target.still');
   const duty = quantities.findIndex(({ key }) => key === 'target.duty');
-  const { kind, name } = sensorOf(circuit);
-  const isSwitched = kind === 'hall-switch' || kind === 'current-switch';
+  const sensor = sensorOf(circuit);
+  const { name } = sensor;
+  const { isSwitched } = sensorKindOf(sensor);
   const at = new Float64Array(quantities.length);
   const feels = ({ setup, probe }: Test) =>
     isSwitched &&

@@ -11,8 +11,10 @@ import {
   isSensor,
   type Part,
   type PullEnd,
+  type SensorPart,
 } from '../circuit/circuit.ts';
 import { knownFlaw } from '../circuit/known-values.ts';
+import { sensorKindOf } from '../circuit/sensors.ts';
 import { looksShownBy, unitShownBy } from '../circuit/shown-by.ts';
 import { valueFlaw } from '../circuit/stored-values.ts';
 import { connectorsOf, terminalsOf } from '../circuit/terminals.ts';
@@ -197,11 +199,8 @@ const POSTS = ['battery.positive', 'battery.negative'];
 
 /** Pins of the parts that always have the same. */
 const PINS: Readonly<
-  Record<Exclude<Part['kind'], 'module' | 'potentiometer' | 'joint'>, readonly string[]>
+  Record<Exclude<Part['kind'], SensorPart['kind'] | 'module' | 'joint'>, readonly string[]>
 > = {
-  'hall-switch': ['feed', 'signal', 'ground'],
-  reluctor: ['plus', 'minus'],
-  'current-switch': ['feed', 'signal'],
   fuse: ['in', 'out'],
   relay: ['30', '87'],
   'ground-point': ['eyelet'],
@@ -234,7 +233,9 @@ function pinsOf(part: Part): readonly string[] {
   // A pin for each wire, whatever they are called.
   if (part.kind === 'joint') return part.pins;
   if (part.kind === 'relay' && part.coil) return COIL_PINS;
-  if (part.kind !== 'potentiometer') return PINS[part.kind];
+  if (!isSensor(part)) return PINS[part.kind];
+  const { pins } = sensorKindOf(part);
+  if (pins !== null || part.kind !== 'potentiometer') return pins ?? part.pins;
   return [...new Set(part.tracks.flatMap(({ feed, signal, ground }) => [feed, signal, ground]))];
 }
 

@@ -2,11 +2,12 @@
  * An ohmmeter: a small voltage of its own behind the resistance of its range. Ohms on a live circuit or across electronics
  * are refused: common practice, no source.
  */
-import type { Circuit, Part } from '../circuit.ts';
+import { type Circuit, isSensor, type Part } from '../circuit.ts';
 import { type Instrument, inALine } from '../instrument.ts';
 import { functionOf } from '../meter-units.ts';
 import type { Element } from '../netlist.ts';
 import { joinedTo } from '../nets.ts';
+import { sensorKindOf } from '../sensors.ts';
 import type { Meter, Probe, Setup, TerminalId } from '../test.ts';
 import type { TestRefusal } from '../test-refusal.ts';
 
@@ -79,19 +80,6 @@ function badOhms(
  * Ohms are for copper and carbon: coils, tracks, wires, contacts and fuses. Of a part with electronics in it they say
  * nothing, and the ohmmeter's own voltage can damage it. A neighbour is described by its ohms alone and counts as a load.
  */
-function hasElectronics({ kind }: Part): boolean {
-  switch (kind) {
-    case 'module':
-    case 'hall-switch':
-    case 'current-switch':
-      return true;
-    case 'reluctor':
-    case 'potentiometer':
-    case 'fuse':
-    case 'relay':
-    case 'ground-point':
-    case 'neighbour':
-    case 'joint':
-      return false;
-  }
+function hasElectronics(part: Part): boolean {
+  return isSensor(part) ? sensorKindOf(part).hasElectronics : part.kind === 'module';
 }
