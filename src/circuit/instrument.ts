@@ -2,8 +2,8 @@
 import type { Circuit, Fault } from './circuit.ts';
 import type { Element } from './netlist.ts';
 import type { Bridge, LOOKS, Meter, Probe, Setup, Shown, TerminalId } from './test.ts';
-import type { Need } from './test-list.ts';
 import type { TestRefusal } from './test-refusal.ts';
+import type { Need } from './tools.ts';
 
 /** One fault in one car, null for the sound circuit, and how everything is arranged. */
 export interface Asked {

@@ -3,7 +3,8 @@ import type { Fault, SensorPart } from './circuit.ts';
 import type { Warmth } from './copper-warmth.ts';
 import type { PartEffect, Plan } from './plan.ts';
 import type { Probe, Setup } from './test.ts';
-import type { Lead, Need } from './test-list.ts';
+import type { Lead } from './test-list.ts';
+import type { Need } from './tools.ts';
 import type { SensorValue } from './track-ends.ts';
 
 /** A value that every sensor of a kind has. */

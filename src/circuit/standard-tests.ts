@@ -12,7 +12,7 @@ import { refuseTest } from './refuse-test.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, type TestOption } from './test-list.ts';
 
-export type { Need, TestFamily, TestOption } from './test-list.ts';
+export type { TestFamily, TestOption } from './test-list.ts';
 
 /** Resistor for pulling an input to ground: far below any pull-up, and 11 mA at 5 V. */
 const PULL_DOWN_OHMS = 470;
