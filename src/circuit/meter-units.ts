@@ -19,6 +19,8 @@ export interface UnitTraits {
   readonly isMeterAlone: boolean;
   /** Why OL is no answer, in words without a full stop; empty where it is one. */
   readonly overLimitWords: string;
+  /** Below what a meter shows that does not measure at all, and why that is no answer yet; null where nothing is known of it. */
+  readonly deadMeter: { readonly below: number; readonly words: string } | null;
 }
 
 export const METER_UNITS: Readonly<Record<MeterUnit, UnitTraits>> = {
@@ -31,6 +33,7 @@ export const METER_UNITS: Readonly<Record<MeterUnit, UnitTraits>> = {
     overLimitMeansOpen: false,
     isMeterAlone: true,
     overLimitWords: 'over limit on a volts range: check the range, and that the meter is on volts',
+    deadMeter: null,
   },
   ohm: {
     by: 'ohms',
@@ -41,6 +44,7 @@ export const METER_UNITS: Readonly<Record<MeterUnit, UnitTraits>> = {
     overLimitMeansOpen: true,
     isMeterAlone: true,
     overLimitWords: '',
+    deadMeter: null,
   },
   A: {
     by: 'amps',
@@ -52,6 +56,11 @@ export const METER_UNITS: Readonly<Record<MeterUnit, UnitTraits>> = {
     isMeterAlone: false,
     overLimitWords:
       "over limit on a milliampere range: more flows than the meter's range takes; take it out before its fuse blows",
+    deadMeter: {
+      below: 1e-4,
+      words:
+        'no current at all is also what a meter with a blown fuse shows, or one with its lead in the volts socket: try the meter first',
+    },
   },
 };
 

@@ -7,9 +7,10 @@ import { impossibleWords, type PossibleValues } from './possible-values.ts';
 type Judge = (value: number) => Judgement | null;
 
 /**
- * Why a reading is doubted, in words without a full stop, or null: over limit where it is no answer, a value that would
- * be good with the leads exchanged or in a thousandth or a thousand of its unit, or one that nothing in the circuit
- * shows. `judge` is that of the step; `possible` gives what the test can show, null where nobody knows.
+ * Why a reading is doubted, in words without a full stop, or null: over limit where it is no answer, what a dead meter
+ * shows as well, a value that would be good with the leads exchanged or in a thousandth or a thousand of its unit, or one
+ * that nothing in the circuit shows. `judge` is that of the step; `possible` gives what the test can show, null where
+ * nobody knows.
  */
 export function doubtReading(
   value: number,
@@ -26,6 +27,8 @@ export function doubtReading(
   // Of an over-limit nothing is known but that it is large; ohms have no sign.
   if (isOff && meter?.isSigned && Number.isFinite(value) && isGood(-value))
     return 'the leads look swapped: with red and black exchanged it would be good';
+  const dead = meter?.deadMeter;
+  if (isOff && dead && Math.abs(value) < dead.below) return dead.words;
   const meant = isOff && meter ? inOtherUnit(value, isGood) : null;
   if (meter && meant !== null)
     return `${formatQuantity({ value: meant, unit: meter.unit })} would be good here: check the unit`;
