@@ -82,6 +82,34 @@ function importsOf(file: string, text: string): Import[] {
   return found;
 }
 
+/** Files that import each other, each circle in a line; what is only loaded later is none. Tarjan 1972. */
+function circles(texts: ReadonlyMap<string, string>): string[] {
+  const found: string[] = [];
+  const low = new Map<string, number>();
+  const open: string[] = [];
+  const visit = (file: string): number => {
+    const at = low.size;
+    low.set(file, at);
+    open.push(file);
+    let least = at;
+    for (const [, from] of (texts.get(file) ?? '').matchAll(
+      /^(?:import|export)\b[^;]*?from '(\.[^']+)';/gm,
+    )) {
+      const next = normalize(join(dirname(file), from!));
+      if (!texts.has(next)) continue;
+      if (!low.has(next)) least = Math.min(least, visit(next));
+      else if (open.includes(next)) least = Math.min(least, low.get(next)!);
+    }
+    low.set(file, least);
+    if (least < at) return least;
+    const circle = open.splice(open.indexOf(file));
+    if (circle.length > 1) found.push(circle.sort().join(' '));
+    return least;
+  };
+  for (const file of texts.keys()) if (!low.has(file)) visit(file);
+  return found;
+}
+
 function filesBelow(folder: string): string[] {
   return readdirSync(folder)
     .sort()
@@ -123,6 +151,20 @@ describe('imports', () => {
     ['src/commands/a.ts', '../../scripts/b.ts', false],
   ])('%s may import %s: %s', (file, from, allowed) => {
     expect(brokenImports([{ file, line: 1, from }]).length === 0).toBe(allowed);
+  });
+
+  test('run in no circle, those of types neither', () => {
+    expect(circles(TEXTS)).toEqual([]);
+  });
+
+  test('that run in a circle are told', () => {
+    const files = new Map([
+      ['src/circuit/a.ts', "import { b } from './b.ts';"],
+      ['src/circuit/b.ts', "import type { C } from './c.ts';"],
+      ['src/circuit/c.ts', "import { a } from './a.ts';\nimport { d } from './d.ts';"],
+      ['src/circuit/d.ts', "const late = import('./a.ts');"],
+    ]);
+    expect(circles(files)).toEqual(['src/circuit/a.ts src/circuit/b.ts src/circuit/c.ts']);
   });
 
   test('every form of import is seen', () => {

@@ -6,7 +6,7 @@ import type { TestRefusal } from './test-refusal.ts';
 import type { Need } from './tools.ts';
 
 /** One fault in one car, null for the sound circuit, and how everything is arranged. */
-export interface Asked {
+export interface CarAsked {
   readonly fault: Fault | null;
   readonly setup: Setup;
   /** Number of the car. */
@@ -14,23 +14,23 @@ export interface Asked {
 }
 
 /** What an instrument is read with: the circuit solved, and what the module and the eyes make of it. */
-export interface Bench {
+export interface ReadingBench {
   readonly meter: Meter;
   /** What the element of an instrument with leads settles at. */
   readonly settled: (
-    asked: Asked,
+    asked: CarAsked,
     probe: Extract<Probe, { plus: TerminalId }>,
   ) => { readonly volts: number; readonly amps: number };
   /** How the signal looks on a scope. */
   readonly pattern: (
-    asked: Asked,
+    asked: CarAsked,
     plus: TerminalId,
     minus: TerminalId,
   ) => (typeof LOOKS.pattern)[number];
   /** Whether the module follows the sensor at an input. */
-  readonly follows: (asked: Asked, input: TerminalId) => boolean;
+  readonly follows: (asked: CarAsked, input: TerminalId) => boolean;
   /** Whether eyes and fingers find the fault at a thing. */
-  readonly isFound: (asked: Asked, thing: string) => boolean;
+  readonly isFound: (asked: CarAsked, thing: string) => boolean;
 }
 
 /** An instrument whose probe is `P`. */
@@ -38,7 +38,7 @@ export interface Instrument<P extends Probe = Probe> {
   /** What it is between its leads, red lead at a; null where it has none. */
   readonly element: ((a: number, b: number, meter: Meter) => Element) | null;
   /** What it shows. */
-  readonly read: (bench: Bench, probe: P, asked: Asked) => Shown;
+  readonly read: (bench: ReadingBench, probe: P, asked: CarAsked) => Shown;
   /** Why it must not or cannot be used so, beyond what holds of its leads; null where it can. */
   readonly refusal: (circuit: Circuit, setup: Setup, probe: P) => TestRefusal | null;
   /** It joins the places of its leads as this clipped in would; null where it takes next to nothing. */

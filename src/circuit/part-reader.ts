@@ -1,7 +1,7 @@
 /** Reads the parts of a circuit file: defaults, units, and pins that must exist. */
 import type { Unit } from '../quantity/quantity.ts';
 import { whichOf } from '../quantity/value-at.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import {
   type BesideTrack,
   type ModulePin,

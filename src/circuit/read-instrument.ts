@@ -9,7 +9,7 @@ import {
 } from './circuit.ts';
 import { isTarget } from './fault-electrics.ts';
 import { hangsOnTheCar, type InputLevels, type LevelsIn, levelsIn } from './input-levels.ts';
-import type { Bench } from './instrument.ts';
+import type { ReadingBench } from './instrument.ts';
 import { instrumentOf } from './instruments.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
@@ -37,7 +37,7 @@ interface Levels {
 }
 
 /** The instruments of one circuit. */
-export class InstrumentReader implements Bench {
+export class InstrumentReader implements ReadingBench {
   private readonly circuit: Circuit;
   private readonly solver: SampleSolver;
   readonly meter: Meter;
@@ -64,18 +64,18 @@ export class InstrumentReader implements Bench {
     return instrumentOf(probe).read(this, probe, { fault, setup, sample });
   }
 
-  readonly settled: Bench['settled'] = ({ fault, setup, sample }, probe) =>
+  readonly settled: ReadingBench['settled'] = ({ fault, setup, sample }, probe) =>
     this.solver.settled(fault, setup, probe, sample);
 
-  readonly follows: Bench['follows'] = ({ fault, setup, sample }, input) =>
+  readonly follows: ReadingBench['follows'] = ({ fault, setup, sample }, input) =>
     this.counts(fault, setup, input, sample);
 
-  readonly isFound: Bench['isFound'] = ({ fault, sample }, thing) =>
+  readonly isFound: ReadingBench['isFound'] = ({ fault, sample }, thing) =>
     fault?.subject.includes(thing) === true &&
     this.draws.unit('fault.visible', sample) < fault.visibleChance;
 
   /** How the signal looks on the scope. */
-  readonly pattern: Bench['pattern'] = ({ fault, setup, sample }, plus, minus) => {
+  readonly pattern: ReadingBench['pattern'] = ({ fault, setup, sample }, plus, minus) => {
     const { low, high } = this.solver.levelsAt(fault, setup, plus, minus, 'volts', sample);
     const at = this.inputAt(plus);
     // Levels that hang on the car are held against what is healthy in this car.

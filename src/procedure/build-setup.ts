@@ -4,7 +4,7 @@ import { inspectable } from '../circuit/instruments/eyes.ts';
 import { INSTRUMENTS, PROBE_KINDS } from '../circuit/instruments.ts';
 import type { Bridge, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import type { Measure } from './generated/procedure.mjs';
 import type { StepDraftReader } from './step-draft-reader.ts';
 

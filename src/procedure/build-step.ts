@@ -4,7 +4,7 @@ import { isNumberProbe, looksShownBy } from '../circuit/shown-by.ts';
 import { type NumberProbe, type Probe, type Setup, type Test, UNIT_OF } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import {
   askOutcomes,
   authoredRange,
@@ -21,7 +21,7 @@ import type {
   Outcome as OutcomeDraft,
   Step as StepDraft,
 } from './generated/procedure.mjs';
-import type { Frame, Linker } from './link-procedure.ts';
+import type { Frame, Linking } from './linking.ts';
 import type {
   ActStep,
   AskStep,
@@ -43,7 +43,7 @@ const KINDS = ['conclude', 'use', 'result', 'measure', 'outcomes', 'go'] as cons
 
 /** The step, or null when it is none. */
 export function buildStep(
-  linker: Linker,
+  linker: Linking,
   frame: Frame,
   name: string,
   draft: StepDraft,

@@ -2,8 +2,9 @@
 import type { Circuit, Part } from '../circuit/circuit.ts';
 import type { Probe, Setup, TerminalId, VehicleState } from '../circuit/test.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
-import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import type { YamlSource } from '../source/yaml-source.ts';
 import validate from './generated/cautions.mjs';
 import type { Drive } from './job.ts';
 import type { Caution, Hazard } from './procedure.ts';

@@ -1,12 +1,12 @@
 /** One step that uses a sub-procedure: what it gives, and where each result leads. */
 import { nearestName } from '../source/nearest-name.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
-import type { Frame, Linker, Place } from './link-procedure.ts';
+import type { Frame, Linking, Place } from './linking.ts';
 import type { ParsedProcedure } from './parse-procedure.ts';
 
 /** What a caller gives for each need; a missing or unknown one is told. */
 export function givenFor(
-  linker: Linker,
+  linker: Linking,
   frame: Frame,
   name: string,
   step: StepDraft,
@@ -55,7 +55,7 @@ export function passedOn({ givenAt }: Frame, value: string): Place | null {
 
 /** Where each result of a sub-procedure leads in the caller; one that leads nowhere is told. */
 export function resultsFor(
-  linker: Linker,
+  linker: Linking,
   frame: Frame,
   name: string,
   step: StepDraft,

@@ -1,14 +1,14 @@
 /** One step of a draft: its texts and names as they stand in this vehicle's circuit, and where to say what is wrong with them. */
 import { nameFix, nearestName } from '../source/nearest-name.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import { placesOf } from './bind-text.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import { passedOn } from './link-call.ts';
-import type { Frame, Linker, Place } from './link-procedure.ts';
+import type { Frame, Linking, Place } from './linking.ts';
 
 /** A step as its author wrote it, inside the procedure that is being linked. */
 export class StepDraftReader {
-  readonly linker: Linker;
+  readonly linker: Linking;
   readonly frame: Frame;
   readonly draft: StepDraft;
   /** Its name in the flat tree. */
@@ -17,7 +17,7 @@ export class StepDraftReader {
   /** Whether anything in it is an error, told before or not. */
   isWrong = false;
 
-  constructor(linker: Linker, frame: Frame, name: string, draft: StepDraft) {
+  constructor(linker: Linking, frame: Frame, name: string, draft: StepDraft) {
     this.linker = linker;
     this.frame = frame;
     this.draft = draft;

@@ -19,8 +19,8 @@ import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { faultWords } from './lost-cars.ts';
 import { CARS_BESIDE, type Coming } from './other-ways.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { outcomeLocation } from './source-location.ts';
 import { walkFault } from './walk-faults.ts';
 

@@ -6,8 +6,8 @@
 import { type Procedure, stepOf } from '../procedure/procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { percent } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
 import type { Visit } from './walk-faults.ts';
 

@@ -8,8 +8,8 @@ import { NEVER_NEGATIVE } from '../quantity/typed-reading.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { carNotes } from './lost-cars.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { carsWords, listed } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
 import { WRONG_SHARE_MAX } from './way-issues.ts';
 

@@ -11,8 +11,8 @@ import { type AskStep, WAKING } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { Issue } from '../source/issue.ts';
 import { faultWords } from './lost-cars.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed, percent } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { outcomeLocation, sourceLocation } from './source-location.ts';
 
 /** A fault that shows in fewer of its cars is missed more often than it is seen. */

@@ -6,7 +6,8 @@ import { readingsCsv } from './readings-csv.ts';
 import { type Audience, recordFor } from './record-for.ts';
 import type { SessionRecord } from './record-form.ts';
 import { recordJson } from './record-json.ts';
-import { type Report, reportOf } from './report.ts';
+import { reportOf } from './report.ts';
+import type { Report } from './report-form.ts';
 
 export const FORMS = ['markdown', 'html', 'pdf', 'csv', 'json'] as const;
 export type Form = (typeof FORMS)[number];

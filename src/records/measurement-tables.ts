@@ -10,7 +10,7 @@ import type {
   RetestRow,
   SessionRecord,
 } from './record-form.ts';
-import type { Block, Cell } from './report.ts';
+import type { Block, Cell } from './report-form.ts';
 import {
   driveWords,
   filled,

@@ -14,7 +14,6 @@ import type { EventNumber, LookRecorded, ReadingRecorded, TestRecorded } from '.
 import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
 import { eventsToConclusion } from './spent-minutes.ts';
-import type { SuspectSpace } from './suspect-space.ts';
 
 /** One reading of the session and the words for it. */
 export interface SessionReading extends Reading {
@@ -26,12 +25,19 @@ export interface SessionReading extends Reading {
   readonly where: string;
 }
 
+/** Where tests stand among those that suspects are weighed by; null for none of them. */
+export interface TestPlaces {
+  readonly placeOf: (test: Test) => number | null;
+  readonly placeOfWaking: (id: string) => number | null;
+  readonly testAt: (place: number) => { readonly words?: string };
+}
+
 /**
  * Standing answers and tests of no step that can be weighed, in the order they were saved, up to the conclusion: what is
  * read after it is read after the repair. What the circuit knows nothing of, and answers in units of no
  * meter, say nothing of its faults and are left out; so are the questions of a drill, of which its vehicle knows nothing.
  */
-export function sessionReadings(session: Session, space: SuspectSpace): SessionReading[] {
+export function sessionReadings(session: Session, space: TestPlaces): SessionReading[] {
   const { procedure, job, circuit, vehicle } = session.opened;
   const standing = new Set<unknown>(standingAnswers(session));
   return eventsToConclusion(session).flatMap((event, index) => {

@@ -1,7 +1,7 @@
 /** What a schema's validator found, as issues at their place in the file, each with a way out where there is one. */
 import type { Issue } from './issue.ts';
 import { nearestName } from './nearest-name.ts';
-import type { Path, YamlSource } from './parse-yaml.ts';
+import type { Path, YamlSource } from './yaml-source.ts';
 
 /** One finding of an ajv validator compiled with `verbose`, so far as it is used here. */
 export interface SchemaError {

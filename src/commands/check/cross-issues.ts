@@ -11,9 +11,10 @@ import type { LoadedJob } from '../../procedure/load-job.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
 import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
-import { type Path, parseYaml } from '../../source/parse-yaml.ts';
+import { parseYaml } from '../../source/parse-yaml.ts';
+import type { Path } from '../../source/yaml-source.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
-import type { CheckedFile } from './check-files.ts';
+import type { CheckedFile } from './checked-file.ts';
 import { harnessIssues } from './harness-issues.ts';
 import { knownIssues } from './known-issues.ts';
 
