@@ -21,7 +21,7 @@ import {
   temperatureAround,
 } from './open-values.ts';
 import { spaced } from './part-faults.ts';
-import type { CarValue } from './plan.ts';
+import type { PlanValue } from './plan.ts';
 import { sensorKindOf } from './sensors.ts';
 
 /** One quantity of a car. */
@@ -36,7 +36,7 @@ export interface CarQuantity {
   readonly ways?: readonly string[];
 }
 
-type Values = (key: string, of: Toleranced) => CarValue;
+type Values = (key: string, of: Toleranced) => PlanValue;
 
 const values = new WeakMap<Circuit, Values>();
 

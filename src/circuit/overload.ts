@@ -13,7 +13,7 @@ import {
   type PullEnd,
   sensorOf,
 } from './circuit.ts';
-import { Arrangement, type HardHit, hardHits, hitValue, type Solved } from './hard-hit.ts';
+import { type HardHit, HitSetup, hardHits, hitValue, type Solved } from './hard-hit.ts';
 import { joinedTo } from './nets.ts';
 import { feedChoice, pullChoice } from './open-values.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
@@ -74,8 +74,8 @@ function isBetweenOwn(circuit: Circuit, setup: Setup, from: TerminalId, to: Term
 }
 
 function firstOverload(circuit: Circuit, setup: Setup): TestRefusal | null {
-  const bridged = new Arrangement(circuit, setup);
-  const bare = new Arrangement(circuit, { ...setup, bridges: [] });
+  const bridged = new HitSetup(circuit, setup);
+  const bare = new HitSetup(circuit, { ...setup, bridges: [] });
   const all = hardHits(circuit).flatMap((car): Found[] => {
     const after = bridged.solved(car);
     if (!after) return [];

@@ -18,7 +18,14 @@ import { canBlow, isTarget, NOTHING_WORSE, worseOf } from './fault-electrics.ts'
 import { INSTRUMENTS } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import { type CarValue, type Draw, fixedElement, type Instant, onFrom, type Plan } from './plan.ts';
+import {
+  type Draw,
+  fixedElement,
+  type Instant,
+  onFrom,
+  type Plan,
+  type PlanValue,
+} from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
 import { isRelayClosed, reachesCoil } from './relay-coil.ts';
 import { Rig } from './rig.ts';
@@ -89,7 +96,7 @@ export class SampleSolver {
     pulled: new Map<string, boolean>(),
   };
   /** Resistance of a fuse, volts that a relay pulls in at. */
-  private readonly ownValue: ReadonlyMap<FusePart | RelayPart, CarValue>;
+  private readonly ownValue: ReadonlyMap<FusePart | RelayPart, PlanValue>;
   private readonly setupKeys = new WeakMap<Setup, string>();
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
@@ -101,7 +108,7 @@ export class SampleSolver {
   private readonly stillPlace: number;
   private readonly gapPlace: number;
   /** Part of a turn that a switched output is on, where the circuit leaves that open. */
-  private readonly dutyValue: CarValue | null;
+  private readonly dutyValue: PlanValue | null;
 
   constructor(
     circuit: Circuit,
@@ -116,7 +123,7 @@ export class SampleSolver {
     this.fuses = circuit.parts.filter((part) => part.kind === 'fuse');
     this.relays = circuit.parts.filter((part) => part.kind === 'relay').filter(({ coil }) => coil);
     const valueAs = valuesOf(circuit);
-    this.ownValue = new Map<FusePart | RelayPart, CarValue>([
+    this.ownValue = new Map<FusePart | RelayPart, PlanValue>([
       ...this.fuses.map((fuse) => [fuse, valueAs(`${fuse.name}.ohms`, fuse.ohms)] as const),
       ...this.relays.map(
         (relay) => [relay, valueAs(`${relay.name}.pulls-in`, relay.coil!.pullsIn)] as const,

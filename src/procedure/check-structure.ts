@@ -3,7 +3,7 @@ import type { Issue } from '../source/issue.ts';
 import { uncoveredHazards } from './cautions.ts';
 import { crankedUnseen, repairFlaws } from './check-safety.ts';
 import type { Drive } from './job.ts';
-import type { Place } from './linking.ts';
+import type { Written } from './linking.ts';
 import { type Conclusion, isRequired, isTask, type Procedure, type Step } from './procedure.ts';
 
 /** What is wrong with one step, without its place. */
@@ -12,7 +12,7 @@ type Flaw = Omit<Issue, 'at'>;
 /** A tree and where each of its steps was written. */
 interface Tree {
   readonly procedure: Procedure;
-  readonly places: ReadonlyMap<string, Place>;
+  readonly places: ReadonlyMap<string, Written>;
 }
 
 /**

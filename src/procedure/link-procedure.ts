@@ -15,7 +15,7 @@ import { checkStructure } from './check-structure.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import type { Drive } from './job.ts';
 import { givenFor, resultsFor } from './link-call.ts';
-import type { Frame, Linking, Place } from './linking.ts';
+import type { Frame, Linking, Written } from './linking.ts';
 import type { MendedShape, ParsedProcedure } from './parse-procedure.ts';
 import type { Procedure, Step } from './procedure.ts';
 
@@ -30,7 +30,7 @@ export interface Library {
 export interface LinkedProcedure {
   readonly procedure: Procedure;
   readonly circuit: Circuit | null;
-  readonly places: ReadonlyMap<string, Place>;
+  readonly places: ReadonlyMap<string, Written>;
   /** The flat step that a name stands for: the first step inside for a name that uses a sub-procedure. */
   readonly standing: (name: string) => string;
 }
@@ -95,7 +95,7 @@ export class Linker implements Linking {
   private readonly modelOf: (circuit: Circuit) => Model;
   private cachedModel: Model | null = null;
   private readonly steps: Record<string, Step> = {};
-  private readonly places = new Map<string, Place>();
+  private readonly places = new Map<string, Written>();
   /** Files that are read in spite of their shape. */
   private readonly shapes = new Map<YamlSource, MendedShape>();
   /** Steps that are no steps of their own in the flat tree, and what stands for them. */

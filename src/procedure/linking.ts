@@ -9,7 +9,7 @@ import type { Drive } from './job.ts';
 import type { ParsedProcedure } from './parse-procedure.ts';
 
 /** Where something was written. */
-export interface Place {
+export interface Written {
   readonly source: YamlSource;
   readonly path: Path;
 }
@@ -20,7 +20,7 @@ export interface Frame {
   readonly prefix: string;
   readonly given: Readonly<Record<string, string>>;
   /** Where the caller wrote each of them. */
-  readonly givenAt: Readonly<Record<string, Place>>;
+  readonly givenAt: Readonly<Record<string, Written>>;
   readonly results: Readonly<Record<string, string>>;
   readonly callers: readonly string[];
   /** Cautions that the callers ask for before each step inside. */

@@ -23,7 +23,7 @@ import {
 
 export type { ExpectedReading, ReadingChoice };
 
-export type RefusalCode =
+export type ReadingRefusal =
   | 'too-long'
   | 'not-a-reading'
   | 'two-numbers'
@@ -47,7 +47,7 @@ export type ReadingParse =
   | { readonly status: 'doubt'; readonly choices: readonly ReadingChoice[]; readonly words: string }
   | {
       readonly status: 'refused';
-      readonly code: RefusalCode;
+      readonly code: ReadingRefusal;
       readonly words: string;
       readonly fix?: string;
       /** Of a value that can be, but not in this vehicle. */
@@ -281,7 +281,7 @@ function shown(text: string): string {
 }
 
 function refused(
-  code: RefusalCode,
+  code: ReadingRefusal,
   words: string,
   fix?: string,
 ): Extract<ReadingParse, { status: 'refused' }> {

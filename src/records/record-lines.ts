@@ -27,7 +27,7 @@ import type {
 import { capturedWords } from '../session/measure-capture.ts';
 import { stepThen } from '../session/step-here.ts';
 import type { RecordContext, Today } from './record-context.ts';
-import type { Reading, RecordLine, RecordTest } from './record-form.ts';
+import type { RecordLine, RecordReading, RecordTest } from './record-form.ts';
 
 /** Every answer in the order it was given. */
 export function recordLines(context: RecordContext): RecordLine[] {
@@ -117,9 +117,9 @@ function testFound(context: RecordContext, event: TestRecorded): Found {
 
 /** A number that was read, with what `meter` may be off there; null for what no meter read. */
 export function readingOf(
-  { typed, value, unit }: Pick<Reading, 'typed' | 'value' | 'unit'>,
+  { typed, value, unit }: Pick<RecordReading, 'typed' | 'value' | 'unit'>,
   meter: Meter | null,
-): Reading {
+): RecordReading {
   const accuracy = meter && isMeterUnit(unit) ? functionOf(meter, unit) : null;
   const reading = { typed, value, overLimit: value === null, unit };
   if (value === null || !accuracy) return reading;
@@ -127,7 +127,7 @@ export function readingOf(
 }
 
 /** `4.97 V`, `OL`, with the digits that were typed. */
-export function readingWords({ value, unit, typed }: Reading): string {
+export function readingWords({ value, unit, typed }: RecordReading): string {
   return formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
 }
 
@@ -242,7 +242,7 @@ export function captured(
 function judged(
   context: RecordContext,
   event: ReadingRecorded | TestRecorded,
-  { value, unit }: Reading,
+  { value, unit }: RecordReading,
   range: RecordLine['expectedRange'],
 ): Judged {
   if (!context.showsGood) return NOT_JUDGED;

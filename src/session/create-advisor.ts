@@ -10,7 +10,7 @@ import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import { expectedRangeWords, thingWords } from '../procedure/test-words.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
-import type { Proposal as Found } from '../suspects/next-test.ts';
+import type { RankedTest } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { reachOf } from '../suspects/shown-reach.ts';
@@ -115,7 +115,7 @@ class StateDiagnosis implements Diagnosis {
   private readonly reaches = new Map<string, PossibleValues | null>();
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
-  private proposed: readonly Found[] | undefined;
+  private proposed: readonly RankedTest[] | undefined;
   private tests: readonly Proposal[] | undefined;
   private further: readonly Proposal[] | undefined;
   private left: readonly string[] | undefined;
@@ -253,7 +253,7 @@ class StateDiagnosis implements Diagnosis {
     };
   }
 
-  private propose(): readonly Found[] {
+  private propose(): readonly RankedTest[] {
     if (this.proposed) return this.proposed;
     const ask = { massKept: PLANNED_MASS, most: TESTS_MOST };
     const { best } = this.space.propose(this.standing, ask);
@@ -263,7 +263,7 @@ class StateDiagnosis implements Diagnosis {
     return this.proposed;
   }
 
-  private told(worth: readonly Found[]): readonly Proposal[] {
+  private told(worth: readonly RankedTest[]): readonly Proposal[] {
     return this.apart(
       worth.map((found) =>
         this.proposal(found.test, found.cost.minutes, {
@@ -275,7 +275,7 @@ class StateDiagnosis implements Diagnosis {
     );
   }
 
-  private showsIn({ shows }: Found): Proposal['shows'] {
+  private showsIn({ shows }: RankedTest): Proposal['shows'] {
     return shows.map(({ id, words, shows: shown }) => ({
       faults: this.space.faultsOf(id),
       suspect: words,

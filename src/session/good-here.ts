@@ -1,6 +1,7 @@
 /** What is good for this car in a test, what tells it, and whether a value there says anything alone. */
+
+import type { Span } from '../circuit/circuit.ts';
 import type { MeterUnit } from '../circuit/test.ts';
-import type { Span } from '../suspects/shown-reach.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
 
 export interface GoodHere {

@@ -1,10 +1,12 @@
 /** What a test can show in this circuit, and why a value is doubted that none of it comes near. */
+
+import type { Span } from '../circuit/circuit.ts';
 import { functionOf, METER_UNITS } from '../circuit/meter-units.ts';
 import type { Meter, MeterUnit } from '../circuit/test.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { ERROR_MODEL, LEAK_OHMS, modelWidth } from '../suspects/error-model.ts';
-import type { Reach, Span } from '../suspects/shown-reach.ts';
+import type { Reach } from '../suspects/shown-reach.ts';
 
 export interface PossibleValues extends Reach {
   readonly unit: MeterUnit;
