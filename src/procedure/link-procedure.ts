@@ -374,6 +374,7 @@ export class Linker implements Linking {
       ...one,
       go: follow(one.go),
     });
+    // biome-ignore lint/nursery/useExhaustiveSwitchCases: a conclusion is dealt with above, and the compiler holds the rest complete
     switch (step.kind) {
       case 'act':
         return { ...leading(step), cannot };

@@ -225,7 +225,7 @@ describe('settings', () => {
       │   Meter                       6000-count meter                               │
       │   Volts DC: +/- % of reading  0.5                                            │
       │   Volts DC: + digits          3                                              │
-      │ field 5 of 24                                                                │
+      │ field 5 of 26                                                                │
       │                                                                              │
       │                                                                              │
       │ Draws a quarter of an ampere: never on a module.                             │
@@ -249,7 +249,7 @@ describe('settings', () => {
 
   it('say why a folder was not taken', async () => {
     const { press, services, frame } = await walkApp();
-    await press('5', ...Array.from({ length: 21 }, () => DOWN), '/nowhere', ENTER);
+    await press('5', ...Array.from({ length: 23 }, () => DOWN), '/nowhere', ENTER);
     expect(await frame()).toContain('that folder is not there');
     await press(ESC, ESC);
     expect(await frame()).toContain('What is to be done?');
