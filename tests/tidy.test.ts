@@ -31,6 +31,8 @@ const MAY_USE_FILES = ['commands', 'records', 'log', 'files'];
 const MAY_USE_SCREEN = ['commands', 'ui'];
 const SCREEN_PACKAGES = ['ink', 'react'];
 const EMPTY_NAMES = ['utils', 'helpers', 'common', 'types'];
+/** Names of types that still stand for two things; it only becomes shorter. */
+const TWO_THINGS = ['Command', 'Fault', 'Hazard', 'Look', 'Said', 'Terminal', 'Weighed'];
 /** Generated code comes from the schemas, and its only import is checked with them. */
 const GENERATED = /(^|\/)generated\//;
 
@@ -82,6 +84,34 @@ function importsOf(file: string, text: string): Import[] {
   return found;
 }
 
+/** Files that import each other, each circle in a line; what is only loaded later is none. Tarjan 1972. */
+function circles(texts: ReadonlyMap<string, string>): string[] {
+  const found: string[] = [];
+  const low = new Map<string, number>();
+  const open: string[] = [];
+  const visit = (file: string): number => {
+    const at = low.size;
+    low.set(file, at);
+    open.push(file);
+    let least = at;
+    for (const [, from] of (texts.get(file) ?? '').matchAll(
+      /^(?:import|export)\b[^;]*?from '(\.[^']+)';/gm,
+    )) {
+      const next = normalize(join(dirname(file), from!));
+      if (!texts.has(next)) continue;
+      if (!low.has(next)) least = Math.min(least, visit(next));
+      else if (open.includes(next)) least = Math.min(least, low.get(next)!);
+    }
+    low.set(file, least);
+    if (least < at) return least;
+    const circle = open.splice(open.indexOf(file));
+    if (circle.length > 1) found.push(circle.sort().join(' '));
+    return least;
+  };
+  for (const file of texts.keys()) if (!low.has(file)) visit(file);
+  return found;
+}
+
 function filesBelow(folder: string): string[] {
   return readdirSync(folder)
     .sort()
@@ -123,6 +153,20 @@ describe('imports', () => {
     ['src/commands/a.ts', '../../scripts/b.ts', false],
   ])('%s may import %s: %s', (file, from, allowed) => {
     expect(brokenImports([{ file, line: 1, from }]).length === 0).toBe(allowed);
+  });
+
+  test('run in no circle, those of types neither', () => {
+    expect(circles(TEXTS)).toEqual([]);
+  });
+
+  test('that run in a circle are told', () => {
+    const files = new Map([
+      ['src/circuit/a.ts', "import { b } from './b.ts';"],
+      ['src/circuit/b.ts', "import type { C } from './c.ts';"],
+      ['src/circuit/c.ts', "import { a } from './a.ts';\nimport { d } from './d.ts';"],
+      ['src/circuit/d.ts', "const late = import('./a.ts');"],
+    ]);
+    expect(circles(files)).toEqual(['src/circuit/a.ts src/circuit/b.ts src/circuit/c.ts']);
   });
 
   test('every form of import is seen', () => {
@@ -187,6 +231,15 @@ describe('names', () => {
     expect(parts.filter(([name]) => EMPTY_NAMES.includes(name)).map(([, path]) => path)).toEqual(
       [],
     );
+  });
+
+  test('a type that others use is called as no other one', () => {
+    const homes = new Map<string, string[]>();
+    for (const [file, text] of TEXTS)
+      for (const [, name] of text.matchAll(/^export (?:type|interface|class) (\w+)/gm))
+        homes.set(name!, [...(homes.get(name!) ?? []), file]);
+    const twice = [...homes].filter(([, files]) => files.length > 1).map(([name]) => name);
+    expect(twice.sort()).toEqual(TWO_THINGS);
   });
 
   test('file names are small letters and hyphens', () => {

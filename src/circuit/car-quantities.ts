@@ -21,7 +21,8 @@ import {
   temperatureAround,
 } from './open-values.ts';
 import { spaced } from './part-faults.ts';
-import type { CarValue } from './plan.ts';
+import type { PlanValue } from './plan.ts';
+import { sensorKindOf } from './sensors.ts';
 
 /** One quantity of a car. */
 export interface CarQuantity {
@@ -35,7 +36,7 @@ export interface CarQuantity {
   readonly ways?: readonly string[];
 }
 
-type Values = (key: string, of: Toleranced) => CarValue;
+type Values = (key: string, of: Toleranced) => PlanValue;
 
 const values = new WeakMap<Circuit, Values>();
 
@@ -167,44 +168,20 @@ function sensorValues(part: SensorPart): (CarQuantity | null)[] {
   const { name, words } = part;
   const named = (what: string, said: string, value: Toleranced) =>
     of(`${name}.${what}`, `${said} of the ${words}`, value);
-  switch (part.kind) {
-    case 'hall-switch':
-      return [
-        named('draws', 'supply current', part.draws),
-        named('minimum', 'least supply', part.minimum),
-        named('on', 'output resistance when on', part.on),
-        named('off', 'output leakage when off', part.off),
-        named('limit', 'current limit of the output', part.limit),
-      ];
-    case 'current-switch':
-      return [
-        named('low', 'small current', part.low),
-        named('high', 'large current', part.high),
-        named('minimum', 'least voltage', part.minimum),
-        named('reverse', 'resistance backwards', part.reverse),
-      ];
-    case 'reluctor':
-      return [
-        named('ohms', 'coil resistance', part.ohms),
-        named('cranking', 'peak voltage while cranking', part.cranking),
-        named('running', 'peak voltage at idle', part.running),
-        named('byHand', 'peak voltage when moved by hand', part.byHand),
-      ];
-    case 'potentiometer':
-      return part.tracks.flatMap((track) => {
-        const which = part.tracks.length > 1 ? `${spaced(track.name)}, ` : '';
-        return [
-          named(`${track.name}.ohms`, `${which}track resistance`, track.ohms),
-          named(`${track.name}.wiper`, `${which}wiper resistance`, track.wiper),
-          track.closed
-            ? named(`${track.name}.closed`, `${which}position at rest`, track.closed)
-            : null,
-          track.open
-            ? named(`${track.name}.open`, `${which}position fully moved`, track.open)
-            : null,
-        ];
-      });
+  const { values } = sensorKindOf(part);
+  if (part.kind !== 'potentiometer') {
+    const own = part as unknown as Readonly<Record<string, Toleranced>>;
+    return Object.entries(values ?? {}).map(([what, { said }]) => named(what, said, own[what]!));
   }
+  return part.tracks.flatMap((track) => {
+    const which = part.tracks.length > 1 ? `${spaced(track.name)}, ` : '';
+    return [
+      named(`${track.name}.ohms`, `${which}track resistance`, track.ohms),
+      named(`${track.name}.wiper`, `${which}wiper resistance`, track.wiper),
+      track.closed ? named(`${track.name}.closed`, `${which}position at rest`, track.closed) : null,
+      track.open ? named(`${track.name}.open`, `${which}position fully moved`, track.open) : null,
+    ];
+  });
 }
 
 /** Always as many places: output, its resistance and limit, resistor, its voltage, ground. */

@@ -1,5 +1,5 @@
 /** Asks of a circuit, before it is solved for anyone, what the solver could only answer with a shrug. */
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
 import { floatingIslands } from './floating-islands.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';

@@ -305,7 +305,7 @@ export function effectsOf(fault: Fault | null): readonly FaultEffect[] {
   return fault.also ? [fault.effect, fault.also] : [fault.effect];
 }
 
-/** Size of a fault: any value between, in even steps of its logarithm. */
+/** From least to most. Of a fault's size any value between, in even steps of its logarithm. */
 export interface Span {
   readonly low: number;
   readonly high: number;

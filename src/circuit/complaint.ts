@@ -12,8 +12,9 @@ import {
   moduleOf,
   sensorOf,
 } from './circuit.ts';
+import { shiftsTiming } from './fault-electrics.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import { type InstrumentReader, missesTeeth, shiftsTiming } from './read-instrument.ts';
+import { type InstrumentReader, missesTeeth } from './read-instrument.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import type { Setup, TerminalId, Test } from './test.ts';
 import { TrackComplaint } from './track-complaint.ts';

@@ -11,6 +11,7 @@ import {
 } from './circuit.ts';
 import { leakingPlug } from './leaking-plug.ts';
 import { partFaults, RESISTIVE_OHMS, spaced } from './part-faults.ts';
+import { sensorKindOf } from './sensors.ts';
 import { swappedWires } from './swapped-wires.ts';
 
 /** How a class's weight is shared among its faults. Common practice, no source. */
@@ -32,7 +33,9 @@ export function deriveFaults(circuit: Omit<Circuit, 'faults'>): Fault[] {
       connector.pins.flatMap((pin) => contactFaults(circuit, connector.part, pin)),
     ),
     ...leakingPlug(circuit),
-    ...circuit.parts.flatMap((part) => partFaults(part)),
+    ...circuit.parts.flatMap((part) =>
+      isSensor(part) ? sensorKindOf(part).faults(part) : partFaults(part),
+    ),
     ...swappedWires(circuit),
     ...targetFaults(circuit),
   ];

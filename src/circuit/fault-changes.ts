@@ -1,5 +1,5 @@
 /** An author's changes to the faults that follow from a circuit: other words, weights and sizes, or ruled out. */
-import type { YamlSource } from '../source/parse-yaml.ts';
+import type { YamlSource } from '../source/yaml-source.ts';
 import type { Fault, PartMode } from './circuit.ts';
 import type { CircuitDraft } from './generated/circuit.mjs';
 import { ValueReader } from './value-reader.ts';

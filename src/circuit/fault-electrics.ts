@@ -61,3 +61,11 @@ export function isTarget(fault: Fault | null, mode: TargetMode): boolean {
     (one) => one.kind === 'target' && (ACTS_AS[one.mode] ?? one.mode) === mode,
   );
 }
+
+/** The signal comes at the wrong place of the turn. */
+export function shiftsTiming(fault: Fault | null): boolean {
+  return (
+    isTarget(fault, 'displaced') ||
+    effectsOf(fault).some((one) => one.kind === 'part' && one.mode === 'leads-swapped')
+  );
+}

@@ -2,12 +2,12 @@
  * Cars that a bridge, a light or a lamp would hit hardest: what of a circuit is left open is set to the worse end, each
  * choice is tried, and the healthy circuit is solved with its output off and on.
  */
+import { bridgeElement } from './bridge-element.ts';
 import type { CarQuantity } from './car-quantities.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
-import { bridgeElement } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { feedChoice } from './open-values.ts';
-import { type CarValue, type Draw, NOMINAL_DRAW, type Plan } from './plan.ts';
+import { type Draw, NOMINAL_DRAW, type Plan, type PlanValue } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
 import { createSolver, type DcSolver } from './solve-dc.ts';
 import type { Setup } from './test.ts';
@@ -59,7 +59,7 @@ export function hardHits(circuit: Circuit): HardHit[] {
 }
 
 /** The healthy circuit in one arrangement, compiled once for all cars. */
-export class Arrangement {
+export class HitSetup {
   private readonly plan: Plan;
   private solver: DcSolver | null = null;
 
@@ -106,7 +106,7 @@ export class Arrangement {
 /** The battery is strong, a supply of the module's own and what a sensor's output bears are small; the rest is usual. */
 export function hitValue(
   { choice, pull, least, most }: HardHit,
-  { key, of }: Pick<CarValue, 'key' | 'of'>,
+  { key, of }: Pick<PlanValue, 'key' | 'of'>,
 ): number {
   if (of.oneOf && isChoice(key)) return of.oneOf[choice % of.oneOf.length]!.value.nominal;
   if (most.has(key)) return of.high;

@@ -18,14 +18,14 @@ export interface Passed {
 }
 
 /** The way of a wire from one end through its joints: the sections in order, what it passes, and where it ends. */
-export interface Way {
+export interface WireWay {
   readonly sections: readonly Wire[];
   readonly passed: readonly Passed[];
   readonly end: TerminalId;
 }
 
 /** The way from `here`, an end of `wire`, as far as joints lead on; a wire without joints is its own only section. */
-export function wayFrom(circuit: Circuit, wire: Wire, here: TerminalId): Way {
+export function wayFrom(circuit: Circuit, wire: Wire, here: TerminalId): WireWay {
   const sections = [wire];
   const passed: Passed[] = [];
   let end = otherEnd(wire, here);

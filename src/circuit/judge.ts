@@ -3,7 +3,8 @@
  * uncertainty, and the chance that the true value lies in the range decides (JCGM 106:2012, clause 7).
  */
 import { chanceWithin, meterUncertainty } from '../quantity/normal.ts';
-import type { Meter } from './test.ts';
+import { functionOf } from './meter-units.ts';
+import type { Meter, MeterUnit } from './test.ts';
 
 export type Verdict = 'good' | 'low' | 'high' | 'borderline' | 'impossible';
 
@@ -25,13 +26,12 @@ const LEAST_LIMITS = 2;
  */
 export function judgeReading(
   value: number,
-  unit: 'V' | 'ohm',
+  unit: MeterUnit,
   expected: { readonly low: number; readonly high: number },
   meter: Meter,
   limits?: { readonly low: number; readonly high: number },
 ): Judgement {
-  const accuracy = unit === 'V' ? meter.volts : meter.ohms;
-  const { standard, limit } = meterUncertainty(accuracy, value);
+  const { standard, limit } = meterUncertainty(functionOf(meter, unit), value);
   const { low, high } = judgeable(expected, limit);
   const chance = chanceWithin(value, standard, low, high);
   if (limits) {

@@ -2,12 +2,13 @@
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import type { Judgement } from './judge.ts';
+import { functionOf, isMeterUnit } from './meter-units.ts';
 import type { Meter } from './test.ts';
 
 /** What was judged, in SI units: the meter's OL is `Infinity`, or null as events keep it. */
 export interface JudgedReading {
   readonly value: number | null;
-  /** Volts or ohms; nothing else is judged. */
+  /** Of a meter; nothing else is judged. */
   readonly unit: Unit;
 }
 
@@ -34,10 +35,12 @@ export function judgementWords(
 
 /** A narrower range helps when the reading would fit into one with smaller steps; else only a repeat does. */
 function borderlineWords(value: number, unit: Unit, meter: Meter): string {
-  const { ranges, counts } = unit === 'ohm' ? meter.ohms : meter.volts;
+  const { ranges, counts } = isMeterUnit(unit) ? functionOf(meter, unit) : NO_RANGES;
   const best = ranges.find((full) => Math.abs(value) <= full);
   if (best === undefined) return 'too close to the edge for this meter; repeat it';
   const range = formatQuantity({ value: best, unit });
   const step = formatQuantity({ value: best / counts, unit });
   return `too close to the edge for this meter; make sure it is on its ${range} range (steps of ${step}), or repeat it`;
 }
+
+const NO_RANGES = { ranges: [], counts: 1 } as const;

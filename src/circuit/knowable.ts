@@ -18,6 +18,7 @@ import {
   type Track,
 } from './circuit.ts';
 import { spaced } from './part-faults.ts';
+import { sensorKindOf } from './sensors.ts';
 
 /** A value, or one of the ways a module can be made: `battery`, `ground`, another pin of it. */
 export type KnownIs = { readonly value: Toleranced } | { readonly way: string };
@@ -121,23 +122,10 @@ function ofPart(part: Part, put: Put<Part>, plain: Plain): Knowable[] {
 }
 
 function ofSensor(part: SensorPart, put: Put<Part>, plain: Plain): Knowable[] {
-  const { name } = part;
-  switch (part.kind) {
-    case 'hall-switch':
-      return (['draws', 'minimum', 'on', 'off', 'limit'] as const).flatMap((what) =>
-        plain(`${name}.${what}`, (value) => put({ ...part, [what]: value })),
-      );
-    case 'current-switch':
-      return (['low', 'high', 'minimum', 'reverse'] as const).flatMap((what) =>
-        plain(`${name}.${what}`, (value) => put({ ...part, [what]: value })),
-      );
-    case 'reluctor':
-      return (['ohms', 'cranking', 'running', 'byHand'] as const).flatMap((what) =>
-        plain(`${name}.${what}`, (value) => put({ ...part, [what]: value })),
-      );
-    case 'potentiometer':
-      return ofTracks(part, put, plain);
-  }
+  if (part.kind === 'potentiometer') return ofTracks(part, put, plain);
+  return Object.keys(sensorKindOf(part).values ?? {}).flatMap((what) =>
+    plain(`${part.name}.${what}`, (value) => put({ ...part, [what]: value })),
+  );
 }
 
 /** Values of the tracks, and where that is left open which way round they run and how one runs beside another. */

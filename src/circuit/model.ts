@@ -12,7 +12,7 @@ import { InstrumentReader } from './read-instrument.ts';
 import { leads, refuseTest } from './refuse-test.ts';
 import { SampleSolver } from './sample-solver.ts';
 import { createSamples, FREE_POINT, NOMINAL, type Samples } from './samples.ts';
-import type { Look, Meter, Shown, TerminalId, Test } from './test.ts';
+import type { Look, Meter, MeterUnit, Shown, TerminalId, Test } from './test.ts';
 import { testKey } from './test-key.ts';
 import type { TestRefusal } from './test-refusal.ts';
 
@@ -32,7 +32,7 @@ export type Expected =
       readonly low: number;
       readonly nominal: number;
       readonly high: number;
-      readonly unit: 'V' | 'ohm';
+      readonly unit: MeterUnit;
     }
   | {
       readonly kind: 'looks';
@@ -220,7 +220,7 @@ class CircuitModel implements Model {
       test.setup,
       plus!,
       minus ?? 'battery.negative',
-      'meter',
+      'volts',
       this.indexOf(carOf, sample),
     );
   };
@@ -232,7 +232,7 @@ class CircuitModel implements Model {
     const from = minus ?? 'battery.negative';
     const levels = input === null ? null : levelsIn(this.circuit, input, test.setup.state);
     return {
-      ...this.solver.levelsAt(null, test.setup, plus!, from, 'meter', car),
+      ...this.solver.levelsAt(null, test.setup, plus!, from, 'volts', car),
       levels: levels?.(this.solver.valueOf(car)) ?? null,
     };
   };

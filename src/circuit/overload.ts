@@ -6,16 +6,18 @@
  */
 import {
   type Circuit,
+  isSensor,
   type ModulePart,
   type ModulePin,
   moduleOf,
   type PullEnd,
   sensorOf,
 } from './circuit.ts';
-import { Arrangement, type HardHit, hardHits, hitValue, type Solved } from './hard-hit.ts';
+import { type HardHit, HitSetup, hardHits, hitValue, type Solved } from './hard-hit.ts';
 import { joinedTo } from './nets.ts';
 import { feedChoice, pullChoice } from './open-values.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
+import { sensorKindOf } from './sensors.ts';
 import { FUSE_BLOWS_AT } from './supply-limits.ts';
 import type { Bridge, Setup, TerminalId } from './test.ts';
 import type { TestRefusal } from './test-refusal.ts';
@@ -72,8 +74,8 @@ function isBetweenOwn(circuit: Circuit, setup: Setup, from: TerminalId, to: Term
 }
 
 function firstOverload(circuit: Circuit, setup: Setup): TestRefusal | null {
-  const bridged = new Arrangement(circuit, setup);
-  const bare = new Arrangement(circuit, { ...setup, bridges: [] });
+  const bridged = new HitSetup(circuit, setup);
+  const bare = new HitSetup(circuit, { ...setup, bridges: [] });
   const all = hardHits(circuit).flatMap((car): Found[] => {
     const after = bridged.solved(car);
     if (!after) return [];
@@ -182,8 +184,7 @@ function liftedFeed(
   const module = moduleOf(circuit);
   if (!setup.unplugged.includes(module.name)) return null;
   for (const part of circuit.parts) {
-    const isFed =
-      part.kind === 'hall-switch' || part.kind === 'current-switch' || part.kind === 'neighbour';
+    const isFed = isSensor(part) ? sensorKindOf(part).hasElectronics : part.kind === 'neighbour';
     if (!isFed || setup.unplugged.includes(part.name)) continue;
     const terminal = `${part.name}.feed`;
     const net = joinedTo(circuit, PLAIN_SETUP, terminal);

@@ -1,12 +1,17 @@
 /** Measurements and bridges as people type them: `volts sensor.feed battery.negative`, `sensor.signal battery.negative test-light`. */
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
+import { PROBE_KINDS } from './instruments.ts';
 import type { Bridge, Probe } from './test.ts';
 
 export type Parsed<T> = { readonly value: T } | { readonly words: string };
 
-const TWO_LEADS = ['volts', 'ohms', 'light', 'lamp', 'pattern', 'timing'] as const;
-const KINDS = [...TWO_LEADS, 'counts', 'inspect'];
+type OneName = 'counts' | 'inspect';
+const KINDS: readonly string[] = PROBE_KINDS;
+/** Measurements with two leads. */
+export const TWO_LEADS = PROBE_KINDS.filter(
+  (kind): kind is Exclude<Probe['kind'], OneName> => kind !== 'counts' && kind !== 'inspect',
+);
 
 /** One measurement. The red lead comes first. */
 export function parseMeasure(text: string): Parsed<Probe> {

@@ -1,31 +1,28 @@
-/** How each kind of part fails, and what the failure is called. */
-import type { Fault, FaultClass, Part, PartMode, Reference, Span } from './circuit.ts';
+/** How each kind of part fails, and what the failure is called; sensors say it of themselves (`sensors/`). */
+import type { Fault, FaultClass, Part, PartMode, Reference, SensorPart, Span } from './circuit.ts';
 
 /** A bad joint, wire or contact, in ohms. Wide: what no module notices is cut off when a circuit is loaded. */
 export const RESISTIVE_OHMS: Span = { low: 0.5, high: 100_000 };
 /** A sensor shorted inside. */
-const SENSOR_SHORT_OHMS: Span = { low: 0.1, high: 100 };
-/** Share of turns left of a coil with shorted turns; resistance and voltage fall alike. */
-const TURNS_LEFT: Span = { low: 0.05, high: 0.95 };
+export const SENSOR_SHORT_OHMS: Span = { low: 0.1, high: 100 };
 /** A weak reference, as a share of what it should be. */
 const REFERENCE_LEFT: Span = { low: 0.1, high: 0.97 };
 /** A weak output that should follow the battery: its switch has gone bad. */
 const BATTERY_LEFT: Span = { low: 0.1, high: 0.97 };
-/** Where a track breaks, as a share of its length. */
-const BREAK_AT: Span = { low: 0.05, high: 0.95 };
-const ONE: Span = { low: 1, high: 1 };
+/** Of a failure that is there or not. */
+export const ONE_SIZE: Span = { low: 1, high: 1 };
 
-/** The part's own failures, each with its share in its class as weight. */
-export function partFaults(part: Part): Fault[] {
+/** Makes failures of a part, each with its share in its class as weight. */
+export function partFault(part: Part) {
   const replace = { repair: `${part.name}.replace`, repairWords: `Replace ${theWords(part)}.` };
-  const make = (
+  return (
     id: string,
     of: FaultClass,
     share: number,
     words: string,
     mode: PartMode,
     at = '',
-    size: Span = ONE,
+    size: Span = ONE_SIZE,
     other: Partial<Pick<Fault, 'repair' | 'repairWords' | 'subject' | 'visibleChance'>> = {},
   ): Fault => ({
     id: `${part.name}.${id}`,
@@ -38,124 +35,13 @@ export function partFaults(part: Part): Fault[] {
     class: of,
     effect: { kind: 'part', part: part.name, mode, at, size },
   });
+}
+
+/** The own failures of a part that is no sensor. */
+export function partFaults(part: Exclude<Part, SensorPart>): Fault[] {
+  const make = partFault(part);
   const the = theWords(part);
   switch (part.kind) {
-    case 'hall-switch':
-      return [
-        make('dead', 'sensor', 1.5, `${the} is dead`, 'dead'),
-        make('stuck-low', 'sensor', 0.7, `the output of ${the} stays on`, 'stuck-low'),
-        make('stuck-high', 'sensor', 1, `the output of ${the} stays off`, 'stuck-high'),
-        make(
-          'weak-pull-down',
-          'sensor',
-          0.5,
-          `the output of ${the} pulls down weakly`,
-          'weak-pull-down',
-          '',
-          RESISTIVE_OHMS,
-        ),
-        make(
-          'shorted',
-          'sensor',
-          0.3,
-          `${the} is shorted inside from feed to ground`,
-          'shorted',
-          '',
-          SENSOR_SHORT_OHMS,
-        ),
-      ];
-    case 'current-switch':
-      return [
-        make('dead', 'sensor', 1.5, `${the} is dead`, 'dead'),
-        make('stuck-low', 'sensor', 0.8, `${the} stays at its small current`, 'stuck-low'),
-        make('stuck-high', 'sensor', 0.8, `${the} stays at its large current`, 'stuck-high'),
-        make(
-          'shorted',
-          'sensor',
-          0.3,
-          `${the} is shorted inside`,
-          'shorted',
-          '',
-          SENSOR_SHORT_OHMS,
-        ),
-      ];
-    case 'reluctor':
-      return [
-        make('coil-open', 'sensor', 1.5, `the coil of ${the} is broken`, 'coil-open'),
-        make(
-          'shorted-turns',
-          'sensor',
-          1,
-          `the coil of ${the} has shorted turns`,
-          'shorted-turns',
-          '',
-          TURNS_LEFT,
-        ),
-        make(
-          'coil-resistive',
-          'sensor',
-          0.5,
-          `the coil of ${the} has a bad joint inside`,
-          'coil-resistive',
-          '',
-          RESISTIVE_OHMS,
-        ),
-        make(
-          'leads-swapped',
-          'connector',
-          0.5,
-          `the two wires of ${the} are swapped`,
-          'leads-swapped',
-          '',
-          ONE,
-          {
-            repair: 'leads.swap',
-            repairWords: `Swap the two wires of ${the} back.`,
-            subject: [part.name, `connector.${part.name}`],
-            visibleChance: 0.6,
-          },
-        ),
-      ];
-    case 'potentiometer':
-      return part.tracks.flatMap(({ name }) => {
-        const track = part.tracks.length > 1 ? trackWords(name) : 'the track';
-        return [
-          make(
-            `${name}.track-open`,
-            'sensor',
-            1,
-            `${track} of ${the} is broken`,
-            'track-open',
-            name,
-            BREAK_AT,
-          ),
-          make(
-            `${name}.wiper-open`,
-            'sensor',
-            1,
-            `the wiper of ${track} of ${the} makes no contact`,
-            'wiper-open',
-            name,
-          ),
-          make(
-            `${name}.worn-spot`,
-            'sensor',
-            2,
-            `${track} of ${the} has a worn spot`,
-            'worn-spot',
-            name,
-          ),
-          make(
-            `${name}.shorted`,
-            'sensor',
-            0.3,
-            `${track} of ${the} is shorted inside from feed to ground`,
-            'shorted',
-            name,
-            SENSOR_SHORT_OHMS,
-          ),
-        ];
-      });
     case 'module':
       return part.inside.flatMap((pin) => {
         const pinWords = spaced(pin.name);
@@ -233,7 +119,7 @@ export function partFaults(part: Part): Fault[] {
       });
     case 'fuse':
       return [
-        make('blown', 'supply', 2, `${the} is blown`, 'blown', '', ONE, {
+        make('blown', 'supply', 2, `${the} is blown`, 'blown', '', ONE_SIZE, {
           visibleChance: 0.9,
           subject: [part.name, `connector.${part.name}`],
         }),
@@ -263,7 +149,7 @@ export function partFaults(part: Part): Fault[] {
           `${the} is shorted and drags the shared feed down`,
           'shorted',
           '',
-          ONE,
+          ONE_SIZE,
           { visibleChance: 0.1 },
         ),
       ];
@@ -286,10 +172,4 @@ export function spaced(name: string): string {
 /** `the crankshaft position sensor`. */
 export function theWords(part: Part): string {
   return /^(the|fuse|relay) /i.test(part.words) ? part.words : `the ${part.words}`;
-}
-
-/** `track-1` is "track 1", any other name stands behind the word. */
-function trackWords(name: string): string {
-  const words = spaced(name);
-  return words.startsWith('track') ? words : `track ${words}`;
 }

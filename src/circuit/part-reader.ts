@@ -1,12 +1,13 @@
 /** Reads the parts of a circuit file: defaults, units, and pins that must exist. */
 import type { Unit } from '../quantity/quantity.ts';
 import { whichOf } from '../quantity/value-at.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import {
   type BesideTrack,
   type ModulePin,
   type Part,
   type PotentiometerPart,
+  type SensorPart,
   TRACK_RUNS,
   type Track,
 } from './circuit.ts';
@@ -19,8 +20,11 @@ import type {
 } from './generated/circuit.mjs';
 import { spaced } from './part-faults.ts';
 import { PinReader } from './pin-reader.ts';
+import type { PlainValue } from './sensor-kind.ts';
+import { SENSORS } from './sensors.ts';
 
 type PartDraft = CircuitDraft['parts'][string];
+type PlainSensor = Exclude<SensorPart, PotentiometerPart>;
 
 /** Drafts of parts become parts. */
 export class PartReader extends PinReader {
@@ -38,27 +42,6 @@ export class PartReader extends PinReader {
           kind: 'module',
           pins: Object.keys(draft.pins),
           inside: this.modulePins(name, draft),
-        };
-      case 'hall-switch':
-        return {
-          ...base,
-          kind: 'hall-switch',
-          pins: ['feed', 'signal', 'ground'],
-          draws: unit(draft.draws, '3 mA to 20 mA', 'draws', 'A'),
-          minimum: unit(draft.minimum, '3 V to 4.5 V', 'minimum', 'V'),
-          on: ohm(draft.on, '20 ohm to 200 ohm', 'on'),
-          off: ohm(draft.off, '1 Mohm to 20 Mohm', 'off'),
-          limit: unit(draft.limit, '25 mA to 60 mA', 'limit', 'A'),
-        };
-      case 'reluctor':
-        return {
-          ...base,
-          kind: 'reluctor',
-          pins: ['plus', 'minus'],
-          ohms: ohm(draft.ohms, '190 ohm to 2.5 kohm', 'ohms'),
-          cranking: unit(draft.cranking, '1 V +/- 40 %', 'cranking', 'V'),
-          running: unit(draft.running, '4 V +/- 40 %', 'running', 'V'),
-          byHand: unit(draft['by-hand'], '0.8 V +/- 30 %', 'by-hand', 'V'),
         };
       case 'potentiometer': {
         const tracks = Object.entries(draft.tracks).map(([track, one]) => {
@@ -78,16 +61,6 @@ export class PartReader extends PinReader {
         ];
         return { ...base, kind: 'potentiometer', pins, tracks, ...this.turned(draft.turned, path) };
       }
-      case 'current-switch':
-        return {
-          ...base,
-          kind: 'current-switch',
-          pins: ['feed', 'signal'],
-          low: unit(draft.low, '7 mA +/- 20 %', 'low', 'A'),
-          high: unit(draft.high, '14 mA +/- 20 %', 'high', 'A'),
-          minimum: unit(draft.minimum, '3 V to 4.5 V', 'minimum', 'V'),
-          reverse: ohm(draft.reverse, '1 Mohm', 'reverse'),
-        };
       case 'fuse':
         return {
           ...base,
@@ -128,7 +101,24 @@ export class PartReader extends PinReader {
           ohms: ohm(draft.ohms, '', 'ohms'),
           shorted: ohm(draft.shorted, '0.05 ohm to 20 ohm', 'shorted'),
         };
+      default:
+        return this.plainSensor(draft, base);
     }
+  }
+
+  /** A sensor that is a few values: pins and values of its kind. */
+  private plainSensor(
+    draft: Extract<PartDraft, { kind: PlainSensor['kind'] }>,
+    base: Pick<Part, 'name' | 'words'>,
+  ): Part {
+    const { kind } = draft;
+    const said: Readonly<Record<string, string | undefined>> = { ...draft };
+    const { pins, values } = SENSORS[kind];
+    const read = Object.entries<PlainValue>(values ?? {}).map(
+      ([what, { key = what, usual, unit }]) =>
+        [what, this.positive(said[key], usual, ['parts', base.name, key], unit)] as const,
+    );
+    return { ...base, kind, pins, ...Object.fromEntries(read) } as PlainSensor;
   }
 
   /** Where a track ends: as it says itself, or as another track of the sensor tells. */

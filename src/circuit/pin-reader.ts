@@ -1,7 +1,7 @@
 /** Reads what stands behind a module's pin: output, resistor, input, and what of it a circuit leaves open. */
 import { saysOneOf, splitChoices } from '../quantity/split-choices.ts';
 import { oneOfSeveral } from '../quantity/value-at.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import {
   endsOf,
   type ModuleInput,

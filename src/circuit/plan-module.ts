@@ -11,12 +11,12 @@ import {
 import { GROUND } from './netlist.ts';
 import { feedChoice, pullChoice, TWIN_RESISTOR } from './open-values.ts';
 import {
-  type CarValue,
   type Draw,
   fixedElement,
   type MakeElement,
   type PartEffect,
   type Plan,
+  type PlanValue,
   plainResistor,
 } from './plan.ts';
 
@@ -73,7 +73,7 @@ export function addModule(
 export function groundPath(
   plan: Plan,
   at: number,
-  ohms: CarValue,
+  ohms: PlanValue,
   offset: readonly [key: string, volts: Toleranced] | false | undefined,
 ): MakeElement {
   if (!offset) return plainResistor(at, GROUND, ohms);

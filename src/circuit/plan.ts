@@ -16,7 +16,7 @@ export interface Instant {
 }
 
 /** A value as every draw of its circuit looks it up. */
-export interface CarValue {
+export interface PlanValue {
   /** As in `car-quantities.ts`. */
   readonly key: string;
   readonly of: Toleranced;
@@ -28,7 +28,7 @@ export interface CarValue {
 
 /** One sample: values within their tolerances, and what the sensor does at this instant. */
 export interface Draw extends Instant {
-  readonly value: (value: CarValue) => number;
+  readonly value: (value: PlanValue) => number;
   /** The size of the fault. */
   readonly size: (of: Span) => number;
 }
@@ -44,7 +44,7 @@ export interface MakeElement {
 
 /** A value, `times` a number, warm where it is copper, and the size of a fault on top where there is one. */
 export interface PlainOhms {
-  readonly value: CarValue;
+  readonly value: PlanValue;
   readonly times: number;
   readonly warmth: ((draw: Draw) => number) | null;
   readonly more: Span | null;
@@ -54,7 +54,7 @@ export interface PlainOhms {
 export function plainResistor(
   a: number,
   b: number,
-  value: CarValue,
+  value: PlanValue,
   { times = 1, warmth = null, more = null }: Partial<Omit<PlainOhms, 'value'>> = {},
 ): MakeElement {
   const make = (draw: Draw): Element => ({
@@ -91,7 +91,7 @@ export interface Plan {
   /** The same; undefined when there is none. */
   readonly find: (name: string) => number | undefined;
   /** The value of the circuit that is known by this key, or another one in its place. */
-  readonly value: (key: string, of: Toleranced) => CarValue;
+  readonly value: (key: string, of: Toleranced) => PlanValue;
 }
 
 /** A plan to go on with from another one, which stays as it is. */
@@ -110,3 +110,14 @@ export function onFrom(plan: Plan): Plan {
 
 /** A part's own failure. */
 export type PartEffect = Extract<FaultEffect, { kind: 'part' }>;
+
+/** What a failure of a part puts between two nodes, as large as the failure is. */
+export function faultResistor(a: number, b: number, own: PartEffect): MakeElement {
+  const ohms = sizeOf(own);
+  return (draw) => ({ kind: 'resistor', a, b, ohms: ohms(draw) });
+}
+
+/** The size of a part's failure in a draw. */
+export function sizeOf({ size }: PartEffect): (draw: Draw) => number {
+  return (draw) => draw.size(size);
+}

@@ -9,13 +9,14 @@ import {
 } from './circuit.ts';
 import { isTarget } from './fault-electrics.ts';
 import { hangsOnTheCar, type InputLevels, type LevelsIn, levelsIn } from './input-levels.ts';
-import { lampLook, lightLook, ohmsFrom } from './instruments.ts';
+import type { ReadingBench } from './instrument.ts';
+import { instrumentOf } from './instruments.ts';
 import { inputOn } from './nets.ts';
 import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
 import { isPlausible, type ReadTrack, readTracks } from './position-tracks.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
-import type { LOOKS, Meter, Setup, Shown, TerminalId, Test } from './test.ts';
+import type { Meter, Setup, Shown, TerminalId, Test } from './test.ts';
 
 /** A signal that moves less than this share of the healthy swing, or less than this voltage, is flat. */
 export const FLAT_SHARE = 0.05;
@@ -36,10 +37,10 @@ interface Levels {
 }
 
 /** The instruments of one circuit. */
-export class InstrumentReader {
+export class InstrumentReader implements ReadingBench {
   private readonly circuit: Circuit;
   private readonly solver: SampleSolver;
-  private readonly meter: Meter;
+  readonly meter: Meter;
   private readonly draws: Samples;
   private readonly tracks: readonly ReadTrack[];
   private readonly inputs = new Map<TerminalId, TerminalId | null>();
@@ -59,55 +60,23 @@ export class InstrumentReader {
   }
 
   /** `fault` null is the healthy circuit, `sample` -1 the nominal one. */
-  read(fault: Fault | null, test: Test, sample: number): Shown {
-    const { setup, probe } = test;
-    switch (probe.kind) {
-      case 'volts': {
-        const value = this.solver.mean(fault, setup, probe, 'meter', sample);
-        return { kind: 'number', value, unit: 'V' };
-      }
-      case 'ohms': {
-        const volts = this.solver.mean(fault, setup, probe, 'ohms', sample);
-        return { kind: 'number', value: ohmsFrom(volts, this.meter), unit: 'ohm' };
-      }
-      case 'light': {
-        const amps = this.solver.mean(fault, setup, probe, 'light', sample);
-        return { kind: 'look', look: lightLook(amps) };
-      }
-      case 'lamp': {
-        const volts = this.solver.mean(fault, setup, probe, 'lamp', sample);
-        return { kind: 'look', look: lampLook(volts) };
-      }
-      case 'pattern':
-        return { kind: 'look', look: this.pattern(fault, setup, probe.plus, probe.minus, sample) };
-      case 'counts':
-        return {
-          kind: 'look',
-          look: this.counts(fault, setup, probe.input, sample) ? 'follows' : 'still',
-        };
-      case 'timing': {
-        const pattern = this.pattern(fault, setup, probe.plus, probe.minus, sample);
-        if (pattern.startsWith('flat')) return { kind: 'look', look: 'no-signal' };
-        return { kind: 'look', look: shiftsTiming(fault) ? 'shifted' : 'in-step' };
-      }
-      case 'inspect': {
-        const found =
-          fault?.subject.includes(probe.of) === true &&
-          this.draws.unit('fault.visible', sample) < fault.visibleChance;
-        return { kind: 'look', look: found ? 'faulty' : 'sound' };
-      }
-    }
+  read(fault: Fault | null, { setup, probe }: Test, sample: number): Shown {
+    return instrumentOf(probe).read(this, probe, { fault, setup, sample });
   }
 
+  readonly settled: ReadingBench['settled'] = ({ fault, setup, sample }, probe) =>
+    this.solver.settled(fault, setup, probe, sample);
+
+  readonly follows: ReadingBench['follows'] = ({ fault, setup, sample }, input) =>
+    this.counts(fault, setup, input, sample);
+
+  readonly isFound: ReadingBench['isFound'] = ({ fault, sample }, thing) =>
+    fault?.subject.includes(thing) === true &&
+    this.draws.unit('fault.visible', sample) < fault.visibleChance;
+
   /** How the signal looks on the scope. */
-  private pattern(
-    fault: Fault | null,
-    setup: Setup,
-    plus: TerminalId,
-    minus: TerminalId,
-    sample: number,
-  ): (typeof LOOKS.pattern)[number] {
-    const { low, high } = this.solver.levelsAt(fault, setup, plus, minus, 'meter', sample);
+  readonly pattern: ReadingBench['pattern'] = ({ fault, setup, sample }, plus, minus) => {
+    const { low, high } = this.solver.levelsAt(fault, setup, plus, minus, 'volts', sample);
     const at = this.inputAt(plus);
     // Levels that hang on the car are held against what is healthy in this car.
     const own = at !== null && hangsOnTheCar(this.circuit, at);
@@ -129,7 +98,7 @@ export class InstrumentReader {
     if (!full) return 'weak';
     const middle = (low + high) / 2;
     return this.isUneven(fault, setup, plus, minus, sample, { middle, swing }) ? 'uneven' : 'full';
-  }
+  };
 
   private goodLevels(setup: Setup, plus: TerminalId, minus: TerminalId, sample: number): Levels {
     if (sample === FREE_POINT) return this.healthyLevels(setup, plus, minus, sample);
@@ -142,7 +111,7 @@ export class InstrumentReader {
   private healthyLevels(setup: Setup, plus: TerminalId, minus: TerminalId, sample: number): Levels {
     const plain = this.plain.get(setup) ?? plainSetup(setup);
     this.plain.set(setup, plain);
-    return this.solver.levelsAt(null, plain, plus, minus, 'meter', sample);
+    return this.solver.levelsAt(null, plain, plus, minus, 'volts', sample);
   }
 
   private isUneven(
@@ -162,7 +131,7 @@ export class InstrumentReader {
       setup,
       plus,
       minus,
-      'meter',
+      'volts',
       this.solver.openBy(fault, setup, sample),
     );
     const there = { on: false, swing: 0, travel: 0.5, onSpot: false };
@@ -229,12 +198,4 @@ export function isInputDead(fault: Fault | null, pin: string): boolean {
 /** Teeth are missing from the signal of a sensor that still gives one; a coil sees them weakly before a wide gap. */
 export function missesTeeth(fault: Fault | null, kind: SensorPart['kind']): boolean {
   return isTarget(fault, 'damaged') || (isTarget(fault, 'gap-wide') && kind !== 'reluctor');
-}
-
-/** The signal comes at the wrong place of the turn. */
-export function shiftsTiming(fault: Fault | null): boolean {
-  return (
-    isTarget(fault, 'displaced') ||
-    effectsOf(fault).some((one) => one.kind === 'part' && one.mode === 'leads-swapped')
-  );
 }

@@ -1,10 +1,11 @@
 /**
- * Why a test must not, or cannot, be done. Ohms on a live circuit or across electronics, filament lamps on a module, a
- * plain lead from a module's pin to a battery post: common practice, no source. What a bridge does to the voltages is
- * computed (`overload.ts`).
+ * Why a test must not, or cannot, be done. Filament lamps on a module, a plain lead from a module's pin to a battery post:
+ * common practice, no source. What an instrument refuses by itself stands in its own file; what a bridge does to the
+ * voltages is computed (`overload.ts`).
  */
 import { nearestName } from '../source/nearest-name.ts';
-import { type Circuit, moduleOf, type Part, sensorOf } from './circuit.ts';
+import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
+import { instrumentOf } from './instruments.ts';
 import { joinedTo } from './nets.ts';
 import { overloadOf } from './overload.ts';
 import type { Bridge, Probe, Setup, TerminalId, Test } from './test.ts';
@@ -43,17 +44,16 @@ export function refuseTest(circuit: Circuit, test: Test): TestRefusal | null {
     const reason = badBridge(circuit, setup, bridge);
     if (reason !== null) return reason;
   }
-  return badProbe(circuit, setup, probe) ?? overloadOf(circuit, withInstrument(setup, probe));
-}
-
-/** A light or a lamp between the leads joins them as a bridge does. */
-function withInstrument(setup: Setup, probe: Probe): Setup {
-  if (probe.kind !== 'light' && probe.kind !== 'lamp') return setup;
-  return { ...setup, bridges: [...setup.bridges, asBridge(probe)] };
-}
-
-function asBridge({ kind, plus, minus }: Extract<Probe, { kind: 'light' | 'lamp' }>): Bridge {
-  return { from: plus, to: minus, through: kind === 'light' ? 'test-light' : 'lamp' };
+  const { joinsAs, refusal } = instrumentOf(probe);
+  const own = refusal(circuit, setup, probe);
+  if (own !== null) return own;
+  if (joinsAs === null || plus === undefined || minus === undefined)
+    return overloadOf(circuit, setup);
+  const joint: Bridge = { from: plus, to: minus, through: joinsAs };
+  return (
+    badBridge(circuit, setup, joint) ??
+    overloadOf(circuit, { ...setup, bridges: [...setup.bridges, joint] })
+  );
 }
 
 /** Terminals of the leads of a probe, red first. */
@@ -128,96 +128,4 @@ function modulePin(
   const grounded = net.has('battery.negative');
   const is = pin.reference ? 'reference' : pin.input ? 'input' : 'pin';
   return { terminal: `${module.name}.${pin.name}`, is, ground: grounded || pin.ground !== null };
-}
-
-function badProbe(circuit: Circuit, setup: Setup, probe: Probe): TestRefusal | null {
-  switch (probe.kind) {
-    case 'volts':
-      return null;
-    case 'ohms':
-      return badOhms(circuit, setup, [probe.plus, probe.minus]);
-    case 'light':
-    case 'lamp':
-      return badBridge(circuit, setup, asBridge(probe));
-    case 'pattern':
-    case 'timing':
-      if (probe.kind === 'timing' && circuit.target === null) return { code: 'nothing-turns' };
-      return setup.target === 'still' ? { code: 'target-still' } : null;
-    case 'counts': {
-      const module = moduleOf(circuit);
-      const input = module.inside.find((pin) => `${module.name}.${pin.name}` === probe.input);
-      if (!input?.input) return { code: 'no-input', terminal: probe.input };
-      if (setup.unplugged.includes(module.name)) return { code: 'module-unplugged' };
-      return setup.state === 'key-off' ? { code: 'module-off' } : null;
-    }
-    case 'inspect':
-      return badInspection(circuit, probe.of);
-  }
-}
-
-function badOhms(
-  circuit: Circuit,
-  setup: Setup,
-  terminals: readonly TerminalId[],
-): TestRefusal | null {
-  if (setup.state !== 'key-off') return { code: 'ohms-with-key', state: setup.state };
-  for (const terminal of terminals) {
-    const net = joinedTo(circuit, setup, terminal);
-    if (net.has('battery.positive')) return { code: 'ohms-on-battery', terminal };
-    const grounded = net.has('battery.negative');
-    for (const part of circuit.parts) {
-      if (!hasElectronics(part)) continue;
-      const pin = part.pins.find((one) => net.has(`${part.name}.${one}.pin`));
-      if (pin === undefined) continue;
-      if (setup.unplugged.includes(part.name))
-        return { code: 'ohms-across-electronics', terminal, part: part.name };
-      // A ground point or a battery post is not made live by what else is grounded there.
-      if (grounded && part.kind !== 'module') continue;
-      if (grounded && terminal.startsWith('battery.')) continue;
-      return { code: 'ohms-on-electronics', terminal, part: part.name };
-    }
-  }
-  return null;
-}
-
-/**
- * Ohms are for copper and carbon: coils, tracks, wires, contacts and fuses. Of a part with electronics in it they say
- * nothing, and the ohmmeter's own voltage can damage it. A neighbour is described by its ohms alone and counts as a load.
- */
-function hasElectronics({ kind }: Part): boolean {
-  switch (kind) {
-    case 'module':
-    case 'hall-switch':
-    case 'current-switch':
-      return true;
-    case 'reluctor':
-    case 'potentiometer':
-    case 'fuse':
-    case 'relay':
-    case 'ground-point':
-    case 'neighbour':
-    case 'joint':
-      return false;
-  }
-}
-
-function badInspection(circuit: Circuit, of: string): TestRefusal | null {
-  const known = inspectable(circuit);
-  if (known.includes(of)) return null;
-  return { code: 'nothing-to-inspect', of, near: nearestName(of, known) };
-}
-
-/** Names of all things that eyes and fingers can be sent to. */
-export function inspectable(circuit: Circuit): string[] {
-  return [
-    ...circuit.parts.map((part) => part.name),
-    ...circuit.connectors.map((connector) => `connector.${connector.part}`),
-    ...circuit.connectors.flatMap((connector) =>
-      connector.pins.map((pin) => `contact.${connector.part}.${pin}`),
-    ),
-    ...new Set(circuit.wires.flatMap(({ name, of = name }) => [`wire.${of}`, `wire.${name}`])),
-    'harness',
-    ...(circuit.target ? ['target', 'target.seat', 'target.ring'] : []),
-    ...(circuit.target?.ring ? ['target.turning'] : []),
-  ];
 }

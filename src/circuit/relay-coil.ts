@@ -1,6 +1,6 @@
 /** When a relay's contact is closed: with the key, or, where its coil is described, while current flows there. */
 import { type Circuit, effectsOf, type Fault, moduleOf, type RelayPart } from './circuit.ts';
-import { metalOf } from './nets.ts';
+import { metalOf } from './metal-of.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** Of a healthy circuit. */

@@ -1,6 +1,6 @@
 /** A compiled circuit with its instrument: takes one car after another, and each at one instant of its sensor after another. */
 import type { Span } from './circuit.ts';
-import type { CarValue, Draw, Instant, MakeElement } from './plan.ts';
+import type { Draw, Instant, MakeElement, PlanValue } from './plan.ts';
 import { type DrawnCar, type Samples, valueIn } from './samples.ts';
 import { createSolver, type DcSolver, type SolveFailure } from './solve-dc.ts';
 import { isLinear } from './solver-plan.ts';
@@ -155,12 +155,13 @@ export class Rig implements Draw {
     return this.parts.watched.map((node) => this.solver.volts[node]!);
   }
 
-  /** Through the instrument, in amperes. */
+  /** Through the instrument, in amperes; none where there is none. */
   amps(): number {
-    return this.solver.current(this.parts.instrument);
+    const { instrument } = this.parts;
+    return instrument < 0 ? 0 : this.solver.current(instrument);
   }
 
-  value(value: CarValue): number {
+  value(value: PlanValue): number {
     return valueIn(this.car, value);
   }
 
@@ -199,7 +200,7 @@ class InstantProbe implements Draw {
     return this.asked;
   }
 
-  value(value: CarValue): number {
+  value(value: PlanValue): number {
     return this.draw.value(value);
   }
 

@@ -4,6 +4,7 @@
  */
 
 import { Unworkable } from '../source/unworkable.ts';
+import { bridgeElement } from './bridge-element.ts';
 import { valuesOf } from './car-quantities.ts';
 import {
   type Circuit,
@@ -14,22 +15,23 @@ import {
   sensorOf,
 } from './circuit.ts';
 import { canBlow, isTarget, NOTHING_WORSE, worseOf } from './fault-electrics.ts';
-import {
-  bridgeElement,
-  lampElement,
-  lightElement,
-  meterElement,
-  ohmsElement,
-} from './instruments.ts';
+import { INSTRUMENTS } from './instruments.ts';
 import type { Element } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
-import { type CarValue, type Draw, fixedElement, type Instant, onFrom, type Plan } from './plan.ts';
+import {
+  type Draw,
+  fixedElement,
+  type Instant,
+  onFrom,
+  type Plan,
+  type PlanValue,
+} from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
 import { isRelayClosed, reachesCoil } from './relay-coil.ts';
 import { Rig } from './rig.ts';
 import { FREE_POINT, NOMINAL, type Samples, valueIn } from './samples.ts';
 import { FUSE_BLOWS_AT } from './supply-limits.ts';
-import type { Meter, Setup, TerminalId } from './test.ts';
+import type { LeadKind, Meter, Probe, Setup, TerminalId } from './test.ts';
 
 /** Chance that too wide a gap stops a switch altogether; otherwise teeth are missed. Common practice, no source. */
 const GAP_STOPS_CHANCE = 0.6;
@@ -44,8 +46,8 @@ const PLANS_KEPT = 512;
 /** Places of one setup that are found without making a key. */
 const SHELVES_MAX = 256;
 
-/** What sits between the leads. */
-type Instrument = 'meter' | 'ohms' | 'light' | 'lamp' | 'none';
+/** Which instrument sits between the leads. */
+type Between = LeadKind | 'none';
 
 /** A rig as long as it is kept. */
 interface Kept {
@@ -57,7 +59,7 @@ interface Kept {
 interface Shelf {
   readonly plus: TerminalId;
   readonly minus: TerminalId;
-  readonly instrument: Instrument;
+  readonly instrument: Between;
   readonly blown: readonly string[];
   readonly watched: readonly TerminalId[];
   /** By fault; null also for a fault that only makes resistances worse: its rig is the sound circuit's. */
@@ -94,7 +96,7 @@ export class SampleSolver {
     pulled: new Map<string, boolean>(),
   };
   /** Resistance of a fuse, volts that a relay pulls in at. */
-  private readonly ownValue: ReadonlyMap<FusePart | RelayPart, CarValue>;
+  private readonly ownValue: ReadonlyMap<FusePart | RelayPart, PlanValue>;
   private readonly setupKeys = new WeakMap<Setup, string>();
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
@@ -106,7 +108,7 @@ export class SampleSolver {
   private readonly stillPlace: number;
   private readonly gapPlace: number;
   /** Part of a turn that a switched output is on, where the circuit leaves that open. */
-  private readonly dutyValue: CarValue | null;
+  private readonly dutyValue: PlanValue | null;
 
   constructor(
     circuit: Circuit,
@@ -121,7 +123,7 @@ export class SampleSolver {
     this.fuses = circuit.parts.filter((part) => part.kind === 'fuse');
     this.relays = circuit.parts.filter((part) => part.kind === 'relay').filter(({ coil }) => coil);
     const valueAs = valuesOf(circuit);
-    this.ownValue = new Map<FusePart | RelayPart, CarValue>([
+    this.ownValue = new Map<FusePart | RelayPart, PlanValue>([
       ...this.fuses.map((fuse) => [fuse, valueAs(`${fuse.name}.ohms`, fuse.ohms)] as const),
       ...this.relays.map(
         (relay) => [relay, valueAs(`${relay.name}.pulls-in`, relay.coil!.pullsIn)] as const,
@@ -134,28 +136,31 @@ export class SampleSolver {
   }
 
   /**
-   * What an instrument settles at, in volts between its leads, or for the light in amperes through it: the present
-   * instant of a still target, or the mean of the ends of a moving one.
+   * What an instrument settles at: volts between its leads, and amperes through it. Of a still target the present instant,
+   * of a moving one the mean of its ends.
    */
-  mean(
+  settled(
     fault: Fault | null,
     setup: Setup,
-    { plus, minus }: { readonly plus: TerminalId; readonly minus: TerminalId },
-    instrument: Instrument,
+    { kind, plus, minus }: Extract<Probe, { plus: TerminalId }>,
     sample: number,
-  ): number {
-    const rig = this.rig(fault, setup, plus, minus, instrument, this.openBy(fault, setup, sample));
+  ): { volts: number; amps: number } {
+    const rig = this.rig(fault, setup, plus, minus, kind, this.openBy(fault, setup, sample));
     rig.take(this.draws.carOf(sample), worseOf(fault));
-    const read = (instant: Instant): number => {
+    const read = (instant: Instant) => {
       const volts = this.voltsNow(rig, fault, instant);
-      return instrument === 'light' ? rig.amps() : volts;
+      return { volts, amps: rig.amps() };
     };
     if (setup.target === 'still') return read(this.still(fault, sample));
     const [first, second] = this.ends(fault, setup, sample);
     // A wiper that is moved is read where it ends: fully moved.
     if (sensorOf(this.circuit).kind === 'potentiometer') return read(second);
     const share = this.duty(sample);
-    return share * read(first) + (1 - share) * read(second);
+    const [one, other] = [read(first), read(second)];
+    return {
+      volts: share * one.volts + (1 - share) * other.volts,
+      amps: share * one.amps + (1 - share) * other.amps,
+    };
   }
 
   /** The sensor with the target at rest. */
@@ -203,7 +208,7 @@ export class SampleSolver {
     setup: Setup,
     plus: TerminalId,
     minus: TerminalId,
-    instrument: Instrument,
+    instrument: Between,
     sample: number,
   ): { low: number; high: number } {
     const rig = this.rig(fault, setup, plus, minus, instrument, this.openBy(fault, setup, sample));
@@ -367,7 +372,7 @@ export class SampleSolver {
     setup: Setup,
     plus: TerminalId,
     minus: TerminalId,
-    instrument: Instrument,
+    instrument: Between,
     blown: readonly string[],
     watched: readonly TerminalId[] = NONE,
   ): Rig {
@@ -387,7 +392,7 @@ export class SampleSolver {
     setup: Setup,
     plus: TerminalId,
     minus: TerminalId,
-    instrument: Instrument,
+    instrument: Between,
     blown: readonly string[],
     watched: readonly TerminalId[],
   ): Shelf {
@@ -434,7 +439,7 @@ export class SampleSolver {
     setup: Setup,
     plus: TerminalId,
     minus: TerminalId,
-    instrument: Instrument,
+    instrument: Between,
     blown: readonly string[],
     watched: readonly TerminalId[],
   ): Rig {
@@ -471,19 +476,8 @@ export class SampleSolver {
     return made;
   }
 
-  private instrumentElement(instrument: Instrument, a: number, b: number): Element | null {
-    switch (instrument) {
-      case 'meter':
-        return meterElement(a, b, this.meter);
-      case 'ohms':
-        return ohmsElement(a, b);
-      case 'light':
-        return lightElement(a, b);
-      case 'lamp':
-        return lampElement(a, b);
-      case 'none':
-        return null;
-    }
+  private instrumentElement(between: Between, a: number, b: number): Element | null {
+    return between === 'none' ? null : (INSTRUMENTS[between].element?.(a, b, this.meter) ?? null);
   }
 
   private setupKey(setup: Setup): string {

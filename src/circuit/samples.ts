@@ -7,7 +7,7 @@ import type { Toleranced } from '../quantity/quantity.ts';
 import { valueAt } from '../quantity/value-at.ts';
 import { placesOf, quantitiesOf } from './car-quantities.ts';
 import type { Circuit } from './circuit.ts';
-import type { CarValue } from './plan.ts';
+import type { PlanValue } from './plan.ts';
 
 /** The sample in which every value is its nominal one. */
 export const NOMINAL = -1;
@@ -114,7 +114,7 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
 }
 
 /** What a value is in a car, null for the nominal one. */
-export function valueIn(car: DrawnCar | null, { of, place, isOwn }: CarValue): number {
+export function valueIn(car: DrawnCar | null, { of, place, isOwn }: PlanValue): number {
   if (isOwn && car !== null) return car.values[place]!;
   if (of.low === of.high) return of.low;
   return car === null ? of.nominal : valueAt(of, car.point[place]!);

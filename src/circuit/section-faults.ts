@@ -19,10 +19,10 @@ export interface Joint extends Pick<JointPart, 'name' | 'words' | 'splice' | 'me
 /** A wire and what has become of it. */
 export interface Cut {
   readonly whole: Wire;
-  readonly sections: readonly Section[];
+  readonly sections: readonly WireSection[];
 }
 /** A part of it between joints. */
-export interface Section {
+export interface WireSection {
   readonly wire: Wire;
   /** Of the whole length, 0 to 1. */
   readonly share: number;
@@ -58,15 +58,18 @@ export function ofSections(
   });
 }
 
-function runBeside({ between: [from, to] }: Section, { between: [start, end] }: Section): boolean {
+function runBeside(
+  { between: [from, to] }: WireSection,
+  { between: [start, end] }: WireSection,
+): boolean {
   return Math.max(from, start) < Math.min(to, end);
 }
 
 interface At {
-  readonly section: Section;
+  readonly section: WireSection;
   readonly own: Cut;
   readonly made: Omit<Circuit, 'faults'>;
-  readonly beside?: Section;
+  readonly beside?: WireSection;
   readonly other?: Cut;
   readonly part?: number;
 }

@@ -1,6 +1,7 @@
 /** Tests that do not follow a single wire in use: a spare sensor, ohms, neighbours, eyes and fingers. */
 import { moduleOf, type Part, partName, sensorOf, type Wire } from './circuit.ts';
 import { spaced } from './part-faults.ts';
+import { sensorKindOf } from './sensors.ts';
 import type { TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, TestList } from './test-list.ts';
 
@@ -63,49 +64,15 @@ export class SensorTests extends TestList {
     return { state: 'key-off' as const, unplugged: [...new Set([...away, this.sensor])] };
   }
 
-  protected sensorOhms(): void {
+  /** At the sensor itself, as its kind has them. */
+  protected ownTests(): void {
     const sensor = sensorOf(this.circuit);
-    const own = (name: string) => `${sensor.name}.${name}.pin`;
-    const off = { state: 'key-off' as const, unplugged: [sensor.name] };
-    if (sensor.kind === 'reluctor') {
-      this.ohms(
-        'sensor.coil-ohms',
-        "Ohms of the coil at the sensor's own pins",
-        own('plus'),
-        own('minus'),
-        off,
-        'signal',
-      );
-      const [first, second] = this.leads;
-      if (first && second)
-        this.ohms(
-          'module.loop-ohms',
-          "Ohms of coil and wires from the module's plug, module unplugged",
-          first.there,
-          second.there,
-          { ...off, unplugged: [this.module] },
-          'signal',
-        );
-    }
-    if (sensor.kind === 'potentiometer')
-      for (const track of sensor.tracks) {
-        this.ohms(
-          `sensor.${track.name}.track-ohms`,
-          `Ohms of ${spaced(track.name)} at the sensor's own pins`,
-          own(track.feed),
-          own(track.ground),
-          off,
-          'signal',
-        );
-        this.ohms(
-          `sensor.${track.name}.wiper-ohms`,
-          `Ohms from wiper to ground of ${spaced(track.name)} at the sensor's own pins`,
-          own(track.signal),
-          own(track.ground),
-          off,
-          'signal',
-        );
-      }
+    const at = { leads: this.leads, module: this.module };
+    for (const { id, words, minutes, probe, needs, setup } of sensorKindOf(sensor).tests(
+      sensor,
+      at,
+    ))
+      this.add(id, 'signal', words, minutes, probe, needs, setup);
   }
 
   /** One that a person has named beside this sensor: what is alike at both needs no limit. */

@@ -12,7 +12,7 @@ import { refuseTest } from './refuse-test.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, type TestOption } from './test-list.ts';
 
-export type { Need, TestFamily, TestOption } from './test-list.ts';
+export type { TestFamily, TestOption } from './test-list.ts';
 
 /** Resistor for pulling an input to ground: far below any pull-up, and 11 mA at 5 V. */
 const PULL_DOWN_OHMS = 470;
@@ -54,7 +54,7 @@ class Collector extends JointTests {
       this.joints(lead, this.pullFor(lead, feeds[signals.indexOf(lead)] ?? feeds[0]));
     this.spare();
     for (const lead of this.leads) this.continuity(lead);
-    this.sensorOhms();
+    this.ownTests();
     for (const part of this.circuit.parts)
       if (part.kind === 'neighbour') {
         this.neighbour(part, feeds);

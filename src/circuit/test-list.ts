@@ -10,6 +10,7 @@ import {
 import { farEnd } from './far-end.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Probe, Setup, TerminalId, Test } from './test.ts';
+import type { Need } from './tools.ts';
 
 export const TEST_FAMILIES = [
   'reference',
@@ -25,18 +26,6 @@ export const TEST_FAMILIES = [
   'timing',
 ] as const;
 export type TestFamily = (typeof TEST_FAMILIES)[number];
-
-/** What has to be at hand. */
-export type Need =
-  | 'meter'
-  | 'test-light'
-  | 'lamp'
-  | 'resistor'
-  | 'lead'
-  | 'scope'
-  | 'live-data'
-  | 'spare-sensor'
-  | 'eyes';
 
 export interface TestOption {
   readonly id: string;

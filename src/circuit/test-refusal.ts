@@ -64,7 +64,10 @@ export type TestRefusal =
       readonly code: 'ohms-across-electronics';
       readonly terminal: TerminalId;
       readonly part: string;
-    };
+    }
+  // The milliammeter, which joins its two places.
+  | { readonly code: 'amps-across'; readonly terminals: readonly [TerminalId, TerminalId] }
+  | { readonly code: 'amps-beside'; readonly terminals: readonly [TerminalId, TerminalId] };
 
 export type TestRefusalCode = TestRefusal['code'];
 
@@ -138,6 +141,10 @@ export function testRefusalWords(refusal: TestRefusal): string {
       return `unplug "${refusal.part}" first: resistance is measured with nothing electronic in the circuit`;
     case 'ohms-across-electronics':
       return `"${refusal.part}" has electronics inside: ohms at its own pins say nothing and can damage it`;
+    case 'amps-across':
+      return `a meter on milliamperes joins "${refusal.terminals[0]}" and "${refusal.terminals[1]}" like a plain lead: it goes in series, into a wire that is opened`;
+    case 'amps-beside':
+      return `"${refusal.terminals[0]}" and "${refusal.terminals[1]}" are still joined beside the meter: open the wire at its plug first`;
   }
 }
 

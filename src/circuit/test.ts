@@ -32,29 +32,10 @@ export interface Setup {
   readonly target: 'still' | 'moving';
 }
 
-/** What is read. Lead order is red (plus), black (minus). */
-export type Probe =
-  | { readonly kind: 'volts'; readonly plus: TerminalId; readonly minus: TerminalId }
-  | { readonly kind: 'ohms'; readonly plus: TerminalId; readonly minus: TerminalId }
-  /** LED test light between two terminals. */
-  | { readonly kind: 'light'; readonly plus: TerminalId; readonly minus: TerminalId }
-  /** Filament test lamp between two terminals. */
-  | { readonly kind: 'lamp'; readonly plus: TerminalId; readonly minus: TerminalId }
-  /** Scope between two terminals while the target moves: how the signal looks. */
-  | { readonly kind: 'pattern'; readonly plus: TerminalId; readonly minus: TerminalId }
-  /** Whether the module's own live data follows the signal at this input. */
-  | { readonly kind: 'counts'; readonly input: TerminalId }
-  /** Position of this signal against a known-good or sister signal. */
-  | { readonly kind: 'timing'; readonly plus: TerminalId; readonly minus: TerminalId }
-  /** Eyes and fingers on a thing: a part, a connector, a wire, the target. */
-  | { readonly kind: 'inspect'; readonly of: string };
-
-export interface Test {
-  readonly setup: Setup;
-  readonly probe: Probe;
-  /** Harness and connectors are moved while the instrument is watched; absent where they are left alone. */
-  readonly wiggle?: true;
-}
+/** Instruments with digits, and the unit each shows: a meter by its functions. */
+export const UNIT_OF = { volts: 'V', ohms: 'ohm', amps: 'A' } as const;
+export type NumberKind = keyof typeof UNIT_OF;
+export type MeterUnit = (typeof UNIT_OF)[NumberKind];
 
 /** What an instrument without digits shows. One list per kind of probe, from best to worst. */
 export const LOOKS = {
@@ -68,9 +49,31 @@ export const LOOKS = {
 export type LookProbe = keyof typeof LOOKS;
 export type Look = (typeof LOOKS)[LookProbe][number];
 
-/** What an instrument shows: a number in volts or ohms (`Infinity` is the meter's OL), or a look. */
+/** Instruments with a red and a black lead: a meter, a light, a lamp, a scope. */
+export type LeadKind = NumberKind | Exclude<LookProbe, 'counts' | 'inspect'>;
+
+/** What is read. Lead order is red (plus), black (minus). */
+export type Probe =
+  | {
+      [K in LeadKind]: { readonly kind: K; readonly plus: TerminalId; readonly minus: TerminalId };
+    }[LeadKind]
+  /** Whether the module's own live data follows the signal at this input. */
+  | { readonly kind: 'counts'; readonly input: TerminalId }
+  /** Eyes and fingers on a thing: a part, a connector, a wire, the target. */
+  | { readonly kind: 'inspect'; readonly of: string };
+/** A probe with digits. */
+export type NumberProbe = Extract<Probe, { kind: NumberKind }>;
+
+export interface Test {
+  readonly setup: Setup;
+  readonly probe: Probe;
+  /** Harness and connectors are moved while the instrument is watched; absent where they are left alone. */
+  readonly wiggle?: true;
+}
+
+/** What an instrument shows: a number in the unit of a meter (`Infinity` is its OL), or a look. */
 export type Shown =
-  | { readonly kind: 'number'; readonly value: number; readonly unit: 'V' | 'ohm' }
+  | { readonly kind: 'number'; readonly value: number; readonly unit: MeterUnit }
   | { readonly kind: 'look'; readonly look: Look };
 
 /** A meter's stated accuracy: +/-(fraction of reading + counts of the last digit), with its ranges. */
@@ -79,9 +82,11 @@ export interface Meter {
   readonly inputOhms: number;
   readonly volts: MeterFunction;
   readonly ohms: MeterFunction;
+  /** Left out where nothing is known of it: then it is an ordinary one (`meter-units.ts`). */
+  readonly amps?: MeterFunction;
 }
 export interface MeterFunction {
-  /** Full scale of each range in V or ohm, rising; above the last the meter shows OL. */
+  /** Full scale of each range in the function's unit, rising; above the last the meter shows OL. */
   readonly ranges: readonly number[];
   /** Counts of the display at full scale, e.g. 6000. */
   readonly counts: number;

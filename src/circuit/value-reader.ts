@@ -3,7 +3,7 @@ import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import { mapped } from '../quantity/value-at.ts';
 import type { Issue } from '../source/issue.ts';
 import { nameFix } from '../source/nearest-name.ts';
-import type { Path, YamlSource } from '../source/parse-yaml.ts';
+import type { Path, YamlSource } from '../source/yaml-source.ts';
 import { readToleranced } from './read-value.ts';
 import { withinReason } from './within-reason.ts';
 

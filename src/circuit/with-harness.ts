@@ -8,7 +8,13 @@ import { mapped, unknownBetween } from '../quantity/value-at.ts';
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
 import { type Circuit, type JointPart, partName, sensorOf, type Wire } from './circuit.ts';
 import { WIRE_SPREAD } from './open-values.ts';
-import { type Cut, type Joint, ofContacts, ofSections, type Section } from './section-faults.ts';
+import {
+  type Cut,
+  type Joint,
+  ofContacts,
+  ofSections,
+  type WireSection,
+} from './section-faults.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
 
 /** What is known of the harness of one car: joints from the sensor's plug outward, and copper. */
@@ -93,7 +99,7 @@ function cutOf(circuit: Circuit, given: Wire, harness: Harness): Cut {
   const [near, far] = fromSensor ? [whole.from, whole.to] : [whole.to, whole.from];
   const at = ({ joint }: (typeof places)[number]) => `${joint.name}.${whole.name}`;
   const all = metres.reduce((sum, one) => sum + one, 0);
-  const sections = metres.map((lengthMetres, index): Section => {
+  const sections = metres.map((lengthMetres, index): WireSection => {
     const [before, after] = [places[index - 1], places[index]];
     const from = before ? `${at(before)}.pin` : near;
     const to = after ? at(after) : far;

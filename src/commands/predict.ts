@@ -1,6 +1,7 @@
 /** `ohmward predict`: what an instrument reads at any two terminals of a circuit, under any fault. */
+import { instrumentOf } from '../circuit/instruments.ts';
 import { createModel, type Expected, type Model, summarised } from '../circuit/model.ts';
-import { parseBridge, parseMeasure } from '../circuit/parse-measure.ts';
+import { parseBridge, parseMeasure, TWO_LEADS } from '../circuit/parse-measure.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
 import { type Bridge, type Setup, type Shown, TEST_STATES, type Test } from '../circuit/test.ts';
 import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
@@ -35,7 +36,7 @@ export const command: Command = {
     measure: {
       type: 'string',
       value: 'WHAT',
-      help: 'volts, ohms, light, lamp, pattern or timing with two terminals, red first; counts or inspect with one name',
+      help: `${TWO_LEADS.join(', ')} with two terminals, red first; counts or inspect with one name`,
     },
     fault: { type: 'string', value: 'ID', help: 'a fault of the circuit; healthy when left out' },
     state: {
@@ -96,7 +97,7 @@ function one(model: Model, values: Values, io: Io, progress: Progress): number {
     return wrongUse(io, 'say what to measure with --measure, or ask for the --table');
   const probe = parseMeasure(measure);
   if ('words' in probe) return wrongUse(io, probe.words);
-  const setup = setupOf(values, probe.value.kind === 'ohms' ? 'key-off' : 'key-on');
+  const setup = setupOf(values, instrumentOf(probe.value).isForDeadCircuit ? 'key-off' : 'key-on');
   if ('words' in setup) return wrongUse(io, setup.words);
   const fault = typeof values['fault'] === 'string' ? values['fault'] : 'healthy';
   const unknown = unknownFault(circuit, fault);

@@ -1,5 +1,6 @@
 /** `ohmward settings`: shows and changes who works here, with what, and where sessions go. */
-import type { Meter, MeterFunction } from '../circuit/test.ts';
+import { functionOf, METER_UNITS } from '../circuit/meter-units.ts';
+import type { Meter, MeterUnit } from '../circuit/test.ts';
 import { INSTRUMENTS, openSettings, type Settings, STANDARD_SETTINGS } from '../files/settings.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { readRates } from '../records/read-rates.ts';
@@ -122,19 +123,21 @@ function shown(key: string, values: Settings): string {
 }
 
 /** A meter as its data sheet has it. */
-function meterWords({ name, inputOhms, volts, ohms }: Meter): string {
-  const input = formatQuantity({ value: inputOhms, unit: 'ohm' }, ASCII);
-  return [`${name}, input ${input}`, functionWords(volts, 'V'), functionWords(ohms, 'ohm')].join(
+function meterWords(meter: Meter): string {
+  const input = formatQuantity({ value: meter.inputOhms, unit: 'ohm' }, ASCII);
+  const units = Object.keys(METER_UNITS) as MeterUnit[];
+  return [`${meter.name}, input ${input}`, ...units.map((unit) => functionWords(meter, unit))].join(
     '; ',
   );
 }
 
-function functionWords({ ranges, counts, ofReading, digits }: MeterFunction, unit: 'V' | 'ohm') {
+function functionWords(meter: Meter, unit: MeterUnit): string {
+  const { ranges, counts, ofReading, digits } = functionOf(meter, unit);
   const ends = [ranges[0], ranges.at(-1)].map((value) =>
     formatQuantity({ value: value ?? 0, unit }, ASCII),
   );
   const percent = Number((ofReading * 100).toPrecision(4));
-  return `${unit === 'V' ? 'volts' : 'ohms'} ${ends.join(' to ')} in ${ranges.length} ranges of ${counts} counts, ${percent} % + ${digits}`;
+  return `${METER_UNITS[unit].functionWords} ${ends.join(' to ')} in ${ranges.length} ranges of ${counts} counts, ${percent} % + ${digits}`;
 }
 
 const ASCII = { ascii: true, digits: 4 };

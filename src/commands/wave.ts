@@ -2,7 +2,7 @@
 
 import { formatIssue } from '../source/format-issue.ts';
 import { safeText } from '../source/safe-text.ts';
-import type { View } from '../waveform/align-view.ts';
+import type { TimeView } from '../waveform/align-view.ts';
 import type { Capture } from '../waveform/capture.ts';
 import { compareCaptures } from '../waveform/compare-captures.ts';
 import { markedLevels } from '../waveform/describe-measures.ts';
@@ -245,7 +245,7 @@ async function load(file: string, options: Options, io: Io): Promise<Capture | n
 const EDGES_A_COLUMN = 0.5;
 
 /** The part to draw: as asked, else all of it, else as much around the first gap as can be made out. */
-function viewOf(options: Options, measures: CaptureMeasures, width: number): View {
+function viewOf(options: Options, measures: CaptureMeasures, width: number): TimeView {
   const end = measures.seconds;
   const [from, to] = [options.maybe('from', 's'), options.maybe('to', 's')];
   if (from !== undefined || to !== undefined) {
@@ -261,7 +261,7 @@ function terminalWidth(io: Io): number {
   return Number.isFinite(stated) && stated > 0 ? Math.min(WIDTH_MOST, stated) : WIDTH;
 }
 
-function svg(capture: Capture, measures: CaptureMeasures, file: string, view: View): string {
+function svg(capture: Capture, measures: CaptureMeasures, file: string, view: TimeView): string {
   return plotSvg(capture, {
     title: file.split(/[\\/]/).at(-1) ?? file,
     ...view,

@@ -6,8 +6,9 @@
  */
 
 import { LOOK_WORDS } from '../circuit/look-words.ts';
+import { functionOf, METER_UNITS } from '../circuit/meter-units.ts';
 import type { Model } from '../circuit/model.ts';
-import type { MeterFunction, Shown, Test } from '../circuit/test.ts';
+import type { MeterUnit, Shown, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import type { Job } from '../procedure/job.ts';
 import {
@@ -130,20 +131,15 @@ function outcomeAnswer({ name, words }: AskOutcome): VehicleAnswer {
 
 function withMeterError(model: Model, shown: Shown, error: number): Shown {
   if (shown.kind === 'look' || !Number.isFinite(shown.value)) return shown;
-  const accuracy = accuracyOf(model, shown.unit);
-  const { limit } = meterUncertainty(accuracy, shown.value);
+  const { limit } = meterUncertainty(functionOf(model.meter, shown.unit), shown.value);
   const moved = shown.value + error * SHARE_OF_ACCURACY * limit;
-  return { ...shown, value: shown.unit === 'ohm' ? Math.max(0, moved) : moved };
-}
-
-function accuracyOf(model: Model, unit: 'V' | 'ohm'): MeterFunction {
-  return unit === 'V' ? model.meter.volts : model.meter.ohms;
+  return { ...shown, value: METER_UNITS[shown.unit].isSigned ? moved : Math.max(0, moved) };
 }
 
 /** The value as the meter's display has it: the range it would choose, with its steps. */
-function displayReading(model: Model, value: number, unit: 'V' | 'ohm'): TakenReading {
+function displayReading(model: Model, value: number, unit: MeterUnit): TakenReading {
   if (!Number.isFinite(value)) return { typed: 'OL', value: Number.POSITIVE_INFINITY };
-  const { ranges, counts } = accuracyOf(model, unit);
+  const { ranges, counts } = functionOf(model.meter, unit);
   const range = ranges.find((full) => Math.abs(value) <= full) ?? ranges[ranges.length - 1]!;
   const [scale, prefix, power] =
     range >= 1e6

@@ -5,8 +5,9 @@ import { draftedTest, isTestDraft, type NoTest } from '../circuit/test-draft.ts'
 import type { Command } from '../session/command.ts';
 import type { LevelName } from '../session/events.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import type { YamlSource } from '../source/yaml-source.ts';
 import type { DrillAction } from './drill-act.ts';
 import type { ActionsDraft } from './generated/drill-actions.mjs';
 import validate from './generated/drill-actions.mjs';

@@ -38,6 +38,7 @@ function hazardOf({ code }: TestRefusal): Hazard | null {
     case 'lifted':
     case 'fuse-blows':
     case 'output-overloaded':
+    case 'amps-across':
       return 'clipped-in';
     case 'no-connector':
     case 'no-terminal':
@@ -53,6 +54,7 @@ function hazardOf({ code }: TestRefusal): Hazard | null {
     case 'target-still':
     case 'module-unplugged':
     case 'module-off':
+    case 'amps-beside':
       return null;
   }
 }

@@ -14,7 +14,7 @@ import type { Level } from './levels.ts';
 /** SHA-256 of a text as lower-case hex; handed in, as this room knows no library. */
 export type Hash = (text: string) => string;
 
-export interface Answer {
+export interface HiddenAnswer {
   /** Ids of the faults, sorted. */
   readonly faults: readonly string[];
   /** What puts them right, in the same order. */
@@ -22,7 +22,7 @@ export interface Answer {
 }
 
 export interface Hidden {
-  readonly answer: Answer;
+  readonly answer: HiddenAnswer;
   /** Id for the model: one fault, or a pair. */
   readonly modelId: string;
   readonly salt: string;
@@ -56,7 +56,7 @@ export function hideFault(circuit: Circuit, level: Level, seed: number, hash: Ha
 }
 
 /** The hash that stands in the file from the start. */
-export function commitmentOf(answer: Answer, salt: string, hash: Hash): string {
+export function commitmentOf(answer: HiddenAnswer, salt: string, hash: Hash): string {
   return hash([salt, ...answer.faults, ...answer.repairs].join('\n'));
 }
 

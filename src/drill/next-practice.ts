@@ -5,7 +5,7 @@ import { LEVELS, type Level } from './levels.ts';
 import { type ScoreFacts, TIME_FULL } from './score.ts';
 
 /** What a drill showed of its student. */
-export interface Shown extends ScoreFacts {
+export interface DrillShown extends ScoreFacts {
   readonly level: Level;
   /** Readings that told nothing new. */
   readonly wasted: number;
@@ -28,7 +28,7 @@ const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
 };
 
 /** One sentence. */
-export function adviceFor(shown: Shown): string {
+export function adviceFor(shown: DrillShown): string {
   const { right, evidence, readings, wasted, yardstickMinutes, classes, level, danger } = shown;
   if (danger !== null)
     return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one: ${danger}.`;

@@ -3,6 +3,7 @@
  * that the seed gives, every stopped test was dangerous, and the reveal is what the readings earn. That the events
  * follow from one another is the history's affair, as in any session.
  */
+import { isMeterUnit } from '../circuit/meter-units.ts';
 import { type KeptShown, keptOf } from '../circuit/shown-of.ts';
 import type { Test } from '../circuit/test.ts';
 import { testOf } from '../procedure/test-of.ts';
@@ -123,7 +124,7 @@ function problemsOf(
     }
     case 'reading-recorded': {
       const test = stepTest(session.opened, event.step);
-      if (!test || (event.unit !== 'V' && event.unit !== 'ohm')) return FINE;
+      if (!test || !isMeterUnit(event.unit)) return FINE;
       const shown = { kind: 'number', value: event.value, unit: event.unit } as const;
       return readingFound(session, test, shown, event.capture, world);
     }

@@ -4,7 +4,7 @@
  * circuit, one procedure and a few of its families.
  */
 import { basename } from 'node:path';
-import type { LibraryFile } from './load-library.ts';
+import type { LibraryFile } from './library-file.ts';
 
 export interface LazyPaths {
   /** Read before all others whatever they are called: of two with one name the first is used. */

@@ -3,6 +3,7 @@
  * `*.yaml` and `families/*.yaml` are procedures, `circuits/*.yaml`, `jobs/*.yaml`, `cautions.yaml`. The shop's cautions
  * are added to the shipped ones.
  */
+
 import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Circuit } from '../circuit/circuit.ts';
@@ -15,15 +16,8 @@ import { type ParsedProcedure, parseProcedure } from '../procedure/parse-procedu
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
 import { LazyFiles } from './lazy-files.ts';
+import type { LibraryFile } from './library-file.ts';
 import { readTextFile } from './read-text.ts';
-
-/** A file that was read, whether or not it could be used. */
-export interface LibraryFile<T> {
-  readonly path: string;
-  readonly text: string;
-  readonly value: T | null;
-  readonly issues: readonly Issue[];
-}
 
 export interface CircuitHead {
   readonly name: string;

@@ -8,26 +8,17 @@
 import { closeSync, constants, copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Meter } from '../circuit/test.ts';
+import { TOOL_NAMES, type Tool } from '../circuit/tools.ts';
 import { type Env, settingsFolder } from './folders.ts';
 import { makeFolders } from './make-folders.ts';
 import { NOT_A_FILE, openPlainFile, readPlainFile } from './plain-file.ts';
 
-/** Instruments a person may have at hand. */
-export const INSTRUMENTS = [
-  'meter',
-  'test-light',
-  'lamp',
-  'scope',
-  'live-data',
-  'spare-sensor',
-  'resistor',
-  'lead',
-  'helper',
-] as const;
-export type Instrument = (typeof INSTRUMENTS)[number];
+/** What and who a person may have at hand. */
+export type AtHand = Tool | 'helper';
+export const INSTRUMENTS: readonly AtHand[] = [...TOOL_NAMES, 'helper'];
 
 /** What a file of settings from before it could be ticked does not list, and everybody had. */
-const ALWAYS_HAD: readonly Instrument[] = ['live-data', 'lead'];
+const ALWAYS_HAD: readonly AtHand[] = ['live-data', 'lead'];
 /** Form of the file: from 2 on what is not listed among the instruments is not at hand. */
 const SETTINGS_FORMAT = 2;
 
@@ -35,7 +26,7 @@ export interface Settings {
   /** Name of the person at the vehicle, as reports show it. */
   readonly person: string;
   readonly shop: string;
-  readonly instruments: readonly Instrument[];
+  readonly instruments: readonly AtHand[];
   readonly meter: Meter;
   /** Folder for sessions; empty for the usual one. */
   readonly sessions: string;
@@ -299,6 +290,7 @@ const SCHEMA = {
       inputOhms: { type: 'number', minimum: 1e4, maximum: 1e12 },
       volts: meterFunction,
       ohms: meterFunction,
+      amps: meterFunction,
     },
   },
   sessions: { type: 'string', maxLength: 4000 },

@@ -13,7 +13,7 @@ import { CONTINUED, type StoredEvent } from './event-line.ts';
 import { sha256 } from './hash.ts';
 import { readSessionLog, type SessionLog } from './read-session.ts';
 import { ELSEWHERE, MAX_PARTS, type SessionWriter, writerAt } from './session-writer.ts';
-import { done, failed, type Result, type WriteProblem } from './write-problem.ts';
+import { done, failed, type Tried, type WriteProblem } from './write-problem.ts';
 
 /** A line that another program is just writing, or taking out again, is whole or gone after so long. */
 const SETTLED_MS = 50;
@@ -22,7 +22,7 @@ const CLOSE_OTHER = ', or close it there and resume again';
 const TORN_DIGITS = 8;
 
 /** A session over all its parts. */
-export interface OpenedSession {
+export interface OpenedFile {
   /** Every good event from the first part on, in order. */
   readonly events: readonly StoredEvent[];
   /** The file asked for, which is the last part of what was read, alone. */
@@ -51,7 +51,7 @@ export function openSession(
   disk: Disk,
   path: string,
   lookIn: readonly string[] = [],
-): Result<OpenedSession> {
+): Tried<OpenedFile> {
   let log: SessionLog;
   let length: number;
   try {
@@ -85,8 +85,8 @@ export function resumeSession(
   path: string,
   now: { readonly at: string; readonly elapsed: number },
   lookIn: readonly string[] = [],
-  refusal: (opened: OpenedSession) => WriteProblem | null = () => null,
-): Result<ResumedSession> {
+  refusal: (opened: OpenedFile) => WriteProblem | null = () => null,
+): Tried<ResumedSession> {
   let opened = openSession(disk, path, lookIn);
   if (opened.ok && opened.value.log.verdict !== 'whole') {
     disk.rest(SETTLED_MS);

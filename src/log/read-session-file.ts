@@ -12,10 +12,10 @@ import { Unworkable } from '../source/unworkable.ts';
 import { checkEvents, type EventFlaw, KEEP_FILE } from './check-events.ts';
 import type { Disk } from './disk.ts';
 import { parseLine, type StoredEvent } from './event-line.ts';
-import { type OpenedSession, openSession, resumeSession } from './open-session.ts';
+import { type OpenedFile, openSession, resumeSession } from './open-session.ts';
 import type { SessionLog } from './read-session.ts';
 import type { SessionWriter } from './session-writer.ts';
-import type { Result, WriteProblem } from './write-problem.ts';
+import type { Tried, WriteProblem } from './write-problem.ts';
 
 /** A session and the file it was read from. */
 export interface SessionFile {
@@ -106,7 +106,7 @@ export interface JudgedFile {
 }
 
 /** Checks what was read of a session. */
-export function judgeFile({ events: stored, log, paths, starts }: OpenedSession): JudgedFile {
+export function judgeFile({ events: stored, log, paths, starts }: OpenedFile): JudgedFile {
   const { events: formed, flaw } = checkEvents(stored);
   const history = formed.length > 0 ? checkHistory(formed) : null;
   const formFlaw = shortened(flaw);
@@ -170,7 +170,7 @@ export function resumeSessionFile(
   now: When,
   lookIn: readonly string[] = [],
   objection: (session: Session) => Problem | null = () => null,
-): Result<{ readonly writer: SessionWriter; readonly session: Session }> {
+): Tried<{ readonly writer: SessionWriter; readonly session: Session }> {
   let session: Session | null = null;
   const resumed = resumeSession(disk, path, now, lookIn, (opened) => {
     const { flaw, stands } = judgeFile(opened);

@@ -12,7 +12,7 @@ import { partName, sessionPart } from '../files/safe-name.ts';
 import type { SegmentContinued } from '../session/events.ts';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { CONTINUED, type LogEvent, sealEvent } from './event-line.ts';
-import { done, failed, type Result, type WriteProblem } from './write-problem.ts';
+import { done, failed, type Tried, type WriteProblem } from './write-problem.ts';
 
 /** Proof that an event is on the medium. */
 export interface Receipt {
@@ -27,7 +27,7 @@ export interface SessionWriter {
   /** False after a fault that only a new part can cure, and after `close`. */
   readonly isOpen: boolean;
   /** Saves an event, or says why not; then it is as if it had never been tried, and `continueIn` carries it on. */
-  readonly append: (event: LogEvent) => Result<Receipt>;
+  readonly append: (event: LogEvent) => Tried<Receipt>;
   /** Looks at the disk: why not every event is in the file at `path`, the refused one too; null when all are. */
   readonly look: () => WriteProblem | null;
   /**
@@ -35,7 +35,7 @@ export interface SessionWriter {
    * `receipt` is null when none was refused. A file that was deleted or replaced is written out again first, under
    * the next free part number. On failure this writer stays as it was.
    */
-  readonly continueIn: (folder: string) => Result<{
+  readonly continueIn: (folder: string) => Tried<{
     readonly writer: SessionWriter;
     /** The event that the new part begins with. */
     readonly link: SegmentContinued;
@@ -68,7 +68,7 @@ export function createSession(
   folder: string,
   name: string,
   first: LogEvent,
-): Result<SessionWriter> {
+): Tried<SessionWriter> {
   if (!sessionPart(name)) throw new Error(`createSession: ${name} is no session file name`);
   const begun = place(disk, join(folder, name), () => seal([first], null), null);
   return begun.ok ? done(writerAt(disk, begun.value)) : begun;
@@ -97,7 +97,7 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
     return told;
   };
 
-  const append = (event: LogEvent): Result<Receipt> => {
+  const append = (event: LogEvent): Tried<Receipt> => {
     const { line, hash } = sealEvent(event, last.seq + 1, last.hash);
     refused = event;
     if (!isOpen) return refuse(homeless ?? (wentOn ? ELSEWHERE : 'segment-closed'), false);
@@ -289,7 +289,7 @@ function placeNextPart(
   path: string,
   safe: SessionWriter['last'] | null,
   contents: () => Sealed,
-): Result<Position> {
+): Tried<Position> {
   const { stem, part } = sessionPart(basename(path))!;
   for (let next = part + 1; next <= MAX_PARTS; next += 1) {
     const placed = place(disk, join(folder, partName(stem, next)), contents, safe);
@@ -304,7 +304,7 @@ function place(
   path: string,
   contents: () => Sealed,
   safe: SessionWriter['last'] | null,
-): Result<Position> {
+): Tried<Position> {
   let file: number | null = null;
   try {
     const { bytes, last } = contents();

@@ -14,12 +14,12 @@ export interface WriteProblem {
 }
 
 /** A value, or why there is none. */
-export type Result<T> =
+export type Tried<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly problem: WriteProblem };
 
-/** The good case of a `Result`. */
-export function done<T>(value: T): Result<T> {
+/** The good case of a `Tried`. */
+export function done<T>(value: T): Tried<T> {
   return { ok: true, value };
 }
 
@@ -38,7 +38,7 @@ export interface Failure {
   readonly next?: string;
 }
 
-/** The bad case of a `Result`, put into words. */
+/** The bad case of a `Tried`, put into words. */
 export function failed(failure: Failure): { readonly ok: false; readonly problem: WriteProblem } {
   const { code, path, safeEvents, canRetry } = failure;
   const cause = (failure.reading ? READING_CAUSES[code] : null) ??

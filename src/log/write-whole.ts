@@ -7,14 +7,14 @@
 import { randomBytes } from 'node:crypto';
 import { dirname, join } from 'node:path';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
-import { done, failed, type Result } from './write-problem.ts';
+import { done, failed, type Tried } from './write-problem.ts';
 
 /** Puts `text` under `path`, replacing what was there; after a failure the old file or the new one is there, whole. */
 export function writeWholeFile(
   disk: Disk,
   path: string,
   text: string | Uint8Array,
-): Result<{ readonly bytes: number }> {
+): Tried<{ readonly bytes: number }> {
   const bytes = typeof text === 'string' ? Buffer.from(text) : text;
   const folder = dirname(path);
   const draft = join(folder, `.ohmward-${randomBytes(6).toString('hex')}.tmp`);

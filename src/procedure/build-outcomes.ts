@@ -4,7 +4,7 @@ import { HEALTHY } from '../circuit/circuit.ts';
 import type { Look } from '../circuit/test.ts';
 import { parseQuantity, parseToleranced } from '../quantity/parse-quantity.ts';
 import { nearestName } from '../source/nearest-name.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import { checkRanges, type RangeFault } from './check-ranges.ts';
 import type { Outcome as OutcomeDraft } from './generated/procedure.mjs';
 import type {

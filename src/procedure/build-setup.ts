@@ -1,12 +1,16 @@
 /** How the vehicle and the leads stand for a step: state, what is unplugged, what is clipped where, which instrument looks. */
-import { inspectable } from '../circuit/refuse-test.ts';
+
+import { inspectable } from '../circuit/instruments/eyes.ts';
+import { INSTRUMENTS, PROBE_KINDS } from '../circuit/instruments.ts';
 import type { Bridge, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import type { Measure } from './generated/procedure.mjs';
 import type { StepDraftReader } from './step-draft-reader.ts';
 
-const MOVING_PROBES: readonly string[] = ['pattern', 'counts', 'timing'];
+const MOVING_PROBES: readonly string[] = PROBE_KINDS.filter(
+  (kind) => INSTRUMENTS[kind].needsMotion,
+);
 
 /** The setup of a step; `measure` is what it measures, null when nothing is. */
 export function setupOf(at: StepDraftReader, measure: Measure | null): Setup {
@@ -26,7 +30,10 @@ export function setupOf(at: StepDraftReader, measure: Measure | null): Setup {
 }
 
 /** Tests that are done with the key off unless the step says otherwise; the others need a state. */
-const STATELESS: readonly string[] = ['', 'ohms', 'inspect', 'reading'];
+const STATELESS: readonly string[] = [
+  ...['', 'reading'],
+  ...PROBE_KINDS.filter((kind) => INSTRUMENTS[kind].isForDeadCircuit),
+];
 /** Words in which a person is told to bring the vehicle into a state, and the states in which they are right. */
 const STATE_WORDS: readonly { readonly words: RegExp; readonly states: readonly VehicleState[] }[] =
   [

@@ -1,15 +1,10 @@
 /** One step of a draft as a step of the flat tree. All that is wrong with it goes to the linker's issues. */
-import {
-  LOOKS,
-  type Look,
-  type LookProbe,
-  type Probe,
-  type Setup,
-  type Test,
-} from '../circuit/test.ts';
+import { PROBE_KINDS } from '../circuit/instruments.ts';
+import { isNumberProbe, looksShownBy } from '../circuit/shown-by.ts';
+import { type NumberProbe, type Probe, type Setup, type Test, UNIT_OF } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import {
   askOutcomes,
   authoredRange,
@@ -26,7 +21,7 @@ import type {
   Outcome as OutcomeDraft,
   Step as StepDraft,
 } from './generated/procedure.mjs';
-import type { Frame, Linker } from './link-procedure.ts';
+import type { Frame, Linking } from './linking.ts';
 import type {
   ActStep,
   AskStep,
@@ -48,7 +43,7 @@ const KINDS = ['conclude', 'use', 'result', 'measure', 'outcomes', 'go'] as cons
 
 /** The step, or null when it is none. */
 export function buildStep(
-  linker: Linker,
+  linker: Linking,
   frame: Frame,
   name: string,
   draft: StepDraft,
@@ -143,8 +138,7 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
   const isOpen = at.isWrong || at.lacksAny();
   const isRefused = tellRefused(at, isOpen ? null : { setup, probe }, ['measure']);
   const isAsked = !at.isWrong && !isRefused;
-  if (probe.kind === 'volts' || probe.kind === 'ohms')
-    return measureStep(at, setup, probe, probe.kind === 'volts' ? 'V' : 'ohm', !isAsked);
+  if (isNumberProbe(probe)) return measureStep(at, setup, probe, UNIT_OF[probe.kind], !isAsked);
   return lookStep(at, setup, probe, !isAsked);
 }
 
@@ -237,7 +231,7 @@ function tooWeak(at: StepDraftReader, setup: Setup, probe: Probe | null): Cautio
 function measureStep(
   at: StepDraftReader,
   setup: Setup,
-  probe: Extract<Probe, { kind: 'volts' | 'ohms' }> | null,
+  probe: NumberProbe | null,
   unit: MeasureUnit,
   refused = false,
 ): MeasureStep {
@@ -282,7 +276,7 @@ function lookStep(
   refused: boolean,
 ): LookStep {
   const model = refused ? null : at.linker.model();
-  const known: readonly Look[] = LOOKS[probe.kind as LookProbe];
+  const known = looksShownBy(probe);
   const test: Test = { setup, probe };
   const expected = model?.expected(test);
   const outcomes = lookOutcomes(at, at.draft.outcomes ?? {}, known);
@@ -333,7 +327,7 @@ function watchedBy(at: StepDraftReader, setup: Setup): Probe[] {
         'bad-value',
         path,
         'only an instrument whose reading the circuit computes can be watched',
-        'one of: volts, ohms, light, lamp, pattern, timing, counts',
+        `one of: ${PROBE_KINDS.filter((kind) => kind !== 'inspect').join(', ')}`,
         'key',
       );
       return [];

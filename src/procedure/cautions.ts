@@ -2,8 +2,9 @@
 import type { Circuit, Part } from '../circuit/circuit.ts';
 import type { Probe, Setup, TerminalId, VehicleState } from '../circuit/test.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
-import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import type { YamlSource } from '../source/yaml-source.ts';
 import validate from './generated/cautions.mjs';
 import type { Drive } from './job.ts';
 import type { Caution, Hazard } from './procedure.ts';
@@ -12,6 +13,7 @@ import { SIGNAL_WORDS } from './procedure.ts';
 /** What a step can use that brings its own hazard. */
 const CAUTION_OCCASIONS = [
   'ohms',
+  'amps',
   'light',
   'lamp',
   'bridge',
@@ -161,6 +163,7 @@ function occasionsOf({ setup, probes, circuit }: CautionPlace): ReadonlySet<Caut
   const reads = (kind: Probe['kind']) => probes.some((probe) => probe?.kind === kind);
   const present: Readonly<Record<CautionOccasion, boolean>> = {
     ohms: reads('ohms'),
+    amps: reads('amps'),
     light: reads('light') || clipped.includes('test-light'),
     lamp: reads('lamp') || clipped.includes('lamp'),
     bridge: bridges.length > 0 && !isFed,

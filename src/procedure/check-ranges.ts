@@ -1,5 +1,6 @@
 /** Outcomes on the number line: each value must lead to exactly one. Comparison of the limits themselves is exact. */
 import { formatQuantity } from '../quantity/format-quantity.ts';
+import { NEVER_NEGATIVE } from '../quantity/typed-reading.ts';
 import type { MeasureUnit, RangeOutcome } from './procedure.ts';
 
 export interface RangeFault {
@@ -11,7 +12,7 @@ export interface RangeFault {
 
 /** Lowest value a quantity can have: ohms and frequencies know no less than zero. */
 function lowestOf(unit: MeasureUnit): number {
-  return unit === 'V' || unit === 'A' || unit === 'deg' ? Number.NEGATIVE_INFINITY : 0;
+  return NEVER_NEGATIVE[unit] === undefined ? Number.NEGATIVE_INFINITY : 0;
 }
 
 /** What is wrong with the outcomes of a number. */

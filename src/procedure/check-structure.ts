@@ -3,18 +3,24 @@ import type { Issue } from '../source/issue.ts';
 import { uncoveredHazards } from './cautions.ts';
 import { crankedUnseen, repairFlaws } from './check-safety.ts';
 import type { Drive } from './job.ts';
-import type { LinkedProcedure } from './link-procedure.ts';
+import type { Written } from './linking.ts';
 import { type Conclusion, isRequired, isTask, type Procedure, type Step } from './procedure.ts';
 
 /** What is wrong with one step, without its place. */
 type Flaw = Omit<Issue, 'at'>;
+
+/** A tree and where each of its steps was written. */
+interface Tree {
+  readonly procedure: Procedure;
+  readonly places: ReadonlyMap<string, Written>;
+}
 
 /**
  * Issues at the place of the step each belongs to; each once, however often its sub-procedure is used. Where a mistake
  * leaves open where the tree leads (not `isWhole`), only what a step has by itself is told.
  */
 export function checkStructure(
-  { procedure, places }: LinkedProcedure,
+  { procedure, places }: Tree,
   drive: Drive,
   isWhole: boolean,
 ): Issue[] {

@@ -4,9 +4,10 @@
  * The circuit model gives the span over all tolerances. The limits of `good` stand outside that span by what the
  * meter itself may be off and by what the model leaves out, rounded outwards to digits a person would write.
  */
+import { functionOf, METER_UNITS } from '../circuit/meter-units.ts';
 import type { Expected, Model } from '../circuit/model.ts';
 import { SOUND_INSULATION_OHMS } from '../circuit/open-values.ts';
-import type { Meter, Test } from '../circuit/test.ts';
+import type { Meter, MeterUnit, Test } from '../circuit/test.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { ExpectedRange } from './procedure.ts';
 
@@ -24,7 +25,7 @@ export function computedRange(model: Model, test: Test): ExpectedRange | null {
 export function rangeOf(meter: Meter, expected: Expected): ExpectedRange | null {
   if (expected.kind !== 'number') return null;
   const { low, nominal, high, unit } = expected;
-  const { ranges } = unit === 'V' ? meter.volts : meter.ohms;
+  const { ranges } = functionOf(meter, unit);
   const top = ranges[ranges.length - 1] ?? Number.MAX_VALUE;
   return {
     low: low > top ? leastOver(top, unit) : outwards(low - allowance(meter, unit, low), -1),
@@ -35,14 +36,13 @@ export function rangeOf(meter: Meter, expected: Expected): ExpectedRange | null 
 }
 
 /** Where a good circuit shows over-limit, the least that is as good: nothing there conducts but insulation. */
-function leastOver(top: number, unit: 'V' | 'ohm'): number {
-  return unit === 'ohm' ? Math.min(top, SOUND_INSULATION_OHMS) : top;
+function leastOver(top: number, unit: MeterUnit): number {
+  return METER_UNITS[unit].overLimitMeansOpen ? Math.min(top, SOUND_INSULATION_OHMS) : top;
 }
 
-function allowance(meter: Meter, unit: 'V' | 'ohm', value: number): number {
+function allowance(meter: Meter, unit: MeterUnit, value: number): number {
   if (!Number.isFinite(value)) return 0;
-  const accuracy = unit === 'V' ? meter.volts : meter.ohms;
-  return meterUncertainty(accuracy, value).limit + MODEL_ALLOWANCE * Math.abs(value);
+  return meterUncertainty(functionOf(meter, unit), value).limit + MODEL_ALLOWANCE * Math.abs(value);
 }
 
 /** Rounded to `LIMIT_DIGITS` digits, away from the span. */

@@ -18,7 +18,7 @@ export type Fitted = (typeof FITTED)[number];
 
 /** What earlier work changed of the complaint. */
 export const EFFECTS = ['nothing', 'for-a-while', 'cured'] as const;
-export type Effect = (typeof EFFECTS)[number];
+export type RepairEffect = (typeof EFFECTS)[number];
 
 export interface Job {
   readonly name: string;
@@ -94,7 +94,7 @@ export interface EarlierRepair {
   readonly words: string;
   readonly part: string | null;
   readonly fitted?: Fitted;
-  readonly changed?: Effect;
+  readonly changed?: RepairEffect;
 }
 
 /** Each answer is absent where it was not given. */

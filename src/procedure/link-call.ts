@@ -1,17 +1,17 @@
 /** One step that uses a sub-procedure: what it gives, and where each result leads. */
 import { nearestName } from '../source/nearest-name.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
-import type { Frame, Linker, Place } from './link-procedure.ts';
+import type { Frame, Linking, Written } from './linking.ts';
 import type { ParsedProcedure } from './parse-procedure.ts';
 
 /** What a caller gives for each need; a missing or unknown one is told. */
 export function givenFor(
-  linker: Linker,
+  linker: Linking,
   frame: Frame,
   name: string,
   step: StepDraft,
   parsed: ParsedProcedure,
-): { readonly given: Record<string, string>; readonly givenAt: Record<string, Place> } {
+): { readonly given: Record<string, string>; readonly givenAt: Record<string, Written> } {
   const needs = parsed.draft.needs ?? {};
   const { source } = frame.parsed;
   const withs = step.with ?? {};
@@ -38,7 +38,7 @@ export function givenFor(
     );
   }
   const given: Record<string, string> = {};
-  const givenAt: Record<string, Place> = {};
+  const givenAt: Record<string, Written> = {};
   for (const [key, value] of Object.entries(withs)) {
     const path = ['steps', name, 'with', key];
     given[key] = linker.fill(frame, value, path);
@@ -48,14 +48,14 @@ export function givenFor(
 }
 
 /** Where a value was written that a caller was given itself and hands on as it is. */
-export function passedOn({ givenAt }: Frame, value: string): Place | null {
+export function passedOn({ givenAt }: Frame, value: string): Written | null {
   const need = /^\$([a-z][a-z0-9-]*)$/.exec(value)?.[1];
   return (need !== undefined && givenAt[need]) || null;
 }
 
 /** Where each result of a sub-procedure leads in the caller; one that leads nowhere is told. */
 export function resultsFor(
-  linker: Linker,
+  linker: Linking,
   frame: Frame,
   name: string,
   step: StepDraft,

@@ -8,13 +8,14 @@ import type { Circuit } from '../circuit/circuit.ts';
 import type { Model } from '../circuit/model.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { nearestName } from '../source/nearest-name.ts';
-import type { Path, YamlSource } from '../source/parse-yaml.ts';
+import type { Path, YamlSource } from '../source/yaml-source.ts';
 import { buildStep } from './build-step.ts';
 import type { CautionRule } from './cautions.ts';
 import { checkStructure } from './check-structure.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import type { Drive } from './job.ts';
 import { givenFor, resultsFor } from './link-call.ts';
+import type { Frame, Linking, Written } from './linking.ts';
 import type { MendedShape, ParsedProcedure } from './parse-procedure.ts';
 import type { Procedure, Step } from './procedure.ts';
 
@@ -29,15 +30,10 @@ export interface Library {
 export interface LinkedProcedure {
   readonly procedure: Procedure;
   readonly circuit: Circuit | null;
-  readonly places: ReadonlyMap<string, Place>;
+  readonly places: ReadonlyMap<string, Written>;
   /** The flat step that a name stands for: the first step inside for a name that uses a sub-procedure. */
   readonly standing: (name: string) => string;
 }
-export interface Place {
-  readonly source: YamlSource;
-  readonly path: Path;
-}
-
 /** Sub-procedures inside each other at most; deeper is a circle. */
 const MAX_CALL_DEPTH = 8;
 /** Steps of a tree with those of all it uses: beyond any that a person could follow, and calls of calls multiply. */
@@ -88,20 +84,7 @@ const BESIDE_THE_WAY: ReadonlySet<string> = new Set([
 /** Mistakes in a step of which something was left out that have nothing to do with that. */
 const OF_A_DAMAGED_STEP = /^unknown-|^bad-value$/;
 
-/** One procedure being folded in: the values of its needs, the prefix of its steps, where its results lead. */
-export interface Frame {
-  readonly parsed: ParsedProcedure;
-  readonly prefix: string;
-  readonly given: Readonly<Record<string, string>>;
-  /** Where the caller wrote each of them. */
-  readonly givenAt: Readonly<Record<string, Place>>;
-  readonly results: Readonly<Record<string, string>>;
-  readonly callers: readonly string[];
-  /** Cautions that the callers ask for before each step inside. */
-  readonly cautions: readonly string[];
-}
-
-export class Linker {
+export class Linker implements Linking {
   readonly issues: Issue[] = [];
   /** Whether every mistake so far leaves the tree as it was meant: a name with "did you mean" is read as that. */
   isReadable = true;
@@ -112,7 +95,7 @@ export class Linker {
   private readonly modelOf: (circuit: Circuit) => Model;
   private cachedModel: Model | null = null;
   private readonly steps: Record<string, Step> = {};
-  private readonly places = new Map<string, Place>();
+  private readonly places = new Map<string, Written>();
   /** Files that are read in spite of their shape. */
   private readonly shapes = new Map<YamlSource, MendedShape>();
   /** Steps that are no steps of their own in the flat tree, and what stands for them. */
@@ -391,6 +374,7 @@ export class Linker {
       ...one,
       go: follow(one.go),
     });
+    // biome-ignore lint/nursery/useExhaustiveSwitchCases: a conclusion is dealt with above, and the compiler holds the rest complete
     switch (step.kind) {
       case 'act':
         return { ...leading(step), cannot };

@@ -3,7 +3,7 @@
  * more steps or tells of more hazards; nobody takes one away, weakens it, or says less of it.
  */
 import type { Issue } from '../source/issue.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import type { CautionRule, LoadedCautions } from './cautions.ts';
 
 /** The rules that hold, and what of the own files does not. */

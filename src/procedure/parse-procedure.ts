@@ -1,8 +1,9 @@
 /** The shape of a procedure file: YAML, then the schema. What its names mean is `link-procedure.ts`. */
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { mendData } from '../source/mend-data.ts';
-import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import type { YamlSource } from '../source/yaml-source.ts';
 import type { ProcedureDraft } from './generated/procedure.mjs';
 import validate from './generated/procedure.mjs';
 

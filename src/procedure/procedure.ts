@@ -4,7 +4,7 @@
  * Everything here is plain JSON, because the first event of a session holds it whole: an old session reads the same
  * for ever, whatever becomes of the files.
  */
-import type { Look, Probe, Setup } from '../circuit/test.ts';
+import type { Look, NumberProbe, Probe, Setup } from '../circuit/test.ts';
 import type { CodeKind } from '../identify/describe-code.ts';
 
 /** Test families, in the trade's words. */
@@ -105,7 +105,7 @@ export interface RangeOutcome extends OutcomeBase {
 /** A step that ends in a look: a light, a scope picture, the module's live data, eyes and fingers. */
 export interface LookStep extends StepBase {
   readonly kind: 'look';
-  readonly probe: Exclude<Probe, { kind: 'volts' | 'ohms' }>;
+  readonly probe: Exclude<Probe, NumberProbe>;
   /** Looks of the healthy circuit. */
   readonly expected: readonly Look[];
   readonly outcomes: readonly LookOutcome[];

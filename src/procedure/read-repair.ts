@@ -1,6 +1,6 @@
 /** Reads earlier work as a person tells it: "Crank sensor replaced, no change" is a sensor in vain, "harness taped" a note. */
 import type { Circuit } from '../circuit/circuit.ts';
-import type { EarlierRepair, Effect, Fitted } from './job.ts';
+import type { EarlierRepair, Fitted, RepairEffect } from './job.ts';
 
 /** What of a circuit can have been made new before: a part, a connector, a wire, the wheel. */
 export interface Replaceable {
@@ -63,7 +63,7 @@ const TELLING =
 const OTHER_SIDE: Readonly<Record<string, string>> = { intake: 'exhaust', exhaust: 'intake' };
 
 /** What earlier work changed, as people say it; the first that fits. */
-const EFFECT_WORDS: readonly (readonly [Effect, RegExp])[] = [
+const EFFECT_WORDS: readonly (readonly [RepairEffect, RegExp])[] = [
   [
     'for-a-while',
     /\b(?:(?:helped |ok |fine |good |cured |better )?for a (?:while|time|day|week|month)|(?:helped|better|ok|fine) at first|only (?:helped|lasted) (?:briefly|a day|a week)|(?:fault|code|it|problem|complaint) (?:came|comes) back(?: later| after)?)\b/i,
@@ -141,7 +141,7 @@ const FITTED_SAID: Readonly<Record<Fitted, string>> = {
   'second-hand': 'by a second-hand one',
   'other-make': 'by one of another make',
 };
-const CHANGED_SAID: Readonly<Record<Effect, string>> = {
+const CHANGED_SAID: Readonly<Record<RepairEffect, string>> = {
   nothing: 'which changed nothing',
   'for-a-while': 'which helped for a while',
   cured: 'which cured it then',

@@ -4,6 +4,9 @@
  * the author says beside it must not say otherwise.
  */
 import type { Circuit } from '../circuit/circuit.ts';
+import { instrumentOf } from '../circuit/instruments.ts';
+import { leads } from '../circuit/refuse-test.ts';
+import { isNumberProbe } from '../circuit/shown-by.ts';
 import type { Bridge, Probe, Setup, TerminalId } from '../circuit/test.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
@@ -48,8 +51,7 @@ export function watchSay(setup: Setup, watched: readonly Probe[], circuit: Circu
 
 /** Where the leads go next; of the same instrument in fewer words. */
 function roundSay(probe: Probe, before: Probe): string {
-  if (probe.kind !== before.kind || (probe.kind !== 'volts' && probe.kind !== 'ohms'))
-    return leadSay(probe);
+  if (probe.kind !== before.kind || !isNumberProbe(probe)) return leadSay(probe);
   return `red {${probe.plus}}, black {${probe.minus}}.`;
 }
 
@@ -92,23 +94,7 @@ const BRIDGE_WORDS = {
 
 /** Which lead goes where. */
 function leadSay(probe: Probe): string {
-  switch (probe.kind) {
-    case 'volts':
-      return `Meter on volts. Red lead: {${probe.plus}}. Black lead: {${probe.minus}}.`;
-    case 'ohms':
-      return `Meter on ohms. Red lead: {${probe.plus}}. Black lead: {${probe.minus}}.`;
-    case 'light':
-      return `LED test light. Plus: {${probe.plus}}. Minus: {${probe.minus}}.`;
-    case 'lamp':
-      return `Filament test lamp from {${probe.plus}} to {${probe.minus}}.`;
-    case 'pattern':
-    case 'timing':
-      return `Scope tip: {${probe.plus}}. Scope ground: {${probe.minus}}.`;
-    case 'counts':
-      return `Watch the live data of {${probe.input}}.`;
-    case 'inspect':
-      return '';
-  }
+  return instrumentOf(probe).words.say(probe, (place) => `{${place}}`);
 }
 
 /** What an author's text says otherwise than the setup, each with a way out. `text` has its needs filled in. */
@@ -191,11 +177,6 @@ function resistanceWords(ohms: number): string {
 
 /** Terminals that a lead or a bridge is put to. */
 function touched({ bridges }: Setup, probe: Probe | null): readonly TerminalId[] {
-  const leads =
-    probe === null || probe.kind === 'inspect'
-      ? []
-      : probe.kind === 'counts'
-        ? [probe.input]
-        : [probe.plus, probe.minus];
-  return [...leads, ...bridges.flatMap(({ from, to }) => [from, to])];
+  const ends = probe === null ? [] : leads(probe);
+  return [...ends, ...bridges.flatMap(({ from, to }) => [from, to])];
 }

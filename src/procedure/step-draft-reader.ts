@@ -1,14 +1,14 @@
 /** One step of a draft: its texts and names as they stand in this vehicle's circuit, and where to say what is wrong with them. */
 import { nameFix, nearestName } from '../source/nearest-name.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 import { placesOf } from './bind-text.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import { passedOn } from './link-call.ts';
-import type { Frame, Linker, Place } from './link-procedure.ts';
+import type { Frame, Linking, Written } from './linking.ts';
 
 /** A step as its author wrote it, inside the procedure that is being linked. */
 export class StepDraftReader {
-  readonly linker: Linker;
+  readonly linker: Linking;
   readonly frame: Frame;
   readonly draft: StepDraft;
   /** Its name in the flat tree. */
@@ -17,7 +17,7 @@ export class StepDraftReader {
   /** Whether anything in it is an error, told before or not. */
   isWrong = false;
 
-  constructor(linker: Linker, frame: Frame, name: string, draft: StepDraft) {
+  constructor(linker: Linking, frame: Frame, name: string, draft: StepDraft) {
     this.linker = linker;
     this.frame = frame;
     this.draft = draft;
@@ -46,7 +46,7 @@ export class StepDraftReader {
 
   /** Places named by a need become the caller's terminal or words; all other places must be terminals. */
   bound(text: string, path: Path): string {
-    const needs = new Map<string, Place>();
+    const needs = new Map<string, Written>();
     const filled = text
       .split('\n')
       .map((line) => line.trim())
@@ -104,7 +104,7 @@ export class StepDraftReader {
     return known.includes(id) ? id : this.noTerminal(id, this.writtenAt(value, path));
   }
 
-  private noTerminal(id: string, place: Place): string {
+  private noTerminal(id: string, place: Written): string {
     const { name, terminals } = this.linker.circuit!;
     const known = terminals.map((terminal) => terminal.id);
     const wording = `circuit "${name}" has no terminal "${id}"`;
@@ -115,7 +115,7 @@ export class StepDraftReader {
   unknown(
     code: string,
     name: string,
-    { source, path }: Place,
+    { source, path }: Written,
     { words: wording, known }: { readonly words: string; readonly known: readonly string[] },
   ): string {
     const near = nearestName(name, known);
@@ -140,7 +140,7 @@ export class StepDraftReader {
   }
 
   /** Where a value was written: at `path` within this step, or by the caller who gave it for a need. */
-  writtenAt(value: string, path: Path): Place {
+  writtenAt(value: string, path: Path): Written {
     const here = { source: this.frame.parsed.source, path: [...this.path, ...path] };
     return passedOn(this.frame, value) ?? here;
   }

@@ -1,6 +1,8 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
 import type { Circuit, Target } from '../circuit/circuit.ts';
+import { instrumentOf } from '../circuit/instruments.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
+import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
 import type { Bridge, Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { formatReadings } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
@@ -33,23 +35,7 @@ export function whereWords(probe: Probe | null, job: Job, circuit: Circuit | nul
 
 /** Which lead goes where, as sentences; empty when there are no leads. */
 export function leadWords(probe: Probe, job: Job, circuit: Circuit | null): string {
-  if (probe.kind === 'inspect') return '';
-  const where = whereWords(probe, job, circuit);
-  if (probe.kind === 'counts') return `Watch the ${where}.`;
-  const plus = terminalWords(probe.plus, job, circuit);
-  const minus = terminalWords(probe.minus, job, circuit);
-  switch (probe.kind) {
-    case 'volts':
-      return `Meter on volts. Red lead: ${plus}. Black lead: ${minus}.`;
-    case 'ohms':
-      return `Meter on ohms. Red lead: ${plus}. Black lead: ${minus}.`;
-    case 'light':
-    case 'lamp':
-      return `${instrumentWords(probe)} from ${where}.`;
-    case 'pattern':
-    case 'timing':
-      return `Scope tip: ${plus}. Scope ground: ${minus}.`;
-  }
+  return instrumentOf(probe).words.say(probe, (place) => terminalWords(place, job, circuit));
 }
 
 /** Where a step of the tree looks. */
@@ -139,25 +125,7 @@ function moveWords(circuit: Circuit | null): string {
 
 /** The instrument of a look or a question; readings carry their own. */
 export function instrumentWords(probe: Probe | null): string {
-  switch (probe?.kind) {
-    case undefined:
-      return '';
-    case 'volts':
-    case 'ohms':
-      return 'meter';
-    case 'light':
-      return 'LED test light';
-    case 'lamp':
-      return 'filament test lamp';
-    case 'pattern':
-      return 'scope';
-    case 'timing':
-      return 'scope, two channels';
-    case 'counts':
-      return 'live data';
-    case 'inspect':
-      return 'eyes and fingers';
-  }
+  return probe === null ? '' : instrumentOf(probe).words.tool;
 }
 
 /** A look as people say it; a look of a later version by its name. */
@@ -169,9 +137,11 @@ export function lookWords(look: Look): string {
 export function expectedRangeWords(expected: ExpectedRange, unit: Unit): string {
   const { low: least, high } = endsOf(expected);
   // The meter's accuracy reaches below zero; a resistance does not.
-  const low = unit === 'ohm' && least < 0 ? 0 : least;
+  const traits = isMeterUnit(unit) ? METER_UNITS[unit] : null;
+  const low = traits?.isSigned === false ? Math.max(0, least) : least;
   const range = formatReadings(low, high, unit);
-  return unit === 'ohm' && low > 0 && high === Number.POSITIVE_INFINITY ? `OL or ${range}` : range;
+  const isOpen = traits?.overLimitMeansOpen && low > 0 && high === Number.POSITIVE_INFINITY;
+  return isOpen ? `OL or ${range}` : range;
 }
 
 /** What is good at a step and who says so, for whoever is about to read there; null where nothing is expected. */

@@ -2,8 +2,8 @@
 import type { FaultClass } from '../circuit/circuit.ts';
 import type { Issue } from '../source/issue.ts';
 import { nameOfTest } from './discriminating-tests.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
 
 /** What a person has to choose between. A connector goes with what it joins. */

@@ -5,7 +5,7 @@ import type { Issue } from '../source/issue.ts';
 import { claimsOf } from './claims.ts';
 import { wayWords } from './other-way-issues.ts';
 import { SKIPS_MAX, waysWithout } from './other-ways.ts';
-import type { ProofFacts } from './prove-procedure.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { sourceLocation } from './source-location.ts';
 
 /** One finding for each sentence that some way does not bear out. `arrived`: the faults that come to an end by any way. */

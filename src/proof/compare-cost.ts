@@ -21,7 +21,7 @@ import {
   testCost,
 } from '../suspects/test-cost.ts';
 import { type TestEntry, testEntries } from '../suspects/test-entries.ts';
-import type { Way } from './walk-faults.ts';
+import type { TreeWay } from './walk-faults.ts';
 import { minutesOfWays } from './way-minutes.ts';
 
 export interface CostComparison {
@@ -53,7 +53,7 @@ const OPTIMUM_SHARE = 0.3;
 export function compareCost(
   procedure: Procedure,
   model: Model,
-  ways: readonly Way[],
+  ways: readonly TreeWay[],
   onShare: (share: number) => void = () => {},
 ): CostComparison {
   const tests = testEntries(model.circuit, procedure, model.meter);

@@ -4,10 +4,10 @@ import { nextSteps } from '../procedure/check-structure.ts';
 import { type Conclusion, type Procedure, stepOf } from '../procedure/procedure.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { DiscriminatingTests } from './discriminating-tests.ts';
-import type { Visit, Way } from './walk-faults.ts';
+import type { ProofVisit, TreeWay } from './walk-faults.ts';
 
 /** A way and how it ended for the fault that took it. */
-export interface JudgedWay extends Way {
+export interface JudgedWay extends TreeWay {
   readonly verdict: /** At a conclusion that stands for the fault, or for one with the same repair. */
     | 'right'
     /** At "no fault found", with a fault that no instrument can tell from a healthy circuit. */
@@ -22,11 +22,11 @@ export interface JudgedWay extends Way {
    * For a way that ended wrongly: the last step from which a right conclusion could still be come to. The last step of
    * all when nothing leads to a right one; null when there is none.
    */
-  readonly lostAt: Visit | null;
+  readonly lostAt: ProofVisit | null;
 }
 
 export interface Judge {
-  readonly judge: (way: Way) => JudgedWay[];
+  readonly judge: (way: TreeWay) => JudgedWay[];
   /** Conclusions that are right for a fault: those that name it, or else those that name one with the same repair. */
   readonly rightFor: (fault: string) => readonly string[];
   /** Whether a conclusion stands for a fault, or for one with the same repair. */
@@ -65,7 +65,7 @@ export function judgeOf(
     return naming.length > 0 ? naming : right(fault);
   };
   const reach = reachOf(procedure);
-  const judge = (way: Way): JudgedWay[] => {
+  const judge = (way: TreeWay): JudgedWay[] => {
     if (way.end.kind !== 'concluded')
       return [{ ...way, verdict: way.end.kind, lostAt: way.visits[way.visits.length - 1] ?? null }];
     const conclusion = stepOf(procedure, way.end.step) as Conclusion;

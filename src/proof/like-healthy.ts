@@ -1,8 +1,8 @@
 /** Faults that end at "no fault found" because no instrument tells them from a healthy circuit, as a finding. */
 import type { Issue } from '../source/issue.ts';
 import { faultWords } from './lost-cars.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed, percent } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
 
 /** Less of a fault than this is its mildest form, which no tolerance leaves room to see. Our choice. */

@@ -2,7 +2,10 @@
  * Limits and the instrument that reads them. The proof walks with exact readings; a meter shows them with its
  * uncertainty, and the next car shows values between those that were walked.
  */
-import type { Shown } from '../circuit/test.ts';
+
+import { functionOf } from '../circuit/meter-units.ts';
+import { unitShownBy } from '../circuit/shown-by.ts';
+import type { Meter, MeterFunction, Shown } from '../circuit/test.ts';
 import {
   type MeasureStep,
   outcomeOfValue,
@@ -16,8 +19,8 @@ import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { faultWords } from './lost-cars.ts';
 import { CARS_BESIDE, type Coming } from './other-ways.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { outcomeLocation } from './source-location.ts';
 import { walkFault } from './walk-faults.ts';
 
@@ -78,8 +81,7 @@ class Reading {
 
   /** By how much the meter may be off at this reading. */
   limit(value: number): number {
-    const { volts, ohms } = this.facts.model.meter;
-    return meterUncertainty(this.step.unit === 'V' ? volts : ohms, value).limit;
+    return meterUncertainty(accuracyOf(this.step, this.facts.model.meter), value).limit;
   }
 
   /** Cars that end wrongly when they leave by this outcome. */
@@ -162,6 +164,11 @@ function tooFar(
   }
 }
 
+/** Of the meter at the leads of a step; none without leads is looked at here. */
+function accuracyOf({ probe }: MeasureStep, meter: Meter): MeterFunction {
+  return functionOf(meter, unitShownBy(probe!)!);
+}
+
 function issueOf(
   { linked, model }: ProofFacts,
   { code, step, outcome, faults, values }: Misled,
@@ -170,8 +177,8 @@ function issueOf(
     [...faults].map(([fault, { cars, of }]) => `${faultWords(fault)} (${cars} of ${of} cars)`),
   );
   const reads = formatReadings(Math.min(...values), Math.max(...values), step.unit);
-  const { volts, ohms, name } = model.meter;
-  const accuracy = step.unit === 'V' ? volts : ohms;
+  const { name } = model.meter;
+  const accuracy = accuracyOf(step, model.meter);
   const off = Math.max(...values.map((value) => meterUncertainty(accuracy, value).limit));
   const common = {
     severity: 'warning' as const,

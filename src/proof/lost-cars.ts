@@ -5,14 +5,14 @@ import { HEALTHY } from '../suspects/prediction-table.ts';
 import { type BreakingValue, breakingValue } from './breaking-value.ts';
 import { type CarValues, carValues } from './car-values.ts';
 import { breakingWords, carsWords, LISTED_MAX } from './proof-words.ts';
-import type { Way } from './walk-faults.ts';
+import type { TreeWay } from './walk-faults.ts';
 
 /** So few cars have some value of their own by luck alone. */
 const TELLING_MIN = 3;
 const TOO_FEW = 'too few to say by which value';
 
 /** A fault and its cars that a finding is about. */
-export interface CarsOf {
+export interface FaultCars {
   readonly fault: string;
   /** Numbers of the samples, each once. */
   readonly samples: readonly number[];
@@ -29,16 +29,16 @@ interface Told {
 /** Tells the lost cars of findings of one tree; keeps what it has looked up of the cars. */
 export class CarTeller {
   private readonly model: Model;
-  private readonly ways: readonly (Way & { readonly verdict: string })[];
+  private readonly ways: readonly (TreeWay & { readonly verdict: string })[];
   private readonly values = new Map<string, readonly CarValues[]>();
 
-  constructor(model: Model, ways: readonly (Way & { readonly verdict: string })[]) {
+  constructor(model: Model, ways: readonly (TreeWay & { readonly verdict: string })[]) {
     this.model = model;
     this.ways = ways;
   }
 
   /** Numbers and value of the lost cars of one fault beside those that end rightly. */
-  cars({ fault, samples, share }: CarsOf): Told {
+  cars({ fault, samples, share }: FaultCars): Told {
     const lost = new Set(samples);
     const right = new Set<number>();
     for (const way of this.ways)
@@ -48,7 +48,7 @@ export class CarTeller {
   }
 
   /** The same beside other cars. */
-  beside({ fault, samples, share }: CarsOf, right: readonly number[]): Told {
+  beside({ fault, samples, share }: FaultCars, right: readonly number[]): Told {
     const value = right.length === 0 ? null : breakingValue(this.valuesOf(fault), samples, right);
     const of = this.model.samples;
     return {

@@ -6,8 +6,8 @@ import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { faultWords } from './lost-cars.ts';
 import { type Arrival, type Coming, type OtherWay, otherWays } from './other-ways.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed, quoted } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
 
 /** Of so few cars one that ends wrongly is no share to speak of; two are. Our choice. */

@@ -21,7 +21,7 @@ import {
 } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import type { Visit, Way } from './walk-faults.ts';
+import type { ProofVisit, TreeWay } from './walk-faults.ts';
 import { outcomeOf } from './walk-faults.ts';
 
 /** Steps that could not be done on one way at most. */
@@ -30,7 +30,7 @@ export const SKIPS_MAX = 2;
 export const CARS_BESIDE = 32;
 
 /** A way that ends at a conclusion, and the steps on it that could not be done. */
-export interface OtherWay extends Way {
+export interface OtherWay extends TreeWay {
   readonly skipped: readonly string[];
   /** The fault slept on the way: it comes and goes, and all was read as in a healthy circuit. */
   readonly sleeping: boolean;
@@ -360,7 +360,7 @@ class Reach {
 
   private wayTo(end: Node, sample: number, conclusion: string): OtherWay {
     const bit = 1 << sample;
-    const visits: Visit[] = [];
+    const visits: ProofVisit[] = [];
     const skipped: string[] = [];
     let cars = end.cars;
     for (let node = end; node.from.length > 0; ) {

@@ -1,13 +1,13 @@
 /** Which faults go which way through a proved tree, in words for a drawing. */
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { percent } from './proof-words.ts';
-import type { Way } from './walk-faults.ts';
+import type { TreeWay } from './walk-faults.ts';
 
 /** Shares closer to all than this are all. */
 const WHOLE = 1 - 1e-9;
 
 /** Looks up what leaves a step by an outcome: `wire.feed.open`, `sensor.dead 40 %`, `a healthy circuit`. */
-export function passingOf(ways: readonly Way[]): (step: string, outcome: string) => string[] {
+export function passingOf(ways: readonly TreeWay[]): (step: string, outcome: string) => string[] {
   const shares = new Map<string, Map<string, number>>();
   for (const { fault, share, visits } of ways) {
     const seen = new Set<string>();

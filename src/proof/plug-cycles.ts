@@ -6,10 +6,10 @@
 import { type Procedure, stepOf } from '../procedure/procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { percent } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
-import type { Visit } from './walk-faults.ts';
+import type { ProofVisit } from './walk-faults.ts';
 
 /** What fewer of all faults come by, by their weights, is not the main way. Our choice. */
 const MAIN_SHARE_MIN = 0.005;
@@ -78,7 +78,7 @@ export function earlyPlugIssues({ linked, ways }: ProofFacts): Issue[] {
 }
 
 /** The plugs of a way that are opened before the first step that moves the harness, each where it is opened first. */
-export function earlyPlugs(procedure: Procedure, visits: readonly Visit[]): EarlyPlug[] {
+export function earlyPlugs(procedure: Procedure, visits: readonly ProofVisit[]): EarlyPlug[] {
   const at = visits.findIndex(({ step: id }) => {
     const step = stepOf(procedure, id);
     return step.kind === 'ask' && step.family === 'wiggle';
@@ -92,7 +92,7 @@ export function earlyPlugs(procedure: Procedure, visits: readonly Visit[]): Earl
 }
 
 /** The plugs of a way that are closed for one step only. A look into one plug leaves the others as they are. */
-export function plugCycles(procedure: Procedure, visits: readonly Visit[]): PlugCycle[] {
+export function plugCycles(procedure: Procedure, visits: readonly ProofVisit[]): PlugCycle[] {
   const steps = visits.map(({ step }) => ({ step, stands: standingOf(procedure, step) }));
   const parts = new Set(steps.flatMap(({ stands }) => [...(stands?.open ?? [])]));
   return [...parts].flatMap((part): PlugCycle[] => {

@@ -138,16 +138,6 @@ export function tooManyWays(linked: LinkedProcedure, ways: readonly JudgedWay[])
   ];
 }
 
-/** What the finders of issues look at. */
-export interface ProofFacts {
-  readonly linked: LinkedProcedure;
-  readonly model: Model;
-  readonly ways: readonly JudgedWay[];
-  readonly judge: ReturnType<typeof judgeOf>;
-  readonly discriminating: ReturnType<typeof discriminatingTests>;
-  readonly teller: CarTeller;
-}
-
 function rowsOf(
   model: Model,
   ways: readonly JudgedWay[],

@@ -4,11 +4,12 @@ import { computedRange } from '../procedure/expected-range.ts';
 import { endsOf, type MeasureStep, type RangeOutcome } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { formatReadings } from '../quantity/format-quantity.ts';
+import { NEVER_NEGATIVE } from '../quantity/typed-reading.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { carNotes } from './lost-cars.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { carsWords, listed } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
 import { WRONG_SHARE_MAX } from './way-issues.ts';
 
@@ -60,7 +61,7 @@ function tooNarrow(facts: ProofFacts, step: MeasureStep, good: RangeOutcome): Is
       severity: share > WRONG_SHARE_MAX ? 'error' : 'warning',
       at: sourceLocation(linked, step.id, ['outcomes', good.name]),
       words: `a healthy circuit reads ${formatReadings(expected.low, expected.high, step.unit)} at "${step.id}", and in ${carsWords(lost.cars)}, that is not "good" (${rangeWords(good, step)})`,
-      fix: `with tolerances and meter a good reading is ${formatReadings(step.unit === 'ohm' ? Math.max(0, low) : low, high, step.unit)}; write that, or "expect: computed" without limits`,
+      fix: `with tolerances and meter a good reading is ${formatReadings(NEVER_NEGATIVE[step.unit] === undefined ? low : Math.max(0, low), high, step.unit)}; write that, or "expect: computed" without limits`,
       notes: carNotes([lost]),
       cars: [lost.cars],
     },

@@ -3,8 +3,8 @@ import { stepOf } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed, quoted } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { sourceLocation } from './source-location.ts';
 import { outcomeOf } from './walk-faults.ts';
 

@@ -1,7 +1,7 @@
 /** Where in its author's file a piece of the flat tree was written. */
 import type { LinkedProcedure } from '../procedure/link-procedure.ts';
 import type { SourceSpan } from '../source/issue.ts';
-import type { Path } from '../source/parse-yaml.ts';
+import type { Path } from '../source/yaml-source.ts';
 
 /** The key of a step, or of something below it: `sourceLocation(linked, 'feed', ['measure'])`. */
 export function sourceLocation(

@@ -5,7 +5,7 @@ import { type MeasureStep, type Step, stepOf } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import type { ProofFacts } from './prove-procedure.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
 
 /** Issues of the steps that are walked through. */

@@ -16,7 +16,7 @@ import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
 /** One step on a way and the outcome it was left by; null where there is nothing to read. */
-export interface Visit {
+export interface ProofVisit {
   readonly step: string;
   readonly outcome: string | null;
 }
@@ -29,13 +29,13 @@ export type WayEnd =
   | { readonly kind: 'endless'; readonly step: string };
 
 /** The samples of one fault that go through the tree by the same outcomes. */
-export interface Way {
+export interface TreeWay {
   /** Fault id, or `healthy`. */
   readonly fault: string;
   readonly samples: readonly number[];
   /** Part of the fault, 0 to 1; the ways of a fault sum to 1. */
   readonly share: number;
-  readonly visits: readonly Visit[];
+  readonly visits: readonly ProofVisit[];
   readonly end: WayEnd;
 }
 
@@ -46,7 +46,7 @@ export interface Way {
 export const WAYS_MAX = 2048;
 
 /** The ways of every fault of the model's circuit, healthy first, then in the order of the circuit. */
-export function walkFaults(procedure: Procedure, model: Model): Way[] {
+export function walkFaults(procedure: Procedure, model: Model): TreeWay[] {
   return [HEALTHY, ...model.circuit.faults.map(({ id }) => id)].flatMap((fault) =>
     walkFault(procedure, model, fault),
   );
@@ -58,7 +58,7 @@ export function walkFault(
   model: Model,
   fault: string,
   options: { readonly from?: string; readonly samples?: readonly number[] } = {},
-): Way[] {
+): TreeWay[] {
   const walker = new Walker(procedure, model, fault);
   const samples = options.samples ?? Array.from({ length: model.samples }, (_, sample) => sample);
   walker.walk(options.from ?? procedure.start, {
@@ -82,13 +82,13 @@ export function outcomeOf(step: MeasureStep | LookStep, shown: Shown): string | 
 interface Group {
   readonly samples: readonly number[];
   readonly share: number;
-  readonly visits: readonly Visit[];
+  readonly visits: readonly ProofVisit[];
   /** Steps passed since the last answer that could have been another. */
   readonly passed: ReadonlySet<string>;
 }
 
 class Walker {
-  readonly ways: Way[] = [];
+  readonly ways: TreeWay[] = [];
   private readonly procedure: Procedure;
   private readonly model: Model;
   private readonly fault: string;

@@ -2,15 +2,17 @@
  * Questions that wake a fault by hand: what is watched meanwhile must show each fault that an answer names, in the state
  * that the step names. A signal whose output is off stands at the pull-up with its wire and without it.
  */
+
 import { type Circuit, HEALTHY, moduleOf, sensorOf } from '../circuit/circuit.ts';
+import { functionOf } from '../circuit/meter-units.ts';
 import type { Model } from '../circuit/model.ts';
-import type { Meter, Probe, Setup, Shown, Test } from '../circuit/test.ts';
+import type { Meter, MeterUnit, Probe, Setup, Shown, Test } from '../circuit/test.ts';
 import { type AskStep, WAKING } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { Issue } from '../source/issue.ts';
 import { faultWords } from './lost-cars.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { listed, percent } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { outcomeLocation, sourceLocation } from './source-location.ts';
 
 /** A fault that shows in fewer of its cars is missed more often than it is seen. */
@@ -19,8 +21,8 @@ const SHOWN_SHARE_MIN = 0.5;
 const WATCHED_CARS = 64;
 /** A digit or a bar is seen to jump by this share of what stands there. Common practice, no source. */
 const JUMP_SHARE = 0.02;
-/** Least jumps that are seen, in volts and ohms: below, a display wanders by itself. Common practice, no source. */
-const JUMP_LEAST = { V: 0.02, ohm: 1 } as const;
+/** Least jumps that are seen: below, a display wanders by itself. Common practice, no source. */
+const JUMP_LEAST: Readonly<Record<MeterUnit, number>> = { V: 0.02, ohm: 1, A: 2e-4 };
 
 /** Answers that name faults which do not show, and questions that have nothing watched. */
 export function watchedIssues({ linked, model }: ProofFacts): Issue[] {
@@ -106,7 +108,7 @@ function jumps(meter: Meter, before: Shown, after: Shown): boolean {
   if (before.value === after.value) return false;
   if (!Number.isFinite(before.value) || !Number.isFinite(after.value)) return true;
   const { unit } = before;
-  const own = meterUncertainty(unit === 'V' ? meter.volts : meter.ohms, before.value).limit;
+  const own = meterUncertainty(functionOf(meter, unit), before.value).limit;
   const least = Math.max(2 * own, JUMP_SHARE * Math.abs(before.value), JUMP_LEAST[unit]);
   return Math.abs(after.value - before.value) > least;
 }

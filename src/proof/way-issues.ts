@@ -11,8 +11,8 @@ import { betterTarget } from './better-target.ts';
 import { nameOfTest } from './discriminating-tests.ts';
 import type { JudgedWay } from './judge-ways.ts';
 import { carNotes, faultWords } from './lost-cars.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { carsWords, listed, percent, quoted } from './proof-words.ts';
-import type { ProofFacts } from './prove-procedure.ts';
 import { entriesOf, outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
 
 /** A fault of which more than this ends wrongly is an error of the tree; any less is a warning. Our choice. */

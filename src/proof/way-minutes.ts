@@ -11,7 +11,7 @@ import {
   testCost,
 } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
-import type { Way } from './walk-faults.ts';
+import type { TreeWay } from './walk-faults.ts';
 
 /**
  * Minutes of ways from how things stand at `start`, in the costs of `entries`, the table of tests; of a step that reads
@@ -21,7 +21,7 @@ export function minutesOfWays(
   procedure: Procedure,
   entries: readonly TestEntry[],
   start: Situation = AT_THE_START,
-): (way: Pick<Way, 'visits'>) => number {
+): (way: Pick<TreeWay, 'visits'>) => number {
   const byKey = new Map(entries.map((entry) => [entry.key, entry]));
   return ({ visits }) => {
     let now = start;

@@ -45,7 +45,8 @@ export function formatQuantity(quantity: Quantity, options: FormatOptions = {}):
 }
 
 /** What a person types for a number with or without its unit; a longer one comes from no meter. */
-const TYPED = /^([+-]?\d{1,7}(?:[.,]\d{1,7})?)\s{0,4}(?:([munkMµμ]?)(?:V|v|ohm|ohms|Ω)?|%|Hz|rpm)$/;
+const TYPED =
+  /^([+-]?\d{1,7}(?:[.,]\d{1,7})?)\s{0,4}(?:([munkMµμ]?)(?:V|v|A|ohm|ohms|Ω)?|%|Hz|rpm)$/;
 /** Two ways to the same number differ by no more than this share. */
 const SAME_NUMBER = 1e-9;
 
@@ -92,12 +93,12 @@ export function formatRange(
   return `${write(low)} to ${joined(write(high), prefix, unit, options.ascii === true)}`;
 }
 
-/** Volts below this are nothing at a vehicle: leads and posts drop as much by themselves. Common practice, no source. */
-const NOTHING_VOLTS = 1e-3;
+/** Less than this is nothing at a vehicle: leads and posts drop and leak as much by themselves. Common practice, no source. */
+const NOTHING: Partial<Readonly<Record<Unit, number>>> = { V: 1e-3, A: 1e-6 };
 
 /** A reading that is expected, without digits that no meter shows: less than a millivolt is 0 V. */
 export function withoutNoise(value: number, unit: Unit): number {
-  return unit === 'V' && Math.abs(value) < NOTHING_VOLTS ? 0 : value;
+  return Math.abs(value) < (NOTHING[unit] ?? 0) ? 0 : value;
 }
 
 /** The range of readings, as `formatRange` writes one. */
@@ -112,12 +113,18 @@ export function formatReadings(
 
 /** The unit as a sign for people: `Ω`, `mm²`, `°C`, or their ASCII spelling. */
 export function unitSign(unit: Unit, ascii = false): string {
-  if (unit === 'ohm') return ascii ? 'ohm' : 'Ω';
-  if (unit === 'm2') return ascii ? 'mm2' : 'mm²';
-  if (unit === 'degC') return ascii ? 'degC' : '°C';
-  if (unit === 'deg') return ascii ? 'deg' : '°';
-  return unit === '1' ? '' : unit;
+  const signs = SIGNS[unit];
+  return signs ? signs[ascii ? 1 : 0] : unit;
 }
+
+/** Units that are written otherwise than they are called: the sign, and its ASCII spelling. */
+const SIGNS: Partial<Readonly<Record<Unit, readonly [string, string]>>> = {
+  ohm: ['Ω', 'ohm'],
+  m2: ['mm²', 'mm2'],
+  degC: ['°C', 'degC'],
+  deg: ['°', 'deg'],
+  '1': ['', ''],
+};
 
 function prefixFor(magnitude: number, unit: Unit, digits: number): string {
   const prefixes = SHOWN_PREFIXES[unit];

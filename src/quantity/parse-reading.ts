@@ -23,7 +23,7 @@ import {
 
 export type { ExpectedReading, ReadingChoice };
 
-export type RefusalCode =
+export type ReadingRefusal =
   | 'too-long'
   | 'not-a-reading'
   | 'two-numbers'
@@ -47,7 +47,7 @@ export type ReadingParse =
   | { readonly status: 'doubt'; readonly choices: readonly ReadingChoice[]; readonly words: string }
   | {
       readonly status: 'refused';
-      readonly code: RefusalCode;
+      readonly code: ReadingRefusal;
       readonly words: string;
       readonly fix?: string;
       /** Of a value that can be, but not in this vehicle. */
@@ -225,6 +225,17 @@ function checked(choice: ReadingChoice, text: string, expected: ExpectedReading)
   return impossible(quantity, anywhere) === null ? { ...answer, beyond: quantity } : answer;
 }
 
+/** Units in which OL is a reading, and why it is none with a minus sign. */
+const BELOW_RANGE: Partial<
+  Readonly<Record<Unit, { readonly words: string; readonly fix: string }>>
+> = {
+  V: {
+    words: 'the meter is beyond its range with the leads exchanged',
+    fix: 'choose a higher range and read again',
+  },
+  ohm: { words: NEVER_NEGATIVE.ohm!, fix: 'check that the circuit is dead' },
+};
+
 /** `OL` in its spellings, with or without a unit behind it; null when the text is something else. */
 function overLimit(text: string, unit: Unit): ReadingParse | null {
   const match = /^([+>-]?) ?([o0]\.?l\.?|∞|inf|infinite|overload) ?(\S{0,8})$/i.exec(text);
@@ -237,20 +248,14 @@ function overLimit(text: string, unit: Unit): ReadingParse | null {
       'wrong-dimension',
       `this step asks for ${UNIT_NAMES[unit]}, and "${behind}" is ${UNIT_NAMES[word.unit]}`,
     );
-  if (unit !== 'ohm' && unit !== 'V')
+  const below = BELOW_RANGE[unit];
+  if (!below)
     return refused(
       'over-limit-elsewhere',
       `OL is no reading in ${UNIT_NAMES[unit]}: the meter is beyond its range`,
       'choose a higher range and read again',
     );
-  if (match[1] === '-')
-    return refused(
-      'impossible-value',
-      unit === 'ohm'
-        ? NEVER_NEGATIVE.ohm!
-        : 'the meter is beyond its range with the leads exchanged',
-      unit === 'ohm' ? 'check that the circuit is dead' : 'choose a higher range and read again',
-    );
+  if (match[1] === '-') return refused('impossible-value', below.words, below.fix);
   const quantity = { value: Number.POSITIVE_INFINITY, unit };
   return { status: 'read', quantity, resolution: 0, text: 'OL' };
 }
@@ -276,7 +281,7 @@ function shown(text: string): string {
 }
 
 function refused(
-  code: RefusalCode,
+  code: ReadingRefusal,
   words: string,
   fix?: string,
 ): Extract<ReadingParse, { status: 'refused' }> {

@@ -1,7 +1,7 @@
 /** Two sessions side by side, or the same session before and after the repair. */
 
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
-import type { Cell, Report, Section } from './report.ts';
+import type { Cell, Report, Section } from './report-form.ts';
 import { dateWords, passedCell, provenWords, verdictWords } from './report-words.ts';
 
 /** Two sessions: facts, then each step of either with what was found in both. */

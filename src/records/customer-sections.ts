@@ -4,7 +4,7 @@ import { GAPS_WORDS } from '../session/gaps.ts';
 import { cell } from './measurement-tables.ts';
 import { mayBeOffWords, plainSentence } from './plain-sentence.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
-import type { Block, Cell, Section } from './report.ts';
+import type { Block, Cell, Section } from './report-form.ts';
 import {
   dateWords,
   driveWords,

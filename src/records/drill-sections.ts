@@ -2,7 +2,7 @@
 import { levelNamed } from '../drill/levels.ts';
 import { cell } from './measurement-tables.ts';
 import type { RecordAnswer, RecordDrill, SessionRecord } from './record-form.ts';
-import type { Block, Section } from './report.ts';
+import type { Block, Section } from './report-form.ts';
 import { filled, timeWords } from './report-words.ts';
 
 /** The drill, what was stopped or passed over, and the debrief; none for other sessions. */

@@ -6,13 +6,14 @@ import { readingsCsv } from './readings-csv.ts';
 import { type Audience, recordFor } from './record-for.ts';
 import type { SessionRecord } from './record-form.ts';
 import { recordJson } from './record-json.ts';
-import { type Report, reportOf } from './report.ts';
+import { reportOf } from './report.ts';
+import type { Report } from './report-form.ts';
 
 export const FORMS = ['markdown', 'html', 'pdf', 'csv', 'json'] as const;
-export type Form = (typeof FORMS)[number];
+export type PaperForm = (typeof FORMS)[number];
 
 /** Endings of file names. */
-export const ENDINGS: Readonly<Record<Form, string>> = {
+export const ENDINGS: Readonly<Record<PaperForm, string>> = {
   markdown: '.md',
   html: '.html',
   pdf: '.pdf',
@@ -23,7 +24,7 @@ export const ENDINGS: Readonly<Record<Form, string>> = {
 /** The record for a reader, as text; a PDF is plain ASCII. Every form holds what that reader may see, and no more. */
 export function exportRecord(
   record: SessionRecord,
-  form: Form,
+  form: PaperForm,
   audience: Audience,
   options: { readonly bom?: boolean } = {},
 ): string {
@@ -38,7 +39,7 @@ export function exportRecord(
 }
 
 /** A report in one of the forms made for reading. */
-export function writeReport(report: Report, form: Exclude<Form, 'csv' | 'json'>): string {
+export function writeReport(report: Report, form: Exclude<PaperForm, 'csv' | 'json'>): string {
   switch (form) {
     case 'markdown':
       return markdownOf(report);

@@ -1,5 +1,5 @@
 /** A reading beside its expected range as a small picture: a bar for the range, a mark for the reading. */
-import type { Gauge } from './report.ts';
+import type { Gauge } from './report-form.ts';
 
 const WIDTH = 120;
 const HEIGHT = 14;

@@ -10,7 +10,7 @@ import { plotSvg } from '../waveform/plot-svg.ts';
 import { drawingSvg } from './drawing.ts';
 import { gaugeSvg } from './gauge.ts';
 import { htmlStyle } from './html-style.ts';
-import type { Block, Cell, Report, Table } from './report.ts';
+import type { Block, Cell, Report, Table } from './report-form.ts';
 import { textLines } from './text-lines.ts';
 import { shapesSvg, wiringShapes } from './wiring-shapes.ts';
 

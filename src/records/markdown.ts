@@ -4,7 +4,7 @@
  * Every text of a session is escaped so that none of it is markup: no emphasis, link, picture, code, HTML, entity or
  * automatic link, and nothing at the start of a line that makes a block. Texts keep to one line, tables need that.
  */
-import type { Block, Report, Table } from './report.ts';
+import type { Block, Report, Table } from './report-form.ts';
 import { textLines } from './text-lines.ts';
 
 /** The whole document, ending in a line feed. */

@@ -3,14 +3,14 @@ import { compareMeasured } from '../session/compare-measured.ts';
 import { spansLeastOf } from '../session/measure-capture.ts';
 import { LAST_WORD } from '../session/retest.ts';
 import type {
-  Reading,
   RecordCapture,
   RecordLine,
+  RecordReading,
   RecordTest,
   RetestRow,
   SessionRecord,
 } from './record-form.ts';
-import type { Block, Cell } from './report.ts';
+import type { Block, Cell } from './report-form.ts';
 import {
   driveWords,
   filled,
@@ -136,7 +136,7 @@ function beforeBesideAfter(title: string, before: RecordCapture, after: RecordCa
 }
 
 /** What was typed, where it is not what is shown. */
-function typedWords(reading: Reading | null, shown: string): string {
+function typedWords(reading: RecordReading | null, shown: string): string {
   const typed = reading?.typed ?? '';
   return typed === '' || typed === shown ? '' : `typed: ${typed}`;
 }

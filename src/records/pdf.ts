@@ -14,7 +14,7 @@ import { drawRow, drawTable, keepTogether, startHeight, textPieces } from './pdf
 import { glyphsOf, widthOf, wrapGlyphs } from './pdf/glyphs.ts';
 import { LEAD, paragraph, SMALL, wrapped } from './pdf/paragraph.ts';
 import { pdfFile } from './pdf/pdf-file.ts';
-import type { Block, Report } from './report.ts';
+import type { Block, Report } from './report-form.ts';
 import { textLines } from './text-lines.ts';
 import { SHAPES_WIDTH, wiringShapes } from './wiring-shapes.ts';
 

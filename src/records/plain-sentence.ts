@@ -1,5 +1,6 @@
 /** What one reading says, in a sentence for the owner of the vehicle: of what was read, and of nothing else. */
 import { LOOK_WORDS } from '../circuit/look-words.ts';
+import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
 import type { Look } from '../circuit/test.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { RecordLine, RecordTest } from './record-form.ts';
@@ -21,7 +22,12 @@ export function plainSentence(line: RecordLine | RecordTest): string {
     return `${seen} That is ${verdict === 'as expected' ? '' : 'not '}as it should be.`.trim();
   }
   if (verdict === 'good') return `The ${wordFor(reading?.unit)} is as it should be.`;
-  if (reading?.unit === 'ohm' && reading.overLimit) return 'No current gets through.';
+  if (
+    reading?.overLimit &&
+    isMeterUnit(reading.unit) &&
+    METER_UNITS[reading.unit].overLimitMeansOpen
+  )
+    return 'No current gets through.';
   const more = verdict === 'low' ? 'Less' : 'More';
   return `${more} ${wordFor(reading?.unit)} than there should be.`;
 }
@@ -39,7 +45,7 @@ function wasMoved({ family, setup }: Pick<RecordLine, 'family' | 'setup'>): bool
 }
 
 function wordFor(unit: string | undefined): string {
-  return unit === 'V' ? 'voltage' : unit === 'ohm' ? 'resistance' : 'value';
+  return unit !== undefined && isMeterUnit(unit) ? METER_UNITS[unit].quantity : 'value';
 }
 
 function asSentence(words: string): string {

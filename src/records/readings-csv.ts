@@ -6,7 +6,7 @@
  * never need it. The JSON export is the exact form.
  */
 import { safeText } from '../source/safe-text.ts';
-import type { Reading, SessionRecord } from './record-form.ts';
+import type { RecordReading, SessionRecord } from './record-form.ts';
 import { madeWords, todayWords } from './report-words.ts';
 
 type Field = string | number | null;
@@ -126,7 +126,7 @@ function retestRows({ id, retest, origin }: SessionRecord): Field[][] {
   ]);
 }
 
-function readingFields(reading: Reading | null): [Field, Field, Field] {
+function readingFields(reading: RecordReading | null): [Field, Field, Field] {
   return reading ? [reading.value, reading.unit, reading.typed] : [null, null, null];
 }
 

@@ -9,10 +9,10 @@
 import { customerWordsFor } from './customer-words.ts';
 import type {
   Moment,
-  Reading,
   RecordConclusion,
   RecordJob,
   RecordLine,
+  RecordReading,
   RecordTest,
   RetestRow,
   SessionRecord,
@@ -155,7 +155,7 @@ function when({ event, at, workedMs }: Moment): Moment {
   return { event, at, workedMs };
 }
 
-function untyped(reading: Reading | null): Reading | null {
+function untyped(reading: RecordReading | null): RecordReading | null {
   return reading && { ...reading, typed: '' };
 }
 

@@ -171,7 +171,7 @@ export interface RecordJob {
 }
 
 /** A number that was read or expected: SI value or null for OL, and in words. */
-export interface Reading {
+export interface RecordReading {
   readonly typed: string;
   readonly value: number | null;
   readonly overLimit: boolean;
@@ -211,7 +211,7 @@ export interface RecordLine extends Moment {
   readonly expected: string;
   readonly expectedRange: RecordRange | null;
   readonly found: string;
-  readonly reading: Reading | null;
+  readonly reading: RecordReading | null;
   readonly verdict: Verdict | 'as expected' | 'not as expected' | null;
   readonly judgement: string;
   /** Absent where today's rules say the same. */
@@ -259,7 +259,7 @@ export interface RecordTest extends Moment {
   readonly expected: string;
   readonly expectedRange: RecordRange | null;
   readonly found: string;
-  readonly reading: Reading | null;
+  readonly reading: RecordReading | null;
   readonly verdict: RecordLine['verdict'];
   readonly judgement: string;
   /** Absent where today's rules say the same. */
@@ -379,7 +379,7 @@ export interface RetestRow extends Moment {
   /** What the same step showed before the repair; empty when it was not taken. */
   readonly before: string;
   readonly after: string;
-  readonly reading: Reading | null;
+  readonly reading: RecordReading | null;
   /** Null when the test could not be made. */
   readonly passed: boolean | null;
   /** The capture that gave it, and the one of the same step before the repair; absent without one. */

@@ -2,6 +2,7 @@
 
 import type { Verdict } from '../circuit/judge.ts';
 import { judgementWords } from '../circuit/judgement-words.ts';
+import { functionOf, isMeterUnit } from '../circuit/meter-units.ts';
 import type { Meter } from '../circuit/test.ts';
 import { endsOf, isTask, type Procedure, type Step, stepOf } from '../procedure/procedure.ts';
 import {
@@ -26,7 +27,7 @@ import type {
 import { capturedWords } from '../session/measure-capture.ts';
 import { stepThen } from '../session/step-here.ts';
 import type { RecordContext, Today } from './record-context.ts';
-import type { Reading, RecordLine, RecordTest } from './record-form.ts';
+import type { RecordLine, RecordReading, RecordTest } from './record-form.ts';
 
 /** Every answer in the order it was given. */
 export function recordLines(context: RecordContext): RecordLine[] {
@@ -116,17 +117,17 @@ function testFound(context: RecordContext, event: TestRecorded): Found {
 
 /** A number that was read, with what `meter` may be off there; null for what no meter read. */
 export function readingOf(
-  { typed, value, unit }: Pick<Reading, 'typed' | 'value' | 'unit'>,
+  { typed, value, unit }: Pick<RecordReading, 'typed' | 'value' | 'unit'>,
   meter: Meter | null,
-): Reading {
-  const accuracy = unit === 'V' ? meter?.volts : unit === 'ohm' ? meter?.ohms : undefined;
+): RecordReading {
+  const accuracy = meter && isMeterUnit(unit) ? functionOf(meter, unit) : null;
   const reading = { typed, value, overLimit: value === null, unit };
   if (value === null || !accuracy) return reading;
   return { ...reading, mayBeOff: meterUncertainty(accuracy, value).limit };
 }
 
 /** `4.97 V`, `OL`, with the digits that were typed. */
-export function readingWords({ value, unit, typed }: Reading): string {
+export function readingWords({ value, unit, typed }: RecordReading): string {
   return formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
 }
 
@@ -241,7 +242,7 @@ export function captured(
 function judged(
   context: RecordContext,
   event: ReadingRecorded | TestRecorded,
-  { value, unit }: Reading,
+  { value, unit }: RecordReading,
   range: RecordLine['expectedRange'],
 ): Judged {
   if (!context.showsGood) return NOT_JUDGED;

@@ -12,7 +12,7 @@ import { passingWords, retestLines, VERDICT_WORDS } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
 import { stepThen } from '../session/step-here.ts';
 import type { RecordContext } from './record-context.ts';
-import type { Reading, RecordRetest, RetestRow } from './record-form.ts';
+import type { RecordReading, RecordRetest, RetestRow } from './record-form.ts';
 import {
   captured,
   expectedRange,
@@ -79,7 +79,7 @@ function notMade({ reason }: RetestImpossible) {
   return { after: `could not be made: ${reason}`, reading: null, passed: null };
 }
 
-function readingOf(event: RetestRecorded, unit: Reading['unit']): Reading {
+function readingOf(event: RetestRecorded, unit: RecordReading['unit']): RecordReading {
   return { typed: event.typed, value: event.value, overLimit: event.value === null, unit };
 }
 

@@ -8,7 +8,7 @@ import type {
   RecordVehicle,
   SessionRecord,
 } from './record-form.ts';
-import type { Cell } from './report.ts';
+import type { Cell } from './report-form.ts';
 
 /** `2026-11-25 13:27 (+00:00)` as the clock of the shop showed it; empty for an empty time. */
 export function dateWords(at: string): string {

@@ -3,7 +3,7 @@
 import { drillSections } from './drill-sections.ts';
 import { captures, cell, measurements, ownTests, retest } from './measurement-tables.ts';
 import type { SessionRecord } from './record-form.ts';
-import type { Block, Section } from './report.ts';
+import type { Block, Section } from './report-form.ts';
 import {
   dateWords,
   durationWords,

@@ -3,7 +3,7 @@ import { type DrillVerdict, verifyDrill } from '../drill/verify-drill.ts';
 import type { EventFlaw } from '../log/check-events.ts';
 import type { Disk } from '../log/disk.ts';
 import { sha256 } from '../log/hash.ts';
-import { type OpenedSession, openSession } from '../log/open-session.ts';
+import { type OpenedFile, openSession } from '../log/open-session.ts';
 import {
   type KnownHead,
   type SessionLog,
@@ -166,7 +166,7 @@ function scoreWords(other: DrillVerdict['scoredOtherwise']): string {
 
 function placeOf(
   { seq, words }: { readonly seq: number; readonly words: string },
-  opened: OpenedSession,
+  opened: OpenedFile,
 ): NonNullable<Verification['firstBad']> {
   const { path, line } = flawAt({ seq, words, fix: '' }, opened.paths, opened.starts);
   return { path, line, words };

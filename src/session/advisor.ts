@@ -2,7 +2,7 @@
  * What the circuit model adds to a session, a drill or not: suspects, the next test, and the weight of a conclusion.
  * Words are for a person; the ids, numbers and tests beside them for a program.
  */
-import type { Look, Shown, Test } from '../circuit/test.ts';
+import type { Look, MeterUnit, Shown, Test } from '../circuit/test.ts';
 import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
@@ -147,7 +147,7 @@ export interface Proposal {
   readonly healthy: string;
   readonly kind: 'number' | 'look';
   /** Of a number; null for a look. */
-  readonly unit: 'V' | 'ohm' | null;
+  readonly unit: MeterUnit | null;
   /** The same as `healthy`, to be kept with the reading. */
   readonly expected: ExpectedShown;
   readonly looks: readonly Look[];

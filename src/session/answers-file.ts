@@ -1,13 +1,16 @@
 /** A session without a person: the answers of a file as commands, each checked against the step that is asked. */
+
 import type { Model } from '../circuit/model.ts';
-import { LOOKS, type Look, type LookProbe, type Test } from '../circuit/test.ts';
+import { looksShownBy, unitShownBy } from '../circuit/shown-by.ts';
+import type { Look, Test } from '../circuit/test.ts';
 import { draftedTest, isTestDraft } from '../circuit/test-draft.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { parseYaml, type YamlSource } from '../source/parse-yaml.ts';
+import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import type { YamlSource } from '../source/yaml-source.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Weighed } from './advisor.ts';
 import type { Command, WeighedConclusion } from './command.ts';
@@ -304,25 +307,21 @@ function saidOf({ made, note }: AnswerDraft) {
 
 function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | Misfit {
   const expected = expectedShown(model, test);
-  const { kind } = test.probe;
+  const unit = unitShownBy(test.probe);
   const base = { type: 'record-test', test, expected, ...saidOf(draft) } as const;
-  if (kind === 'volts' || kind === 'ohms') {
+  if (unit !== null) {
     if (draft.reading === undefined) return nothingShown('reading');
     const typed = String(draft.reading);
-    const unit = kind === 'volts' ? 'V' : 'ohm';
     const read = parseReading(typed, { unit });
     if (read.status !== 'read') return badReading(read);
     const { value } = read.quantity;
     const kept = Number.isFinite(value) ? value : null;
     return { ...base, typed, shown: { kind: 'number', value: kept, unit } };
   }
-  const look = looksOf(kind).find((one) => one === draft.choose);
-  if (look === undefined) return nothingShown('choose', looksOf(kind));
+  const looks = looksShownBy(test.probe);
+  const look = looks.find((one) => one === draft.choose);
+  if (look === undefined) return nothingShown('choose', looks);
   return { ...base, typed: '', shown: { kind: 'look', look } };
-}
-
-function looksOf(kind: LookProbe): readonly Look[] {
-  return LOOKS[kind];
 }
 
 function nothingShown(key: 'reading' | 'choose', looks: readonly Look[] = []): Misfit {

@@ -1,8 +1,12 @@
 /** The cars of a circuit as the suspects ask about them: faults that stay, faults that come and go, places that wake one. */
+
 import type { CarQuantity } from '../circuit/car-quantities.ts';
 import { type Fault, sensorOf } from '../circuit/circuit.ts';
+import { instrumentOf } from '../circuit/instruments.ts';
 import { type Model, PAIR_MARK, pairId } from '../circuit/model.ts';
+import { leads } from '../circuit/refuse-test.ts';
 import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
+import { sensorKindOf } from '../circuit/sensors.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
@@ -125,15 +129,18 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
   const { quantities, circuit } = model;
   const still = quantities.findIndex(({ key }) => key === 'target.still');
   const duty = quantities.findIndex(({ key }) => key === 'target.duty');
-  const { kind, name } = sensorOf(circuit);
-  const isSwitched = kind === 'hall-switch' || kind === 'current-switch';
+  const sensor = sensorOf(circuit);
+  const { name } = sensor;
+  const { isSwitched } = sensorKindOf(sensor);
   const at = new Float64Array(quantities.length);
   const feels = ({ setup, probe }: Test) =>
     isSwitched &&
     setup.target === 'still' &&
     setup.state !== 'key-off' &&
-    READ_STILL.includes(probe.kind) &&
-    (setup.sensor === 'spare' || !setup.unplugged.includes(name));
+    instrumentOf(probe).isReadStill &&
+    (setup.sensor === 'spare' ||
+      !setup.unplugged.includes(name) ||
+      leads(probe).some((lead) => lead.startsWith(`${name}.`) && lead.endsWith('.pin')));
   return (fault, test, point) => {
     if (!feels(test)) return [{ shown: shown(fault, test, point), share: 1 }];
     const part =
@@ -158,7 +165,6 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
     }
   }
 }
-const READ_STILL: readonly string[] = ['volts', 'light', 'lamp'];
 
 /** Cars of which one value lies outside its range: each value in turn, on each side. */
 function outsideCars(model: Model, fault: string): CarsOf['outside'] {

@@ -3,14 +3,15 @@ import { type Circuit, partName } from '../circuit/circuit.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { type Model, summarised } from '../circuit/model.ts';
 import { leads } from '../circuit/refuse-test.ts';
-import type { Test } from '../circuit/test.ts';
+import { unitShownBy } from '../circuit/shown-by.ts';
+import type { MeterUnit, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { toldNeighbours } from '../circuit/with-neighbours.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Job } from '../procedure/job.ts';
 import { expectedRangeWords, thingWords } from '../procedure/test-words.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
-import type { Proposal as Found } from '../suspects/next-test.ts';
+import type { RankedTest } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { reachOf } from '../suspects/shown-reach.ts';
@@ -119,7 +120,7 @@ class StateDiagnosis implements Diagnosis {
   private readonly reaches = new Map<string, PossibleValues | null>();
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
-  private proposed: readonly Found[] | undefined;
+  private proposed: readonly RankedTest[] | undefined;
   private tests: readonly Proposal[] | undefined;
   private further: readonly Proposal[] | undefined;
   private left: readonly string[] | undefined;
@@ -190,8 +191,8 @@ class StateDiagnosis implements Diagnosis {
   }
 
   private goodIn(test: Test): GoodHere | null {
-    const { kind } = test.probe;
-    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const unit = unitShownBy(test.probe);
+    if (unit === null) return null;
     const { readings, space, car } = this;
     const place = space.placeOf(test);
     if (place === null || !car) return null;
@@ -199,7 +200,7 @@ class StateDiagnosis implements Diagnosis {
     const tellers = [...new Set(car.values.map(({ by }) => by))];
     return goodHere({
       expected: shown(readings.length),
-      unit: kind === 'ohms' ? 'ohm' : 'V',
+      unit,
       batteryVolts: this.circuit.battery.rest.nominal,
       told: tellers.map((event) => {
         const at = readings.findIndex((one) => one.event === event);
@@ -218,8 +219,8 @@ class StateDiagnosis implements Diagnosis {
   }
 
   private possibleIn(test: Test): PossibleValues | null {
-    const { kind } = test.probe;
-    if (kind !== 'volts' && kind !== 'ohms') return null;
+    const unit = unitShownBy(test.probe);
+    if (unit === null) return null;
     const place = this.space.placeOf(test);
     const reach = place === null ? null : this.space.reach(this.readings, place);
     if (!reach || (reach.spans.length === 0 && !reach.overLimit)) return null;
@@ -230,7 +231,7 @@ class StateDiagnosis implements Diagnosis {
         const ways = (shown ?? []).map((one) => [{ shown: one, share: 1 }]);
         return reachOf([ways]).spans.map((span) => ({ words, span }));
       });
-    return { ...reach, unit: kind === 'ohms' ? 'ohm' : 'V', meter: this.model.meter, beside };
+    return { ...reach, unit, meter: this.model.meter, beside };
   }
 
   weigh(faults: readonly string[]): Weighed {
@@ -257,7 +258,7 @@ class StateDiagnosis implements Diagnosis {
     };
   }
 
-  private propose(): readonly Found[] {
+  private propose(): readonly RankedTest[] {
     if (this.proposed) return this.proposed;
     const ask = { massKept: PLANNED_MASS, most: this.compares ? COMPARED_MOST : TESTS_MOST };
     const { best } = this.space.propose(this.standing, ask);
@@ -283,7 +284,7 @@ class StateDiagnosis implements Diagnosis {
   }
 
   /** The comparison that tells most of them comes first, where one tells anything: it needs no limit. */
-  private comparedFirst(worth: readonly Found[]): readonly Found[] {
+  private comparedFirst(worth: readonly RankedTest[]): readonly RankedTest[] {
     const [first] = worth
       .filter(({ test }) => this.isAtTold(test))
       .sort((one, other) => other.bits - one.bits);
@@ -292,7 +293,7 @@ class StateDiagnosis implements Diagnosis {
     return [{ ...first, why }, ...worth.filter((one) => one !== first)];
   }
 
-  private told(worth: readonly Found[]): readonly Proposal[] {
+  private told(worth: readonly RankedTest[]): readonly Proposal[] {
     return this.apart(
       worth.map((found) =>
         this.proposal(found.test, found.cost.minutes, {
@@ -304,7 +305,7 @@ class StateDiagnosis implements Diagnosis {
     );
   }
 
-  private showsIn({ shows }: Found): Proposal['shows'] {
+  private showsIn({ shows }: RankedTest): Proposal['shows'] {
     return shows.map(({ id, words, shows: shown }) => ({
       faults: this.space.faultsOf(id),
       suspect: words,
@@ -507,7 +508,7 @@ function lowerCase(letter: string): string {
   return letter.toLowerCase();
 }
 
-function healthyWords(expected: ExpectedShown, unit: 'V' | 'ohm'): string {
+function healthyWords(expected: ExpectedShown, unit: MeterUnit): string {
   if (expected.kind === 'number')
     return expectedRangeWords({ ...expected, nominal: null, from: 'circuit' }, unit);
   return expected.looks.map((look) => LOOK_WORDS[look]).join(', or ');

@@ -1,14 +1,16 @@
 /** A reading that says more of how it was taken than of the vehicle: asked about before it counts. */
 import type { Judgement } from '../circuit/judge.ts';
+import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { impossibleWords, type PossibleValues } from './possible-values.ts';
 
 type Judge = (value: number) => Judgement | null;
 
 /**
- * Why a reading is doubted, in words without a full stop, or null: over limit where volts are asked, a value that would
- * be good with the leads exchanged or in a thousandth or a thousand of its unit, or one that nothing in the circuit
- * shows. `judge` is that of the step; `possible` gives what the test can show, null where nobody knows.
+ * Why a reading is doubted, in words without a full stop, or null: over limit where it is no answer, what a dead meter
+ * shows as well, a value that would be good with the leads exchanged or in a thousandth or a thousand of its unit, or one
+ * that nothing in the circuit shows. `judge` is that of the step; `possible` gives what the test can show, null where
+ * nobody knows.
  */
 export function doubtReading(
   value: number,
@@ -16,17 +18,20 @@ export function doubtReading(
   judge: Judge,
   possible: () => PossibleValues | null = () => null,
 ): string | null {
-  if (unit === 'V' && value === Number.POSITIVE_INFINITY)
-    return 'over limit on a volts range: check the range, and that the meter is on volts';
+  const meter = isMeterUnit(unit) ? { unit, ...METER_UNITS[unit] } : null;
+  if (meter && !meter.overLimitMeansOpen && value === Number.POSITIVE_INFINITY)
+    return meter.overLimitWords;
   const isGood = (one: number) => judge(one)?.verdict === 'good';
   const verdict = judge(value)?.verdict;
   const isOff = verdict === 'low' || verdict === 'high';
   // Of an over-limit nothing is known but that it is large; ohms have no sign.
-  if (isOff && unit === 'V' && Number.isFinite(value) && isGood(-value))
+  if (isOff && meter?.isSigned && Number.isFinite(value) && isGood(-value))
     return 'the leads look swapped: with red and black exchanged it would be good';
-  const meant = isOff && (unit === 'V' || unit === 'ohm') ? inOtherUnit(value, isGood) : null;
-  if (meant !== null && (unit === 'V' || unit === 'ohm'))
-    return `${formatQuantity({ value: meant, unit })} would be good here: check the unit`;
+  const dead = meter?.deadMeter;
+  if (isOff && dead && Math.abs(value) < dead.below) return dead.words;
+  const meant = isOff && meter ? inOtherUnit(value, isGood) : null;
+  if (meter && meant !== null)
+    return `${formatQuantity({ value: meant, unit: meter.unit })} would be good here: check the unit`;
   if (isGood(value)) return null;
   const known = possible();
   return known && impossibleWords(known, value, isGood);

@@ -88,6 +88,7 @@ const IN_PLACE: Lists = {
 function fold(before: Session, event: SessionEvent, lists: Lists): Session {
   const session: Session = { ...before, events: lists.add(before.events, event) };
   if (isAnswer(event)) return withAnswer(session, event, lists);
+  // biome-ignore lint/nursery/useExhaustiveSwitchCases: answers are dealt with above, and the compiler holds the rest complete
   switch (event.type) {
     case 'session-opened':
       throw new Error('evolve: a session is opened once');

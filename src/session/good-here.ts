@@ -1,4 +1,7 @@
 /** What is good for this car in a test, what tells it, and whether a value there says anything alone. */
+
+import type { Span } from '../circuit/circuit.ts';
+import type { MeterUnit } from '../circuit/test.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
 
 export interface GoodHere {
@@ -12,7 +15,7 @@ export interface GoodHere {
 export interface GoodHereAsk {
   /** What is good now. */
   readonly expected: ExpectedShown;
-  readonly unit: 'V' | 'ohm';
+  readonly unit: MeterUnit;
   /** Nominal, of the battery at rest. */
   readonly batteryVolts: number;
   /** What was good before and after each reading that told a value of the car. */
@@ -52,14 +55,24 @@ export function isNarrower(one: GoodHere['expected'], other: GoodHere['expected'
   return touches && widthOf(one) < NARROWED_PART * widthOf(other);
 }
 
-function isWide(expected: GoodHere['expected'], unit: 'V' | 'ohm', batteryVolts: number): boolean {
+function isWide(expected: GoodHere['expected'], unit: MeterUnit, batteryVolts: number): boolean {
   const low = lowOf(expected);
   const high = highOf(expected);
   if (high === Number.POSITIVE_INFINITY) return false;
-  const isFarApart = low > 0 && high > WIDE_TIMES * low;
-  if (unit === 'ohm') return isFarApart;
-  return high - low > WIDE_PART * batteryVolts || (isFarApart && high >= DROP_VOLTS);
+  return IS_WIDE[unit]({ low, high }, batteryVolts);
 }
+
+function isFarApart({ low, high }: Span): boolean {
+  return low > 0 && high > WIDE_TIMES * low;
+}
+
+const IS_WIDE: Readonly<Record<MeterUnit, (span: Span, batteryVolts: number) => boolean>> = {
+  V: (span, batteryVolts) =>
+    span.high - span.low > WIDE_PART * batteryVolts ||
+    (isFarApart(span) && span.high >= DROP_VOLTS),
+  ohm: isFarApart,
+  A: isFarApart,
+};
 
 function widthOf(shown: ExpectedShown): number {
   return shown.kind === 'number' ? highOf(shown) - lowOf(shown) : Number.NaN;

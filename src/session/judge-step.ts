@@ -1,5 +1,6 @@
 /** What a value means at a step. */
 import { type Judgement, judgeReading } from '../circuit/judge.ts';
+import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
 import type { KeptShown } from '../circuit/shown-of.ts';
 import type { Meter } from '../circuit/test.ts';
 import { endsOf, type MeasureStep } from '../procedure/procedure.ts';
@@ -7,7 +8,8 @@ import type { ExpectedShown } from './events.ts';
 
 /** The judgement of a value at a step, also for the live line under the prompt; null where nothing is expected. */
 export function judgeStep(step: MeasureStep, value: number, meter: Meter): Judgement | null {
-  if (!step.expected || (step.unit !== 'V' && step.unit !== 'ohm')) return null;
+  if (!step.expected || !isMeterUnit(step.unit)) return null;
+  if (step.probe === null && !METER_UNITS[step.unit].isMeterAlone) return null;
   return judgeReading(value, step.unit, endsOf(step.expected), meter);
 }
 

@@ -1,11 +1,15 @@
 /** The circuit that a session is computed with: as it was opened, with what is known of this car. */
 import type { Circuit } from '../circuit/circuit.ts';
 import { withKnown } from '../circuit/known-values.ts';
-import type { SessionEvent, SessionOpened, SetValue } from './events.ts';
-import type { Session } from './session.ts';
+import type { SessionEvent, SessionOpened, SetValue, ValueSet } from './events.ts';
 
-/** What the parts of a session that are asked here are made of. */
-type Known = Pick<Session, 'opened' | 'values'>;
+/** What of a session tells what is known of its car. */
+export interface KnownCar {
+  readonly opened: SessionOpened;
+  readonly values: readonly { readonly event: ValueSet; readonly takenBack: boolean }[];
+  readonly events: readonly SessionEvent[];
+}
+type Known = Pick<KnownCar, 'opened' | 'values'>;
 
 /** What is known now, each quantity once: of the job sheet and of the session, the later word counting. */
 export function knownNow({ opened, values }: Known): readonly SetValue[] {
@@ -28,7 +32,7 @@ export function circuitAtStart({
 
 /** The circuit as it was known when `event` of this session happened. */
 export function circuitThen(
-  { opened, values, events }: Session,
+  { opened, values, events }: KnownCar,
   event: SessionEvent,
 ): Circuit | null {
   if (values.length === 0) return circuitAtStart(opened);

@@ -3,6 +3,7 @@
  * step there is, that a wire ends at a pin there is, and that a test is read with what it is probed with, it cannot say.
  * What passes here can be walked and computed with.
  */
+
 import {
   type Circuit,
   endsOf,
@@ -10,12 +11,15 @@ import {
   isSensor,
   type Part,
   type PullEnd,
+  type SensorPart,
 } from '../circuit/circuit.ts';
 import { knownFlaw } from '../circuit/known-values.ts';
+import { sensorKindOf } from '../circuit/sensors.ts';
+import { looksShownBy, unitShownBy } from '../circuit/shown-by.ts';
 import { valueFlaw } from '../circuit/stored-values.ts';
 import { connectorsOf, terminalsOf } from '../circuit/terminals.ts';
-import { LOOKS, type Look, type Probe, type Shown, type Test } from '../circuit/test.ts';
-import type { MeasureUnit, Procedure, Step } from '../procedure/procedure.ts';
+import type { Look, Probe, Shown, Test } from '../circuit/test.ts';
+import type { Procedure, Step } from '../procedure/procedure.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { SessionOpened } from './events.ts';
 
@@ -72,22 +76,13 @@ function namedSteps(step: Step): readonly string[] {
 /** What a step asks for is what its instrument shows. */
 function stepFlaw(step: Step): Flaw {
   if (step.kind === 'measure')
-    return step.probe === null || unitOf(step.probe) === step.unit
+    return step.probe === null || unitShownBy(step.probe) === step.unit
       ? null
       : `asks for ${step.unit} where it probes ${step.probe.kind}`;
   if (step.kind !== 'look') return null;
   const named = [...step.expected, ...step.outcomes.flatMap(({ looks }) => looks)];
-  const odd = named.find((look) => !looksOf(step.probe).includes(look));
+  const odd = named.find((look) => !looksShownBy(step.probe).includes(look));
   return odd === undefined ? null : `expects "${odd}" where it probes ${step.probe.kind}`;
-}
-
-function unitOf(probe: Probe): MeasureUnit | null {
-  if (probe.kind === 'volts') return 'V';
-  return probe.kind === 'ohms' ? 'ohm' : null;
-}
-
-function looksOf({ kind }: Probe): readonly Look[] {
-  return kind === 'volts' || kind === 'ohms' ? [] : LOOKS[kind];
 }
 
 /** Whether an instrument shows such a thing: a number in its unit, or one of its looks. */
@@ -96,8 +91,8 @@ export function showsSuch(
   shown: Pick<Shown, 'kind'> & { unit?: string; look?: Look },
 ): boolean {
   return shown.kind === 'number'
-    ? unitOf(probe) === shown.unit
-    : shown.look !== undefined && looksOf(probe).includes(shown.look);
+    ? unitShownBy(probe) === shown.unit
+    : shown.look !== undefined && looksShownBy(probe).includes(shown.look);
 }
 
 /** The first place of a test that the circuit does not have; without a circuit every place may be one. */
@@ -204,11 +199,8 @@ const POSTS = ['battery.positive', 'battery.negative'];
 
 /** Pins of the parts that always have the same. */
 const PINS: Readonly<
-  Record<Exclude<Part['kind'], 'module' | 'potentiometer' | 'joint'>, readonly string[]>
+  Record<Exclude<Part['kind'], SensorPart['kind'] | 'module' | 'joint'>, readonly string[]>
 > = {
-  'hall-switch': ['feed', 'signal', 'ground'],
-  reluctor: ['plus', 'minus'],
-  'current-switch': ['feed', 'signal'],
   fuse: ['in', 'out'],
   relay: ['30', '87'],
   'ground-point': ['eyelet'],
@@ -241,7 +233,9 @@ function pinsOf(part: Part): readonly string[] {
   // A pin for each wire, whatever they are called.
   if (part.kind === 'joint') return part.pins;
   if (part.kind === 'relay' && part.coil) return COIL_PINS;
-  if (part.kind !== 'potentiometer') return PINS[part.kind];
+  if (!isSensor(part)) return PINS[part.kind];
+  const { pins } = sensorKindOf(part);
+  if (pins !== null || part.kind !== 'potentiometer') return pins ?? part.pins;
   return [...new Set(part.tracks.flatMap(({ feed, signal, ground }) => [feed, signal, ground]))];
 }
 

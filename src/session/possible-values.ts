@@ -1,12 +1,15 @@
 /** What a test can show in this circuit, and why a value is doubted that none of it comes near. */
-import type { Meter } from '../circuit/test.ts';
+
+import type { Span } from '../circuit/circuit.ts';
+import { functionOf, METER_UNITS } from '../circuit/meter-units.ts';
+import type { Meter, MeterUnit } from '../circuit/test.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { ERROR_MODEL, LEAK_OHMS, modelWidth } from '../suspects/error-model.ts';
-import type { Reach, Span } from '../suspects/shown-reach.ts';
+import type { Reach } from '../suspects/shown-reach.ts';
 
 export interface PossibleValues extends Reach {
-  readonly unit: 'V' | 'ohm';
+  readonly unit: MeterUnit;
   readonly meter: Meter;
   /** The pins beside the leads with what the sound circuit shows there; worked out when something is doubted. */
   readonly beside: () => readonly Beside[];
@@ -23,7 +26,7 @@ const FAR_WIDTHS = 6;
 /** What a slip of the hand makes of a number: mV for V, a point in the wrong place. The first that fits is named. */
 const SLIPS = [1000, 1 / 1000, 10, 1 / 10];
 /** Below this it is nothing, which most tests can show: that a slip would make it fit says nothing. Our choice. */
-const NOTHING = { V: 0.1, ohm: 1 } as const;
+const NOTHING: Readonly<Record<MeterUnit, number>> = { V: 0.1, ohm: 1, A: 5e-4 };
 
 /** Why a value cannot be what it seems, without a full stop, or null. `isGood` says whether another one would be good. */
 export function impossibleWords(
@@ -54,13 +57,13 @@ export function isPossible(
   value: number,
 ): boolean {
   if (value === Number.POSITIVE_INFINITY) return overLimit;
-  if (overLimit && unit === 'ohm' && value >= LEAK_OHMS.low) return true;
+  if (overLimit && METER_UNITS[unit].overLimitMeansOpen && value >= LEAK_OHMS.low) return true;
   return spans.some((span) => isNear(span, value, unit, meter));
 }
 
-function isNear({ low, high }: Span, value: number, unit: 'V' | 'ohm', meter: Meter): boolean {
+function isNear({ low, high }: Span, value: number, unit: MeterUnit, meter: Meter): boolean {
   const nearest = Math.min(Math.max(value, low), high);
-  const { standard } = meterUncertainty(unit === 'V' ? meter.volts : meter.ohms, value);
+  const { standard } = meterUncertainty(functionOf(meter, unit), value);
   const width = Math.hypot(standard, modelWidth(unit, nearest, ERROR_MODEL));
   return Math.abs(value - nearest) <= FAR_WIDTHS * width;
 }
@@ -78,11 +81,16 @@ function reachWords({ spans, overLimit, unit, meter }: PossibleValues): string {
       told[told.length - 1] = { low: last.low, high: Math.max(last.high, span.high) };
     else told.push(span);
   }
-  const words = told.map(({ low, high }) => formatRange(shownEnd(low), shownEnd(high), unit));
+  const words = told.map(({ low, high }) =>
+    formatRange(shownEnd(low, unit), shownEnd(high, unit), unit),
+  );
   return [...words, ...(overLimit ? ['OL'] : [])].join(' or ') || 'no number';
 }
 
-/** With the digits that a meter has; a few millivolts or milliohms are nothing. */
-function shownEnd(value: number): number {
-  return Math.abs(value) < 0.02 ? 0 : Number(value.toPrecision(3));
+/** Less is nothing: a few millivolts, milliohms or microamperes. */
+const SHOWN_LEAST: Readonly<Record<MeterUnit, number>> = { V: 0.02, ohm: 0.02, A: 2e-5 };
+
+/** With the digits that a meter has. */
+function shownEnd(value: number, unit: MeterUnit): number {
+  return Math.abs(value) < SHOWN_LEAST[unit] ? 0 : Number(value.toPrecision(3));
 }

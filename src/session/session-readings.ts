@@ -1,5 +1,6 @@
 /** What a session has read, as the suspects are weighed by it. */
 import { LOOK_WORDS } from '../circuit/look-words.ts';
+import { isMeterUnit } from '../circuit/meter-units.ts';
 import { shownOf } from '../circuit/shown-of.ts';
 import type { Shown, Test } from '../circuit/test.ts';
 import { bindText } from '../procedure/bind-text.ts';
@@ -13,7 +14,6 @@ import type { EventNumber, LookRecorded, ReadingRecorded, TestRecorded } from '.
 import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
 import { eventsToConclusion } from './spent-minutes.ts';
-import type { SuspectSpace } from './suspect-space.ts';
 
 /** One reading of the session and the words for it. */
 export interface SessionReading extends Reading {
@@ -25,12 +25,19 @@ export interface SessionReading extends Reading {
   readonly where: string;
 }
 
+/** Where tests stand among those that suspects are weighed by; null for none of them. */
+export interface TestPlaces {
+  readonly placeOf: (test: Test) => number | null;
+  readonly placeOfWaking: (id: string) => number | null;
+  readonly testAt: (place: number) => { readonly words?: string };
+}
+
 /**
  * Standing answers and tests of no step that can be weighed, in the order they were saved, up to the conclusion: what is
- * read after it is read after the repair. What the circuit knows nothing of, and answers in other units than volts and
- * ohms, say nothing of its faults and are left out; so are the questions of a drill, of which its vehicle knows nothing.
+ * read after it is read after the repair. What the circuit knows nothing of, and answers in units of no
+ * meter, say nothing of its faults and are left out; so are the questions of a drill, of which its vehicle knows nothing.
  */
-export function sessionReadings(session: Session, space: SuspectSpace): SessionReading[] {
+export function sessionReadings(session: Session, space: TestPlaces): SessionReading[] {
   const { procedure, job, circuit, vehicle } = session.opened;
   const standing = new Set<unknown>(standingAnswers(session));
   return eventsToConclusion(session).flatMap((event, index) => {
@@ -79,7 +86,7 @@ export function sessionReadings(session: Session, space: SuspectSpace): SessionR
       return event.look === null
         ? []
         : read(test, { kind: 'look', look: event.look }, LOOK_WORDS[event.look], step.title);
-    if (event.unit !== 'V' && event.unit !== 'ohm') return [];
+    if (!isMeterUnit(event.unit)) return [];
     const value = event.value ?? Number.POSITIVE_INFINITY;
     const found = formatTyped({ value, unit: event.unit }, event.typed);
     return read(test, { kind: 'number', value, unit: event.unit }, found, step.title);

@@ -1,7 +1,8 @@
 /** Any test on a session's circuit: the list to choose from, and what a person needs to know to make one. */
 import { LOOK_WORDS } from '../circuit/look-words.ts';
 import type { Model } from '../circuit/model.ts';
-import { LOOKS, type Look, type Test } from '../circuit/test.ts';
+import { isNumberProbe, looksShownBy, unitShownBy } from '../circuit/shown-by.ts';
+import type { Look, Test } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { expectedRangeWords } from '../procedure/test-words.ts';
 import type { ExpectedShown } from './events.ts';
@@ -46,14 +47,12 @@ export function testToDo(
   const refusal = model.refusal(test);
   if (refusal !== null) return { refused: testRefusalWords(refusal) };
   const expected = expectedShown(modelHere(session, model), test);
-  const { kind } = test.probe;
-  const isNumber = kind === 'volts' || kind === 'ohms';
   return {
     test,
     words: nameOfTest(session, test) ?? '',
     why: '',
-    kind: isNumber ? 'number' : 'look',
-    looks: isNumber ? [] : LOOKS[kind],
+    kind: isNumberProbe(test.probe) ? 'number' : 'look',
+    looks: looksShownBy(test.probe),
     expected,
     healthy: expectedShownWords(expected, test),
   };
@@ -61,8 +60,9 @@ export function testToDo(
 
 /** What a sound circuit shows in a test, in words. */
 export function expectedShownWords(expected: ExpectedShown, { probe }: Test): string {
-  const unit = probe.kind === 'ohms' ? 'ohm' : 'V';
-  if (expected.kind === 'number')
+  const unit = unitShownBy(probe);
+  if (expected.kind === 'number' && unit !== null)
     return expectedRangeWords({ ...expected, nominal: null, from: 'circuit' }, unit);
+  if (expected.kind === 'number') return '';
   return expected.looks.map((look) => LOOK_WORDS[look]).join(', or ');
 }

@@ -28,6 +28,28 @@ export function standingSetup({ events, opened }: Session): Setup | null {
       }
       case 'concluded':
         return null;
+      // None of these reads an instrument.
+      case 'session-opened':
+      case 'caution-acknowledged':
+      case 'caution-passed-over':
+      case 'step-done':
+      case 'step-impossible':
+      case 'step-reopened':
+      case 'test-set-aside':
+      case 'test-stopped':
+      case 'value-set':
+      case 'value-taken-back':
+      case 'note-added':
+      case 'instruments-changed':
+      case 'session-paused':
+      case 'session-resumed':
+      case 'session-closed':
+      case 'retest-impossible':
+      case 'drive-reported':
+      case 'answer-revealed':
+      case 'recovered':
+      case 'segment-continued':
+        break;
     }
   }
   return null;

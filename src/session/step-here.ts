@@ -11,8 +11,7 @@ import type { Meter } from '../circuit/test.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import type { ExpectedRange, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
 import type { SessionEvent } from './events.ts';
-import { circuitOf, circuitThen } from './known-circuit.ts';
-import type { Session } from './session.ts';
+import { circuitOf, circuitThen, type KnownCar } from './known-circuit.ts';
 
 type ModelFor = (circuit: Circuit, meter: Meter) => Model;
 let maker: ModelFor | null = null;
@@ -28,24 +27,24 @@ function modelFor(circuit: Circuit, meter: Meter): Model {
 }
 
 /** The model of this car as far as it is known now; `model`, which the session began with, while no value was set. */
-export function modelHere(session: Session, model: Model): Model {
+export function modelHere(session: KnownCar, model: Model): Model {
   const circuit = session.values.length === 0 ? null : circuitOf(session);
   return circuit === null ? model : modelFor(circuit, session.opened.meter);
 }
 
 /** The step as it is asked now. */
-export function stepHere(session: Session, step: Step): Step {
+export function stepHere(session: KnownCar, step: Step): Step {
   return stepFor(session, step, circuitOf(session));
 }
 
 /** The step as it was when `event` happened. */
-export function stepThen(session: Session, step: Step, event: SessionEvent): Step {
+export function stepThen(session: KnownCar, step: Step, event: SessionEvent): Step {
   return stepFor(session, step, circuitThen(session, event));
 }
 
 const made = new WeakMap<Step, WeakMap<Circuit, Step>>();
 
-function stepFor({ opened }: Session, step: Step, circuit: Circuit | null): Step {
+function stepFor({ opened }: KnownCar, step: Step, circuit: Circuit | null): Step {
   if (circuit === null || circuit === opened.circuit) return step;
   const all = made.get(step) ?? new WeakMap<Circuit, Step>();
   made.set(step, all);

@@ -22,7 +22,7 @@ import { type CarKnowledge, carKnown } from '../suspects/shown-values.ts';
 import type { CarSampler } from '../suspects/suspect-cars.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
-import { type Verdict, verdictOf } from '../suspects/verdict.ts';
+import { type ConclusionVerdict, verdictOf } from '../suspects/verdict.ts';
 import type { WakingTest } from './intermittent.ts';
 import type { Session } from './session.ts';
 import { type SessionReading, sessionReadings } from './session-readings.ts';
@@ -196,7 +196,7 @@ export class SuspectSpace {
   }
 
   /** Where the readings have led. */
-  verdict({ readings, ranking, means, aside = [] }: Omit<Standing, 'now'>): Verdict {
+  verdict({ readings, ranking, means, aside = [] }: Omit<Standing, 'now'>): ConclusionVerdict {
     const outcomes = this.outcomes(ranking.table);
     return verdictOf(ranking.table, ranking, {
       means,

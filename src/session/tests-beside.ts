@@ -1,5 +1,7 @@
 /** A test with one lead a pin farther on in the same connector: where a lead is put by mistake. */
 import type { Circuit } from '../circuit/circuit.ts';
+import { instrumentOf } from '../circuit/instruments.ts';
+import { isNumberProbe } from '../circuit/shown-by.ts';
 import type { Test } from '../circuit/test.ts';
 
 export interface TestBeside {
@@ -8,9 +10,9 @@ export interface TestBeside {
   readonly words: string;
 }
 
-/** The tests beside one of volts or ohms; none of any other. */
+/** The tests beside one whose lead may be misplaced; none of any other. */
 export function testsBeside({ probe, ...rest }: Test, circuit: Circuit): TestBeside[] {
-  if (probe.kind !== 'volts' && probe.kind !== 'ohms') return [];
+  if (!isNumberProbe(probe) || !instrumentOf(probe).canBeMisplaced) return [];
   return (['plus', 'minus'] as const).flatMap((lead) => {
     const own = circuit.terminals.find(({ id }) => id === probe[lead]);
     const other = lead === 'plus' ? probe.minus : probe.plus;

@@ -3,8 +3,8 @@
  * mean", anything else left out. Never used for anything but to find the mistakes beside those already told.
  */
 import { nearestName } from './nearest-name.ts';
-import type { Path } from './parse-yaml.ts';
 import { pathOf, type SchemaError } from './schema-issues.ts';
+import type { Path } from './yaml-source.ts';
 
 /** What could be read. */
 export interface Mended {

@@ -4,25 +4,16 @@
  * Authors' files are untrusted: no tags, anchors or aliases, bounded depth and size, no invisible or control characters,
  * objects without prototype. Places are needed only when something is wrong, so what is plain is read without them.
  */
-import type { Checked, SourceSpan } from './issue.ts';
+
+import type { Checked } from './issue.ts';
 import { readPlainYaml } from './plain-yaml.ts';
 import { readWholeYaml, refused } from './whole-yaml.ts';
+import type { YamlSource } from './yaml-source.ts';
 
 /** Above these a file is no procedure, circuit or job that a person wrote. */
 export const MAX_CHARACTERS = 1_000_000;
 /** Empty lines cost the parser more than their letters. */
 const MAX_LINES = 50_000;
-
-export type Path = readonly (string | number)[];
-
-/** The parsed data and where each piece of it stands. */
-export interface YamlSource {
-  readonly file: string;
-  readonly text: string;
-  readonly data: unknown;
-  /** Place of the value at `path`, or of its key; the nearest existing ancestor when there is none. */
-  readonly locate: (path: Path, what?: 'key' | 'value') => SourceSpan;
-}
 
 /** What was read last: first it is asked what a file is, and then what it holds. */
 let last: {

@@ -1,7 +1,7 @@
 /** What a schema's validator found, as issues at their place in the file, each with a way out where there is one. */
 import type { Issue } from './issue.ts';
 import { nearestName } from './nearest-name.ts';
-import type { Path, YamlSource } from './parse-yaml.ts';
+import type { Path, YamlSource } from './yaml-source.ts';
 
 /** One finding of an ajv validator compiled with `verbose`, so far as it is used here. */
 export interface SchemaError {
@@ -43,7 +43,7 @@ export function schemaIssues(
 }
 
 /** A finding in a value that came from no file. */
-export interface Finding {
+export interface SchemaFinding {
   /** JSON pointer to what is wrong. */
   readonly at: string;
   readonly code: string;
@@ -55,9 +55,9 @@ export interface Finding {
 export function schemaFindings(
   errors: readonly SchemaError[] | null | undefined,
   below: Path = [],
-): Finding[] {
+): SchemaFinding[] {
   const above = below.map((name) => `/${name}`).join('');
-  const findings = telling(errors).map((error): Finding => {
+  const findings = telling(errors).map((error): SchemaFinding => {
     const { code, words, fix } = describe(error, [...below, ...pathOf(error.instancePath)]);
     return { at: `${above}${error.instancePath}`, code, words, ...(fix ? { fix } : {}) };
   });

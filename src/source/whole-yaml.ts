@@ -4,8 +4,8 @@
  */
 import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
 import type { Checked, Issue, SourceSpan } from './issue.ts';
-import type { Path, YamlSource } from './parse-yaml.ts';
 import { INVISIBLE, MAX_DEPTH, MAX_NODES, REFUSED_KEYS } from './yaml-limits.ts';
+import type { Path, YamlSource } from './yaml-source.ts';
 
 /** The first issues tell enough; a broken file can hold tens of thousands. */
 const MAX_ISSUES = 50;

@@ -39,7 +39,7 @@ export function advance(
 }
 
 /** A cloud that was weighed and not moved. */
-export interface Weighed {
+export interface WeighedCloud {
   readonly cloud: Cloud;
   /**
    * Logarithm of how likely all facts are together, roughly: where few of its cars meet a reading it is taken as blurred as
@@ -51,7 +51,7 @@ export interface Weighed {
 }
 
 /** The cloud after `facts` instead of those that it knows, its cars left where they are. */
-export function weighed(cloud: Cloud, facts: readonly Fact[], model: CloudModel): Weighed {
+export function weighed(cloud: Cloud, facts: readonly Fact[], model: CloudModel): WeighedCloud {
   return new Advance(cloud, facts, model).weigh();
 }
 
@@ -117,7 +117,7 @@ class Advance {
     return this.made();
   }
 
-  weigh(): Weighed {
+  weigh(): WeighedCloud {
     const degree = this.nextDegree(0);
     const roughly = this.logEvidence + this.weighedAt(degree).log;
     this.reweigh(1);

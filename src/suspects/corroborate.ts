@@ -2,6 +2,7 @@
  * Whether a conclusion is proven: by three independent pieces of evidence, each of which knocks down the best
  * alternative that the others left, so that no rival can hide behind another (`gather-evidence.ts`).
  */
+import type { CorroborationAsk } from './corroboration-ask.ts';
 import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
 import {
   carryingReadings,
@@ -12,12 +13,9 @@ import {
 import { type Group, groupRows, likeliestOf, namedGroup, type Row } from './hypothesis-groups.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { type Offer, offerAgain, offerTests } from './offer-tests.ts';
-import type { Outcomes } from './outcomes.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
-import type { Ranking } from './rank-suspects.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
-import type { CostModel, Means, Situation } from './test-cost.ts';
 
 /** Independent pieces that prove a conclusion. */
 export const EVIDENCE_NEEDED = 3;
@@ -50,22 +48,6 @@ export interface Corroboration {
   readonly hangsOn: number | null;
   /** Tests that would give what is missing, the cheapest for its chance first; none when nothing is missing. */
   readonly offers: readonly Offer[];
-}
-
-export interface CorroborationAsk {
-  /** Ids of the faults that the conclusion stands for. */
-  readonly concluded: readonly string[];
-  readonly readings: readonly Reading[];
-  readonly ranking: Ranking;
-  /** Chances before any reading, as the ranking had them. */
-  readonly prior?: Float64Array;
-  readonly outcomes: (test: number) => Outcomes;
-  readonly now: Situation;
-  readonly means: Means;
-  /** Tests that are not to be offered. */
-  readonly without?: readonly number[];
-  readonly costs?: CostModel;
-  readonly errorModel?: ErrorModel;
 }
 
 /** Weighs a conclusion. All faults with the same repair as a concluded one belong to it. */

@@ -1,5 +1,7 @@
 /** What the ranking allows for beyond the meter's uncertainty: a model that rounds, and readings that are slips. */
+import { METER_UNITS } from '../circuit/meter-units.ts';
 import { SOUND_INSULATION_OHMS } from '../circuit/open-values.ts';
+import type { MeterUnit } from '../circuit/test.ts';
 import type { Column } from './prediction-table.ts';
 
 /** What the model allows itself. Our assumptions; the reasons stand beside the defaults. */
@@ -7,6 +9,7 @@ export interface ErrorModel {
   readonly ofValue: number;
   readonly volts: number;
   readonly ohms: number;
+  readonly amps: number;
   readonly wrongReading: number;
   readonly pseudoSamples: number;
   readonly steadyChance: number;
@@ -20,6 +23,8 @@ export const ERROR_MODEL: ErrorModel = {
   volts: 0.005,
   /** ... or of lead and clip resistance. */
   ohms: 0.2,
+  /** ... or of some microamperes that leak beside the meter. */
+  amps: 20e-6,
   /** One reading in fifty is not what it claims: a lead in the wrong place, a slip, or something not in the model. */
   wrongReading: 0.02,
   /** Looks never seen in the samples may still happen: as if one more sample had shown all looks evenly (Laplace). */
@@ -41,6 +46,7 @@ export const EXACT_MODEL: ErrorModel = {
   ofValue: 0,
   volts: 0,
   ohms: 0,
+  amps: 0,
   wrongReading: 0,
   pseudoSamples: 0,
   steadyChance: 1,
@@ -60,7 +66,8 @@ export function leakDensity(value: number, { leakShare }: ErrorModel): number {
 /** Standard deviation of what the model leaves out, at a predicted value. */
 export function modelWidth(unit: Column['unit'], at: number, errorModel: ErrorModel): number {
   const size = Math.abs(at);
-  const absolute = unit === 'ohm' ? errorModel.ohms : errorModel.volts;
+  // Looks have no unit and no width; nobody asks.
+  const absolute = errorModel[METER_UNITS[unit ?? 'V'].by];
   return Math.max(
     errorModel.ofValue * size + absolute,
     LEAST_WIDTH.ofValue * size + LEAST_WIDTH.absolute,
@@ -81,7 +88,7 @@ export function joinedWidth(one: number, other: number): number {
 /** Width that even an exact meter on an exact model has, so that a density exists: a share of the value, and volts or ohms. */
 const LEAST_WIDTH = { ofValue: 1e-9, absolute: 1e-9 };
 
-/** How likely a wrong reading is to show `value`: anything, or in volts the nothing of a lead that does not touch. */
+/** How likely a wrong reading is to show `value`: anything, or in volts and amperes the nothing of a lead that does not touch. */
 export function slipDensity(
   column: Column,
   value: number,
@@ -89,12 +96,12 @@ export function slipDensity(
   errorModel: ErrorModel,
 ): number {
   const anything = 1 / shownSpan(column, value);
-  if (column.unit === 'ohm') return anything;
+  if (!SLIPS[column.unit ?? 'V'].showNothing) return anything;
   const width = joinedWidth(standardUncertainty, modelWidth(column.unit, 0, errorModel));
   const nothing = Math.exp(-0.5 * (value / width) ** 2) / (width * SQRT_2PI);
   return (1 - NO_TOUCH_SHARE) * anything + NO_TOUCH_SHARE * nothing;
 }
-/** Half of all slips in volts are leads without contact, which show 0 V. Our assumption. */
+/** Half of all slips there are leads without contact. Our assumption. */
 const NO_TOUCH_SHARE = 0.5;
 
 /**
@@ -109,16 +116,22 @@ export function shownSpan(column: Column, value: number): number {
       low = Math.min(low, at);
       high = Math.max(high, at);
     }
-  if (column.unit !== 'ohm') return Math.max(high - low, SPAN_MIN_VOLTS);
-  const size = Math.max(value, SPAN_MIN_OHMS);
-  return (
-    size * Math.log(Math.max(high, 10 * SPAN_MIN_OHMS) / Math.max(low, SPAN_MIN_OHMS)) +
-    SPAN_MIN_OHMS
-  );
+  const unit = column.unit ?? 'V';
+  const { spanMin } = SLIPS[unit];
+  if (!METER_UNITS[unit].runsOverDecades) return Math.max(high - low, spanMin);
+  const size = Math.max(value, spanMin);
+  return size * Math.log(Math.max(high, 10 * spanMin) / Math.max(low, spanMin)) + spanMin;
 }
-/** A wrong reading can be anywhere within at least a volt, whatever the suspects show. */
-const SPAN_MIN_VOLTS = 1;
-/** Below this, ohms are lead resistance. */
-const SPAN_MIN_OHMS = 1;
+/**
+ * How slips show in each unit. Where a lead without contact shows nothing, half of them do. A wrong reading can be anywhere
+ * within at least a volt or ten milliamperes, whatever the suspects show; below an ohm, ohms are lead resistance. Ours.
+ */
+const SLIPS: Readonly<
+  Record<MeterUnit, { readonly showNothing: boolean; readonly spanMin: number }>
+> = {
+  V: { showNothing: true, spanMin: 1 },
+  ohm: { showNothing: false, spanMin: 1 },
+  A: { showNothing: true, spanMin: 0.01 },
+};
 
 const SQRT_2PI = Math.sqrt(2 * Math.PI);

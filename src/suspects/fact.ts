@@ -2,6 +2,7 @@
  * What the readings say, test by test: how likely what a test showed is for a car and a fault. A test that was read again
  * is one fact: the reading that most of its repeats agree with, the likelier to be no slip the more of them do.
  */
+import { METER_UNITS } from '../circuit/meter-units.ts';
 import { LOOKS, type Look, type Shown } from '../circuit/test.ts';
 import {
   type ErrorModel,
@@ -209,7 +210,8 @@ function densityOf(fact: Fact, shown: Shown, errorModel: ErrorModel, sharpness: 
     return shown.look === read.look ? right : wrong;
   }
   if (shown.kind !== 'number') throw new Error('fact: a number for a test that shows looks');
-  if (shown.value === Infinity && read.unit === 'ohm') return leakDensity(read.value, errorModel);
+  if (shown.value === Infinity && METER_UNITS[read.unit].overLimitMeansOpen)
+    return leakDensity(read.value, errorModel);
   if (read.value === Infinity || shown.value === Infinity)
     return read.value === shown.value ? 1 : 0;
   const width =

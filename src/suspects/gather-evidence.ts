@@ -8,7 +8,7 @@
  * wrong pin, or a pin that makes no contact, would show in both.
  */
 
-import type { CorroborationAsk } from './corroborate.ts';
+import type { CorroborationAsk } from './corroboration-ask.ts';
 import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
 import { EVIDENCE_RATIO, ratioOf, sameNews, samePlace } from './evidence-ratio.ts';
 import { type Group, groupRows, meanOver, namedGroup, type Row } from './hypothesis-groups.ts';

@@ -1,5 +1,5 @@
 /** What one test shows on many cars, kept in numbers: thousands of tests and suspects are, for a whole session or class. */
-import type { Shown } from '../circuit/test.ts';
+import type { MeterUnit, Shown } from '../circuit/test.ts';
 import type { Way } from './fact.ts';
 
 export class KeptWays {
@@ -11,7 +11,7 @@ export class KeptWays {
   private readonly values: number[] = [];
   private readonly shares: number[] = [];
   private readonly looks: Extract<Shown, { kind: 'look' }>[] = [];
-  private unit: 'V' | 'ohm' | null = null;
+  private unit: MeterUnit | null = null;
 
   get count(): number {
     return this.each === 0 ? 0 : this.values.length / this.each;

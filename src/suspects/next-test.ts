@@ -42,7 +42,7 @@ export interface Worth {
   readonly bitsPerMinute: number;
 }
 
-export interface Proposal extends Worth {
+export interface RankedTest extends Worth {
   /** Minutes that the job can be expected to take from here until the repair is known, if it starts with this test. */
   readonly minutesToRepair: number;
   /** What the leading suspects would show, the likeliest first. */
@@ -53,7 +53,7 @@ export interface Proposal extends Worth {
 
 export interface Proposals {
   /** The best ones, as many as were asked for; none when no test tells the repairs apart. */
-  readonly best: readonly Proposal[];
+  readonly best: readonly RankedTest[];
   /** Every test that can be done, by drop per minute. */
   readonly all: readonly Worth[];
 }
@@ -147,7 +147,7 @@ function explain(
   table: PredictionTable,
   ranking: Ranking,
   worth: Worth & { readonly minutesToRepair: number },
-): Proposal {
+): RankedTest {
   const leaders = ranking.suspects.slice(0, SHOWN_SUSPECTS);
   const shows = leaders.map((suspect) => predictedWords(table, worth.test, suspect));
   return { ...worth, shows, why: whyWords(table, ranking, worth) };

@@ -1,6 +1,6 @@
 /** Tests that would speak for a conclusion against a rival, if the conclusion is right. */
 
-import type { CorroborationAsk } from './corroborate.ts';
+import type { CorroborationAsk } from './corroboration-ask.ts';
 import { ERROR_MODEL } from './error-model.ts';
 import { EVIDENCE_RATIO } from './evidence-ratio.ts';
 import { type Group, likeliestOf, memberChance } from './hypothesis-groups.ts';

@@ -4,6 +4,7 @@
  * what it says about the suspects through the instrument's and the model's uncertainty, so that none is made where the
  * instrument can't see the difference (supervised cutting by information gain, after Fayyad and Irani, 1993).
  */
+import { METER_UNITS } from '../circuit/meter-units.ts';
 import type { Look } from '../circuit/test.ts';
 import { normalCdf } from '../quantity/normal.ts';
 import { ERROR_MODEL, type ErrorModel, joinedWidth, modelWidth } from './error-model.ts';
@@ -123,7 +124,7 @@ function cutPlaces(sorted: Float64Array, unit: Column['unit']): number[] {
     const low = sorted[at - 1] ?? high; // there is no gap before the first
     const middle = middleOf(low, high, unit);
     if (!(middle > low)) return;
-    const decades = unit === 'ohm' && low > 0;
+    const decades = runsOverDecades(unit) && low > 0;
     widths[at] = decades ? Math.log(high / low) : high - low;
     if (at * (CUTS_BY_SHARE + 1) < even * sorted.length) return;
     places.add(middle);
@@ -136,8 +137,12 @@ function cutPlaces(sorted: Float64Array, unit: Column['unit']): number[] {
   return [...places].sort((a, b) => a - b).slice(0, PLACES_MAX);
 }
 
+function runsOverDecades(unit: Column['unit']): boolean {
+  return unit !== null && METER_UNITS[unit].runsOverDecades;
+}
+
 function middleOf(low: number, high: number, unit: Column['unit']): number {
-  return unit === 'ohm' && low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
+  return runsOverDecades(unit) && low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
 }
 
 /**

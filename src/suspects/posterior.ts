@@ -5,7 +5,7 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import { advance, type Weighed, weighed } from './advance-cloud.ts';
+import { advance, type WeighedCloud, weighed } from './advance-cloud.ts';
 import { borrowed, type Cloud, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, isTakenBack, keptFacts, type Way } from './fact.ts';
@@ -232,7 +232,7 @@ export class Posteriors {
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
     const number = readings.length;
     const roughly = before.clouds.map(
-      (cloud, at): Weighed =>
+      (cloud, at): WeighedCloud =>
         prior[at]! > 0 && !this.families[at]!.borrows
           ? weighed(cloud, facts, this.cars[at]!.model)
           : { cloud, roughly: cloud.logEvidence, isPlain: true },

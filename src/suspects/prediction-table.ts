@@ -3,7 +3,7 @@
  * done over this table and nothing else, so it needs no circuit: whoever can answer "what is shown" can use it. A test
  * is computed when it is first asked for. What the tests of a circuit are, `test-entries.ts` says.
  */
-import type { Look, Shown, VehicleState } from '../circuit/test.ts';
+import type { Look, MeterUnit, Shown, VehicleState } from '../circuit/test.ts';
 
 /** A fault that may be there, or the circuit without one (`HEALTHY`). */
 export interface Candidate {
@@ -53,7 +53,7 @@ export interface TableTest {
 /** One test's predictions. `values[candidate * samples + sample]` is a number, or for looks an index into `looks`. */
 export interface Column {
   readonly kind: 'number' | 'look';
-  readonly unit: 'V' | 'ohm' | null;
+  readonly unit: MeterUnit | null;
   readonly looks: readonly Look[];
   readonly values: Float64Array;
 }

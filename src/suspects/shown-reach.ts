@@ -1,11 +1,6 @@
 /** Between which numbers a test can lie at all, whichever suspect is right and whatever car it is. */
+import type { Span } from '../circuit/circuit.ts';
 import type { Way } from './fact.ts';
-
-/** Numbers from least to most. */
-export interface Span {
-  readonly low: number;
-  readonly high: number;
-}
 
 export interface Reach {
   /** In order, none touching another; none where the test shows looks. */

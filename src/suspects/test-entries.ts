@@ -7,9 +7,12 @@
  * the cost model adds for this test at the start of a job is taken off, and the reading keeps the rest.
  */
 import { type Circuit, moduleOf, partName } from '../circuit/circuit.ts';
+import { instrumentOf } from '../circuit/instruments.ts';
+import { functionOf } from '../circuit/meter-units.ts';
 import { leads, refuseTest } from '../circuit/refuse-test.ts';
+import { unitShownBy } from '../circuit/shown-by.ts';
 import { standardTests } from '../circuit/standard-tests.ts';
-import type { Meter, MeterFunction, Probe, Setup, Test } from '../circuit/test.ts';
+import type { Meter, Probe, Setup, Test } from '../circuit/test.ts';
 import { arrangementKey, testKey } from '../circuit/test-key.ts';
 import { isTask, type Procedure } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
@@ -31,17 +34,6 @@ export interface TestEntry extends TableTest {
 
 /** Moving harness and connectors while reading; common practice, no source. */
 export const WIGGLE_MINUTES = 0.5;
-/** Minutes of the reading itself by instrument, as the standard tests have them; common practice, no source. */
-const USUAL_MINUTES: Readonly<Record<Probe['kind'], number>> = {
-  volts: 1,
-  ohms: 2,
-  light: 1.5,
-  lamp: 1.5,
-  pattern: 3,
-  counts: 1,
-  timing: 5,
-  inspect: 3,
-};
 /** Plugging in a spare sensor, and laying a temporary wire: as the standard tests count them. */
 const SPARE_MINUTES = 5;
 const LEAD_MINUTES = 4;
@@ -90,7 +82,7 @@ export function ownEntry(
   if (!known)
     return entryOf(circuit, test, meter, {
       id: testKey(test),
-      words: moving(test, probeWords(test.probe)),
+      words: moving(test, instrumentOf(test.probe).words.line(test.probe)),
       family: test.probe.kind,
       minutes: usualMinutes(test),
       step: null,
@@ -112,7 +104,8 @@ function entryOf(
   rest: Pick<TestEntry, 'id' | 'words' | 'family' | 'minutes' | 'step'>,
 ): TestEntry {
   const { setup, probe } = test;
-  const accuracy = accuracyOf(meter, probe);
+  const unit = unitShownBy(probe);
+  const accuracy = unit && functionOf(meter, unit);
   return {
     ...rest,
     key: testKey(test),
@@ -150,31 +143,20 @@ function usualMinutes({ setup, probe, wiggle }: Test): number {
   const leadsLaid = setup.bridges.filter(({ through }) => through === 'lead').length;
   const spare = setup.sensor === 'spare' ? SPARE_MINUTES : 0;
   return (
-    USUAL_MINUTES[probe.kind] + spare + LEAD_MINUTES * leadsLaid + (wiggle ? WIGGLE_MINUTES : 0)
+    instrumentOf(probe).minutes + spare + LEAD_MINUTES * leadsLaid + (wiggle ? WIGGLE_MINUTES : 0)
   );
 }
 
 /** What has to be at hand; eyes everybody has. */
 export function needsOf({ setup, probe }: Test): string[] {
   const needs = new Set<string>();
-  const instrument = INSTRUMENTS[probe.kind];
-  if (instrument !== null) needs.add(instrument);
+  const { need } = instrumentOf(probe);
+  if (need !== 'eyes') needs.add(need);
   for (const { through } of setup.bridges)
     needs.add(typeof through === 'object' ? 'resistor' : through);
   if (setup.sensor === 'spare') needs.add('spare-sensor');
   return [...needs];
 }
-
-const INSTRUMENTS: Readonly<Record<Probe['kind'], string | null>> = {
-  volts: 'meter',
-  ohms: 'meter',
-  light: 'test-light',
-  lamp: 'lamp',
-  pattern: 'scope',
-  timing: 'scope',
-  counts: 'live-data',
-  inspect: null,
-};
 
 /** Parts that must be got at for leads and bridges. A battery post costs nothing to reach. */
 function reachesOf(
@@ -227,27 +209,6 @@ function isOf(probe: Probe, joint: string): boolean {
   return probe.kind === 'inspect' && probe.of === `connector.${joint}`;
 }
 
-function accuracyOf(meter: Meter, { kind }: Probe): MeterFunction | null {
-  if (kind === 'volts') return meter.volts;
-  return kind === 'ohms' ? meter.ohms : null;
-}
-
 function moving({ wiggle }: Test, words: string): string {
   return wiggle ? `${words}, moving the harness` : words;
 }
-
-/** Where the leads go, in a line: `volts, red at sensor.feed, black at battery.negative`. */
-function probeWords(probe: Probe): string {
-  if (probe.kind === 'inspect') return `look at ${probe.of}`;
-  if (probe.kind === 'counts') return `live data: does the module follow ${probe.input}`;
-  return `${PROBE_WORDS[probe.kind]}, red at ${probe.plus}, black at ${probe.minus}`;
-}
-
-const PROBE_WORDS = {
-  volts: 'volts',
-  ohms: 'ohms',
-  light: 'LED light',
-  lamp: 'filament lamp',
-  pattern: 'scope',
-  timing: 'scope beside a good signal',
-} as const;

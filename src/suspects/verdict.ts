@@ -14,7 +14,7 @@ export interface VerdictAsk {
   readonly without: readonly number[];
 }
 
-export interface Verdict {
+export interface ConclusionVerdict {
   /** The leading repair, and behind it those that may be there as well and that no remaining test parts from it. */
   readonly group: readonly string[];
   /** Chance of all that is not in the group. */
@@ -36,7 +36,11 @@ const SAME_MAX = 0.5;
 export const WORTH_DOING_BITS = 0.05;
 
 /** The verdict after `ranking`. */
-export function verdictOf(table: PredictionTable, ranking: Ranking, ask: VerdictAsk): Verdict {
+export function verdictOf(
+  table: PredictionTable,
+  ranking: Ranking,
+  ask: VerdictAsk,
+): ConclusionVerdict {
   const least = LEAST_SHARE * ranking.repairs[0]!.chance;
   const [leader, ...others] = ranking.repairs
     .filter(({ chance }) => chance >= least)

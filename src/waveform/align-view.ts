@@ -1,7 +1,7 @@
 /** The part of a known-good capture that shows the same part of a turn as a part of another. */
 import type { CaptureMeasures } from './measure-phase.ts';
 
-export interface View {
+export interface TimeView {
   readonly from: number;
   readonly to: number;
 }
@@ -10,7 +10,7 @@ export interface View {
  * `view` of `found` carried over to `good`: the starts of a turn are laid over one another and the speed is set aside.
  * Where no turn is known in both, the first edges are laid over one another. Always within the good capture.
  */
-export function alignView(view: View, found: CaptureMeasures, good: CaptureMeasures): View {
+export function alignView(view: TimeView, found: CaptureMeasures, good: CaptureMeasures): TimeView {
   const pair = found.channels
     .map((channel, at) => [channel, good.channels[at]] as const)
     .find(
@@ -36,7 +36,7 @@ function meanTurn(starts: Float64Array): number {
   return (starts.at(-1)! - starts[0]!) / (starts.length - 1);
 }
 
-function within(from: number, length: number, seconds: number): View {
+function within(from: number, length: number, seconds: number): TimeView {
   const start = Math.max(0, Math.min(from, seconds - length));
   return { from: start, to: Math.min(seconds, start + length) };
 }

@@ -1,5 +1,5 @@
 /** A capture reduced to what a small picture needs: plain numbers that fit into an event of a session. */
-import type { View } from './align-view.ts';
+import type { TimeView } from './align-view.ts';
 import type { Capture, Channel } from './capture.ts';
 
 /** Numbers kept of a channel at most. */
@@ -18,7 +18,7 @@ export interface Envelope {
 }
 
 /** The part of a channel within `view`. */
-export function envelopeOf(channel: Channel, rateHz: number, view: View): Envelope {
+export function envelopeOf(channel: Channel, rateHz: number, view: TimeView): Envelope {
   const first = Math.max(0, Math.floor(view.from * rateHz));
   const last = Math.min(channel.samples.length, Math.ceil(view.to * rateHz));
   const samples = channel.samples.subarray(first, last);

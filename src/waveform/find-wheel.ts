@@ -13,8 +13,8 @@ import {
   irregularTeeth,
   pitchSwing,
   readTurn,
-  type Turn,
   usualTurn,
+  type WheelTurn,
 } from './read-turns.ts';
 
 /** What the vehicle has, if known: `teeth` counts pitches, the missing ones included. */
@@ -136,7 +136,7 @@ function pitchesBetween(ratios: Float64Array, from: number, to: number): number 
 
 function byGap(times: Float64Array, ratios: Float64Array, gaps: readonly number[]): Wheel {
   const starts = gaps.map((gap) => times[gap + 1]!);
-  const turns: Turn[] = [];
+  const turns: WheelTurn[] = [];
   for (let at = 0; at + 1 < gaps.length; at += 1)
     turns.push(readTurn(times, ratios, gaps[at]! + 1, gaps[at + 1]! + 1));
   const pitches = medianOf(turns.map((turn) => turn.pitches));

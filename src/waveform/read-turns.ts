@@ -13,7 +13,7 @@ const SHORT_BELOW = 0.7;
 const ANCHOR = 0.25;
 const BETWEEN = 0.25;
 /** The teeth between two gaps: where each stands in pitches, exactly and to the nearest whole one. */
-export interface Turn {
+export interface WheelTurn {
   readonly start: number;
   readonly end: number;
   readonly times: Float64Array;
@@ -44,7 +44,7 @@ export function readTurn(
   ratios: Float64Array,
   from: number,
   to: number,
-): Turn {
+): WheelTurn {
   const exact = [0];
   const near = [0];
   let pitch = 0;
@@ -66,7 +66,7 @@ export function readTurn(
 }
 
 /** The pitches at which most turns have a tooth. */
-export function usualTurn(turns: readonly Turn[]): number[] {
+export function usualTurn(turns: readonly WheelTurn[]): number[] {
   const votes = new Map<number, number>();
   for (const { near } of turns)
     for (const pitch of new Set(near)) votes.set(pitch, (votes.get(pitch) ?? 0) + 1);
@@ -78,7 +78,7 @@ export function usualTurn(turns: readonly Turn[]): number[] {
 
 /** Teeth of one turn that the usual turn has not, and the other way round. A gap that was not seen joins two turns. */
 export function irregularTeeth(
-  turn: Turn,
+  turn: WheelTurn,
   pattern: readonly number[],
   pitches: number,
 ): Irregular[] {
@@ -103,13 +103,13 @@ export function irregularTeeth(
 }
 
 /** Amplitude of the once-a-turn part of the tooth intervals, over the mean interval; a steady change of speed is taken out. */
-export function pitchSwing(turns: readonly Turn[], pitches: number): number {
+export function pitchSwing(turns: readonly WheelTurn[], pitches: number): number {
   let cosine = 0;
   let sine = 0;
   let count = 0;
   for (let at = 1; at + 1 < turns.length; at += 1) {
     const turn = turns[at]!;
-    const seconds = (it: Turn) => it.end - it.start;
+    const seconds = (it: WheelTurn) => it.end - it.start;
     if ([turns[at - 1]!, turn, turns[at + 1]!].some((it) => it.pitches !== pitches)) continue;
     const drift = (seconds(turns[at + 1]!) - seconds(turns[at - 1]!)) / 2 / seconds(turn);
     for (let k = 1; k < turn.near.length; k += 1) {

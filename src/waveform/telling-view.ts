@@ -1,12 +1,12 @@
 /** The part of a capture in which its pulses can be made out: all of it, or as much around the first gap as fits. */
-import type { View } from './align-view.ts';
+import type { TimeView } from './align-view.ts';
 import type { CaptureMeasures } from './measure-phase.ts';
 
 /** A view of at most `edgesMost` edges of the densest channel. */
 export function tellingView(
   measures: Pick<CaptureMeasures, 'channels' | 'seconds'>,
   edgesMost: number,
-): View {
+): TimeView {
   const densest = measures.channels.reduce((a, b) =>
     b.edges.times.length > a.edges.times.length ? b : a,
   );

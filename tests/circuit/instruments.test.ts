@@ -1,17 +1,15 @@
 /** What instruments make of currents and voltages, at the edges named in the source; by hand from their formulas. */
 import { describe, expect, test } from 'vitest';
+import { bridgeElement } from '../../src/circuit/bridge-element.ts';
+import { lampElement, lampLook } from '../../src/circuit/instruments/filament-lamp.ts';
+import { lightElement, lightLook } from '../../src/circuit/instruments/led-light.ts';
 import {
-  bridgeElement,
-  lampElement,
-  lampLook,
-  lightElement,
-  lightLook,
-  meterElement,
   OHMS_TEST_SERIES,
   OHMS_TEST_VOLTS,
   ohmsElement,
   ohmsFrom,
-} from '../../src/circuit/instruments.ts';
+} from '../../src/circuit/instruments/ohmmeter.ts';
+import { meterElement } from '../../src/circuit/instruments/voltmeter.ts';
 import { type Element, nodesOf } from '../../src/circuit/netlist.ts';
 import { createSolver } from '../../src/circuit/solve-dc.ts';
 import { METER } from './shipped.ts';

@@ -1,7 +1,8 @@
 /** A rig gives a car the same answer to the bit, whatever was asked before, and the answer of the whole circuit. */
 import { describe, expect, test } from 'vitest';
+import { looksShownBy } from '../../src/circuit/shown-by.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
-import { LOOKS, type Shown, type Test } from '../../src/circuit/test.ts';
+import type { Shown, Test } from '../../src/circuit/test.ts';
 import { modelOf, NAMES } from './shipped.ts';
 
 /** Every so many tests and faults are looked at. */
@@ -10,9 +11,7 @@ const CARS = 6;
 
 function numberOf(shown: Shown, test: Test): number {
   if (shown.kind === 'number') return shown.value;
-  const { kind } = test.probe;
-  const looks: readonly string[] = kind === 'volts' || kind === 'ohms' ? [] : LOOKS[kind];
-  return looks.indexOf(shown.look);
+  return looksShownBy(test.probe).indexOf(shown.look);
 }
 
 describe.each(NAMES)('%s', (name) => {

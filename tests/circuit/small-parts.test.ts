@@ -33,7 +33,7 @@ describe('a measurement as it is typed', () => {
   });
   test.each([
     ['volt a.b c.d', /did you mean "volts"/],
-    ['weigh a.b', /one of: volts, ohms, light, lamp, pattern, timing, counts, inspect$/],
+    ['weigh a.b', /one of: volts, ohms, light, lamp, pattern, timing, amps, counts, inspect$/],
     ['', /^"" is no measurement/],
     ['volts a.b', /needs two terminals/],
     ['volts', /needs two terminals/],

@@ -24,6 +24,7 @@ describe.each(NAMES)('%s', (name) => {
     const reads = {
       volts: 'meter',
       ohms: 'meter',
+      amps: 'milliammeter',
       light: 'test-light',
       lamp: 'lamp',
       pattern: 'scope',

@@ -11,7 +11,7 @@ import type { Shown } from '../../src/circuit/test.ts';
 import { testKey } from '../../src/circuit/test-key.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { testOf } from '../../src/procedure/test-of.ts';
-import { type Way, walkFaults } from '../../src/proof/walk-faults.ts';
+import { type TreeWay, walkFaults } from '../../src/proof/walk-faults.ts';
 import { WRONG_SHARE_MAX } from '../../src/proof/way-issues.ts';
 import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
 import { buildTable } from '../../src/suspects/prediction-table.ts';
@@ -97,7 +97,7 @@ function limitsOf({ steps }: Procedure): Map<string, ReadonlySet<number>> {
 }
 
 /** Faults that nothing on their way parted. */
-function endsOfTree(ways: readonly Way[]): string[][] {
+function endsOfTree(ways: readonly TreeWay[]): string[][] {
   const ends = new Map<string, Map<string, number>>();
   for (const { fault, share, visits } of ways) {
     const way = JSON.stringify(visits);

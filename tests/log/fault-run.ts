@@ -2,7 +2,7 @@
 import type { Disk } from '../../src/log/disk.ts';
 import { openSession, resumeSession } from '../../src/log/open-session.ts';
 import { createSession, type SessionWriter } from '../../src/log/session-writer.ts';
-import type { Result, WriteProblem } from '../../src/log/write-problem.ts';
+import type { Tried, WriteProblem } from '../../src/log/write-problem.ts';
 import { writeWholeFile } from '../../src/log/write-whole.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { NAME, sampleEvent } from './events.ts';
@@ -39,7 +39,7 @@ export function faultRun({ fault, power, seed, flaw }: RunPlan): RunReport {
   const acknowledged: number[] = [];
   const problems: string[] = [];
   let broken: string | null = null;
-  const note = <T>(result: Result<T>): Result<T> => {
+  const note = <T>(result: Tried<T>): Tried<T> => {
     if (result.ok) return result;
     problems.push(result.problem.code);
     broken ??= flawInWords(result.problem);

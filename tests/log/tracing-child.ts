@@ -7,14 +7,14 @@ import { join } from 'node:path';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { resumeSession } from '../../src/log/open-session.ts';
 import { createSession, type SessionWriter } from '../../src/log/session-writer.ts';
-import type { Result } from '../../src/log/write-problem.ts';
+import type { Tried } from '../../src/log/write-problem.ts';
 import { writeWholeFile } from '../../src/log/write-whole.ts';
 import { NAME, sampleEvent } from './events.ts';
 
 const [folder = ''] = process.argv.slice(2);
 const say = (line: string) => writeSync(1, `${line}\n`);
 
-function must<T>(result: Result<T>): T {
+function must<T>(result: Tried<T>): T {
   if (result.ok) return result.value;
   say(`r ${result.problem.code}`);
   process.exit(3);

@@ -21,14 +21,21 @@ import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { createModel, type Model } from '../../src/circuit/model.ts';
 import { parseBridge, parseMeasure } from '../../src/circuit/parse-measure.ts';
 import { NOMINAL } from '../../src/circuit/samples.ts';
-import { type Meter, type Setup, type Test, VEHICLE_STATES } from '../../src/circuit/test.ts';
+import { numberUnitOf } from '../../src/circuit/shown-by.ts';
+import {
+  type Meter,
+  type MeterUnit,
+  type Setup,
+  type Test,
+  VEHICLE_STATES,
+} from '../../src/circuit/test.ts';
 import { freshNgspice, operatingPoint } from './ngspice.ts';
 
 const CIRCUITS = 'procedures/circuits';
 const DECKS = 'tests/outside/decks';
 /** Half the last digit of a value in a deck, and of copper that is worked out in the head. */
 const SHARE_MAX = 1e-3;
-const VOLTS_MAX = 1e-3;
+const LEAST_MAX: Readonly<Record<MeterUnit, number>> = { V: 1e-3, ohm: 1e-3, A: 1e-7 };
 const METER: Meter = {
   name: 'ten megohm meter',
   inputOhms: 10e6,
@@ -82,7 +89,7 @@ describe.each(circuits)('$name', (circuit) => {
       expect(theirs).toBeGreaterThan(METER.ohms.ranges.at(-1)!);
     else
       expect(Math.abs(mine - theirs), `${mine} here, ${theirs} in ngspice`).toBeLessThanOrEqual(
-        Math.max(VOLTS_MAX, SHARE_MAX * Math.abs(theirs)),
+        Math.max(LEAST_MAX[unitOf(one)], SHARE_MAX * Math.abs(theirs)),
       );
   });
 });
@@ -97,7 +104,9 @@ test('the decks hold every kind of fault that digits can show, and every instrum
     [...kinds].filter((kind) => WITHOUT_DIGITS.some((one) => kind.endsWith(one))).sort(),
   );
   const measures = new Set(all.map(({ measure }) => measure.split(' ')[0]));
-  expect([...measures].sort()).toEqual(['high', 'lamp', 'light', 'low', 'ohms', 'volts']);
+  expect([...measures].sort()).toEqual([
+    ...['amps', 'high', 'lamp', 'light', 'low', 'ohms', 'volts'],
+  ]);
   const bridges = all.flatMap(({ setup }) => setup.bridges.map(({ through }) => through));
   for (const through of ['lead', 'test-light', 'lamp']) expect(bridges, through).toContain(through);
   // Nothing is measured on the road.
@@ -133,6 +142,12 @@ function withSizes(circuit: Circuit, cases: readonly Case[]): Circuit {
     return 'size' in effect ? { ...fault, effect: { ...effect, size: of } } : fault;
   };
   return { ...circuit, faults: circuit.faults.map(sized) };
+}
+
+/** Of what is read; the ends of a signal are volts. */
+function unitOf({ measure }: Case): MeterUnit {
+  const probe = parseMeasure(measure);
+  return 'words' in probe ? 'V' : numberUnitOf({ probe: probe.value });
 }
 
 /** What the program reads in the middle of all ranges. */

@@ -7,14 +7,9 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { bridgeElement } from '../../src/circuit/bridge-element.ts';
 import { type Circuit, effectsOf } from '../../src/circuit/circuit.ts';
-import {
-  bridgeElement,
-  lampElement,
-  lightElement,
-  meterElement,
-  ohmsElement,
-} from '../../src/circuit/instruments.ts';
+import { instrumentOf } from '../../src/circuit/instruments.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import type { Element, Netlist } from '../../src/circuit/netlist.ts';
 import { NOMINAL_DRAW } from '../../src/circuit/plan.ts';
@@ -82,7 +77,7 @@ interface Case {
 function casesOf(circuit: Circuit): Case[] {
   const faults = [null, ...circuit.faults];
   const options = standardTests(circuit).filter(({ test }) =>
-    ['volts', 'ohms', 'light', 'lamp', 'pattern'].includes(test.probe.kind),
+    ['volts', 'ohms', 'amps', 'light', 'lamp', 'pattern'].includes(test.probe.kind),
   );
   return faults.flatMap((fault) =>
     options.flatMap((option) =>
@@ -108,7 +103,7 @@ function netlistFor(
   if (probe.kind === 'counts' || probe.kind === 'inspect') throw new Error('no leads');
   const plus = plan.node(probe.plus);
   const minus = plan.node(probe.minus);
-  const instrument = instrumentOf(probe, plus, minus);
+  const instrument = elementOf(probe, plus, minus);
   const draw = { ...NOMINAL_DRAW, on, swing: on ? 1 : -1, travel: on ? 0 : 1 };
   return {
     netlist: {
@@ -120,10 +115,10 @@ function netlistFor(
   };
 }
 
-function instrumentOf({ kind }: Probe, plus: number, minus: number): Element {
-  if (kind === 'light') return lightElement(plus, minus);
-  if (kind === 'lamp') return lampElement(plus, minus);
-  return kind === 'ohms' ? ohmsElement(plus, minus) : meterElement(plus, minus, METER);
+function elementOf(probe: Probe, plus: number, minus: number): Element {
+  const { element } = instrumentOf(probe);
+  if (element === null) throw new Error('no leads');
+  return element(plus, minus, METER);
 }
 
 /** ngspice's own settings, tight first; the second set is for circuits on which its Newton does not settle at 1e-9. */

@@ -1,8 +1,9 @@
 /** Tests that could tell, looked for again by trying every standard test on every sample. */
 import { describe, expect, test } from 'vitest';
 import type { Model } from '../../src/circuit/model.ts';
+import { looksShownBy, unitShownBy } from '../../src/circuit/shown-by.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
-import { LOOKS, type Shown, type Test } from '../../src/circuit/test.ts';
+import type { Shown, Test } from '../../src/circuit/test.ts';
 import { testKey } from '../../src/circuit/test-key.ts';
 import type { Step } from '../../src/procedure/procedure.ts';
 import { compareCost } from '../../src/proof/compare-cost.ts';
@@ -178,11 +179,11 @@ test('the way of the proposals keeps every outcome of a test apart', () => {
   const volts = new Map(['healthy', ...faults.map(({ id }) => id)].map((id, at) => [id, at]));
   const shows = (id: string, one: Test): Shown => {
     if (testKey(one) === telltale) return { kind: 'number', value: volts.get(id)!, unit: 'V' };
-    const { kind } = one.probe;
-    if (kind === 'volts' || kind === 'ohms')
-      return { kind: 'number', value: 1, unit: kind === 'ohms' ? 'ohm' : 'V' };
+    const unit = unitShownBy(one.probe);
+    if (unit !== null) return { kind: 'number', value: 1, unit };
     // an inspection would part the first suspect from the others, if they needed it
-    const look = kind === 'inspect' && volts.get(id) === 0 ? 'faulty' : LOOKS[kind][0];
+    const look =
+      one.probe.kind === 'inspect' && volts.get(id) === 0 ? 'faulty' : looksShownBy(one.probe)[0]!;
     return { kind: 'look', look };
   };
   const small = { ...modelOf('reluctor-two-wire', 2), circuit: { ...circuit, faults }, shows };

@@ -8,7 +8,7 @@ import { betterTarget } from '../../src/proof/better-target.ts';
 import type { DiscriminatingTests } from '../../src/proof/discriminating-tests.ts';
 import { judgeOf } from '../../src/proof/judge-ways.ts';
 import { CarTeller } from '../../src/proof/lost-cars.ts';
-import type { ProofFacts } from '../../src/proof/prove-procedure.ts';
+import type { ProofFacts } from '../../src/proof/proof-facts.ts';
 import { rangeIssues } from '../../src/proof/range-issues.ts';
 import { retestIssues } from '../../src/proof/retest-issues.ts';
 import { stepIssues } from '../../src/proof/step-issues.ts';

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { passingOf } from '../../src/proof/passing.ts';
 import { listed, percent, quoted } from '../../src/proof/proof-words.ts';
-import type { Way } from '../../src/proof/walk-faults.ts';
+import type { TreeWay } from '../../src/proof/walk-faults.ts';
 
 test.each([
   [[], ''],
@@ -43,7 +43,7 @@ describe('what passes an outcome', () => {
       visits: visits.map(([step, outcome]) => ({ step, outcome })),
       samples: [],
       end: { kind: 'concluded', step: 'z' },
-    }) satisfies Way;
+    }) satisfies TreeWay;
   const passing = passingOf([
     way('healthy', 1, ['a', 'good']),
     way('wire.open', 0.4, ['a', 'good'], ['b', 'low'], ['a', 'good']),

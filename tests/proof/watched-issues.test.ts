@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
 import type { AskStep, Step } from '../../src/procedure/procedure.ts';
-import type { ProofFacts } from '../../src/proof/prove-procedure.ts';
+import type { ProofFacts } from '../../src/proof/proof-facts.ts';
 import { watchedIssues } from '../../src/proof/watched-issues.ts';
 import { shipped, trees } from '../library/shipped.ts';
 

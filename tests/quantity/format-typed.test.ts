@@ -12,6 +12,7 @@ test.each([
   ['12.680 V', 12.68, 'V', '12.680 V'],
   ['2.20k', 2200, 'ohm', '2.20 kΩ'],
   ['80', 80, '%', '80 %'],
+  ['7.00 mA', 0.007, 'A', '7.00 mA'],
   // written in another way, or not the value that stands: by the value
   ['OL', Number.POSITIVE_INFINITY, 'ohm', 'OL'],
   ['2k2', 2200, 'ohm', '2.2 kΩ'],

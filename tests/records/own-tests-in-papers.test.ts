@@ -1,6 +1,6 @@
 /** A test that no step asked for is in every paper, wherever in a session it was made. */
 import { describe, expect, it } from 'vitest';
-import { exportRecord, FORMS, type Form } from '../../src/records/export-record.ts';
+import { exportRecord, FORMS, type PaperForm } from '../../src/records/export-record.ts';
 import { AUDIENCES } from '../../src/records/record-for.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import type { Command } from '../../src/session/command.ts';
@@ -11,7 +11,7 @@ import { drillWalk } from './sample-drill.ts';
 import { begin, fileOf, freeWalk, signalAt, type Walk, weighed } from './sample-session.ts';
 
 /** What a reader of the form finds, without blanks. */
-const READERS: Readonly<Record<Form, (text: string) => string>> = {
+const READERS: Readonly<Record<PaperForm, (text: string) => string>> = {
   markdown: (text) => readMarkdownStrictly(text).join(' '),
   html: (text) =>
     readHtmlStrictly(text)

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { transliterate } from '../../src/records/pdf/transliterate.ts';
 import { pdfOf } from '../../src/records/pdf.ts';
-import type { Report, Table } from '../../src/records/report.ts';
+import type { Report, Table } from '../../src/records/report-form.ts';
 import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
 
 function reportWith(...blocks: Report['sections'][number]['blocks']): Report {

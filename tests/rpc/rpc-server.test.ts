@@ -204,7 +204,7 @@ describe('any other test', () => {
   it.each<[string, object, string | number]>([
     ['ohms on a live circuit', { measure: 'ohms sensor.feed battery.negative' }, 'test-refused'],
     ['a place that is not there', { measure: 'volts sensor.fed battery.negative' }, 'test-refused'],
-    ['no measurement', { measure: 'amps sensor.feed battery.negative' }, -32602],
+    ['no measurement', { measure: 'henries sensor.feed battery.negative' }, -32602],
     ['no test', { state: 'key-on' }, -32602],
     ['half a test', { probe: { kind: 'inspect', of: 'target' } }, -32602],
     ['a probe with one lead', { setup: {}, probe: { kind: 'volts', plus: 'a.b' } }, -32602],

@@ -58,6 +58,19 @@ describe('the cars of a fault', () => {
     expect(ways.map(({ shown }) => shown)).toEqual([on, off]);
     expect(ways[0]!.share + ways[1]!.share).toBeCloseTo(1, 12);
   });
+  test('stand anew too where the meter is in series at the open plug: one of two currents', () => {
+    const wheel = modelOf('current-two-wire', 4);
+    const table = testTable(wheel.circuit, null, wheel.meter);
+    const inSeries = table.entries.find(({ id }) => id === 'sensor.feed.amps')!;
+    const ask = { model: wheel, procedure: null, intermittent: null, testAt: () => inSeries };
+    const ways = carSampler(ask)
+      .cars(HEALTHY)
+      .ways(0, new Float64Array(wheel.quantities.length).fill(0.5));
+    expect(ways.map(({ shown }) => shown.kind === 'number' && shown.value.toFixed(4))).toEqual([
+      '0.0140',
+      '0.0070',
+    ]);
+  });
   test('beyond their description have one value that is, each in turn and on both sides', () => {
     const { length } = model.quantities;
     const points = cars.outside!.start(192, cars.outside!.values);

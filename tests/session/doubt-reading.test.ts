@@ -5,6 +5,7 @@ import { doubtReading } from '../../src/session/doubt-reading.ts';
 
 const SWAPPED = /leads look swapped/;
 const OVER = /over limit on a volts range/;
+const DEAD_METER = /blown fuse/;
 
 it.each([
   // value, unit, low, high
@@ -21,6 +22,12 @@ it.each([
   [Number.POSITIVE_INFINITY, 'ohm', Number.NEGATIVE_INFINITY, 2, null],
   [-1, 'ohm', 800, 1200, null],
   [-1000, 'ohm', 800, 1200, null], // ohms have no sign
+  // no current at all: the meter's own fuse first
+  [0, 'A', 0.0055, 0.0172, DEAD_METER],
+  [-0.00002, 'A', 0.0055, 0.0172, DEAD_METER],
+  [0.002, 'A', 0.0055, 0.0172, null],
+  [0, 'A', 0, 0.001, null],
+  [-0.007, 'A', 0.0055, 0.0172, SWAPPED],
 ] as const)('%d %s where %d to %d is good', (value, unit, low, high, words) => {
   const { meter } = STANDARD_SETTINGS;
   const said = doubtReading(value, unit, (one) => judgeReading(one, unit, { low, high }, meter));

@@ -1,6 +1,7 @@
 /** When a conclusion is proven, what is missing, and what is offered, on small tables and rankings set by hand. */
 import { describe, expect, test } from 'vitest';
-import { type CorroborationAsk, corroborate } from '../../src/suspects/corroborate.ts';
+import { corroborate } from '../../src/suspects/corroborate.ts';
+import type { CorroborationAsk } from '../../src/suspects/corroboration-ask.ts';
 import type { ReadingFit } from '../../src/suspects/likelihood.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import type { TableTest } from '../../src/suspects/prediction-table.ts';

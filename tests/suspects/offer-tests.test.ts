@@ -1,6 +1,6 @@
 /** Tests that are offered to prove a conclusion, from how often each look is shown. */
 import { describe, expect, test } from 'vitest';
-import type { CorroborationAsk } from '../../src/suspects/corroborate.ts';
+import type { CorroborationAsk } from '../../src/suspects/corroboration-ask.ts';
 import { EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { offerTests } from '../../src/suspects/offer-tests.ts';

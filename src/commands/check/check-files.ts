@@ -7,24 +7,25 @@ import { basename } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { loadCircuit } from '../../circuit/load-circuit.ts';
 import { createModel, type Model } from '../../circuit/model.ts';
-import { type Assignment, loadAssignment } from '../../drill/assignment.ts';
-import { type ActionsFile, loadActions } from '../../drill/drill-actions.ts';
+import { loadAssignment } from '../../drill/assignment.ts';
+import { loadActions } from '../../drill/drill-actions.ts';
 import { LazyFiles } from '../../files/lazy-files.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
-import { type LoadedCautions, loadCautions } from '../../procedure/cautions.ts';
+import { loadCautions } from '../../procedure/cautions.ts';
 import { DRIVES } from '../../procedure/job.ts';
 import {
   type Library,
   type LinkedProcedure,
   linkProcedure,
 } from '../../procedure/link-procedure.ts';
-import { type LoadedJob, loadJob } from '../../procedure/load-job.ts';
+import { loadJob } from '../../procedure/load-job.ts';
 import { type MergedCautions, mergeCautions } from '../../procedure/merge-cautions.ts';
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
 import { type Proof, proveProcedure } from '../../proof/prove-procedure.ts';
-import { type AnswersFile, loadAnswers } from '../../session/answers-file.ts';
+import { loadAnswers } from '../../session/answers-file.ts';
 import { SESSION_SAMPLES } from '../../session/session-model.ts';
 import type { Checked, Issue } from '../../source/issue.ts';
+import type { CheckedFile, LoadedValue } from './checked-file.ts';
 import { crossIssues } from './cross-issues.ts';
 import { CAUTIONS_FILE, type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
@@ -33,22 +34,6 @@ import type { Gathered, GatheredFile } from './gather-files.ts';
 export const SAMPLES = SESSION_SAMPLES;
 export const SAMPLES_WATCHING = 32;
 const SEED = 1;
-
-export type LoadedValue =
-  | { readonly kind: 'procedure'; readonly value: ParsedProcedure }
-  | { readonly kind: 'circuit'; readonly value: Circuit }
-  | { readonly kind: 'cautions'; readonly value: LoadedCautions }
-  | { readonly kind: 'job'; readonly value: LoadedJob }
-  | { readonly kind: 'assignment'; readonly value: Assignment }
-  | { readonly kind: 'answers'; readonly value: AnswersFile }
-  | { readonly kind: 'actions'; readonly value: ActionsFile };
-
-/** A file that was read, of a known kind or not. */
-export interface CheckedFile extends GatheredFile {
-  readonly kind: FileKind | null;
-  readonly loaded: LoadedValue | null;
-  readonly issues: readonly Issue[];
-}
 
 export interface CheckReport {
   /** The files that were asked about. */

@@ -5,7 +5,7 @@
  * read from the same table as its help: options, `a|b|c` in the usage line, and the words in capitals.
  */
 import { type Command, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
-import { type Line, type Offer, type Offers, offersFor } from './offers.ts';
+import { type CompletionOffer, type Line, type Offers, offersFor } from './offers.ts';
 
 type Table = Readonly<Record<string, () => Promise<{ command: Command }>>>;
 
@@ -56,7 +56,7 @@ async function offersAt(
 
 const nothing: Offers = { offers: [], files: false };
 
-async function firstWords(typed: string, table: Table): Promise<Offer[]> {
+async function firstWords(typed: string, table: Table): Promise<CompletionOffer[]> {
   if (!typed.startsWith('-')) return commands(table);
   return [
     { value: '--help', words: 'all commands' },
@@ -64,7 +64,7 @@ async function firstWords(typed: string, table: Table): Promise<Offer[]> {
   ];
 }
 
-async function commands(table: Table): Promise<Offer[]> {
+async function commands(table: Table): Promise<CompletionOffer[]> {
   const loaded = await Promise.all(Object.values(table).map((load) => load()));
   return loaded.map(({ command: { name, summary } }) => ({ value: name, words: summary }));
 }
@@ -98,7 +98,7 @@ async function commandOffers(
   if (found.offers.length > 0 || found.files || read.ended) return found;
   return { offers: optionOffers(), files: false };
 
-  function optionOffers(): Offer[] {
+  function optionOffers(): CompletionOffer[] {
     return Object.entries({ ...verb.options, help: HELP })
       .filter(([name, { multiple }]) => multiple || !read.given.has(name))
       .map(([name, { help }]) => ({ value: `--${name}`, words: help }));
@@ -184,7 +184,7 @@ export function choicesIn(help: string): string[] {
   return choices ? words : [];
 }
 
-function plainOffers(values: readonly string[]): Offer[] {
+function plainOffers(values: readonly string[]): CompletionOffer[] {
   return values.map((value) => ({ value, words: '' }));
 }
 

@@ -13,14 +13,14 @@ import { sessionPart } from '../../files/safe-name.ts';
 import type { Io } from '../command.ts';
 
 /** One word that fits, with a few words about it. */
-export interface Offer {
+export interface CompletionOffer {
   readonly value: string;
   readonly words: string;
 }
 
 /** What fits; with `files`, names of files do as well, and the shell knows those best. */
 export interface Offers {
-  readonly offers: readonly Offer[];
+  readonly offers: readonly CompletionOffer[];
   readonly files: boolean;
 }
 
@@ -66,7 +66,7 @@ export async function offersFor(word: string, line: Line, io: Io): Promise<Offer
 }
 
 /** Procedures a person can start: those that need nothing from a caller. */
-function procedures(io: Io): Offer[] {
+function procedures(io: Io): CompletionOffer[] {
   return heads(io, '').flatMap(({ text }) => {
     const value = topValue(text, 'procedure');
     if (value === null || /^needs:/m.test(text)) return [];
@@ -74,14 +74,14 @@ function procedures(io: Io): Offer[] {
   });
 }
 
-function circuits(io: Io): Offer[] {
+function circuits(io: Io): CompletionOffer[] {
   return heads(io, 'circuits').flatMap(({ text }) => {
     const value = topValue(text, 'circuit');
     return value === null ? [] : [{ value, words: topValue(text, 'title') ?? '' }];
   });
 }
 
-async function faults({ command, positionals }: Line, io: Io): Promise<Offer[]> {
+async function faults({ command, positionals }: Line, io: Io): Promise<CompletionOffer[]> {
   const { loadCircuit } = await import('../../circuit/load-circuit.ts');
   const [named] = positionals;
   const circuit = command === 'predict' ? named : circuitOf(named, io);
@@ -89,7 +89,7 @@ async function faults({ command, positionals }: Line, io: Io): Promise<Offer[]> 
     .filter(({ text }) => circuit === undefined || topValue(text, 'circuit') === circuit)
     .map(({ text, path }) => loadCircuit(text, path).value)
     .filter((value): value is Circuit => value !== null);
-  const byId = new Map<string, Offer>();
+  const byId = new Map<string, CompletionOffer>();
   if (command !== 'predict') byId.set('healthy', { value: 'healthy', words: 'nothing is wrong' });
   for (const { id, words } of loaded.flatMap((one) => one.faults))
     if (!byId.has(id)) byId.set(id, { value: id, words });
@@ -103,7 +103,7 @@ function circuitOf(procedure: string | undefined, io: Io): string | undefined {
 }
 
 /** Names of session files, newest first, each session by its last part. */
-async function sessions({ folder }: Line, io: Io): Promise<Offer[]> {
+async function sessions({ folder }: Line, io: Io): Promise<CompletionOffer[]> {
   const latest = new Map<string, { name: string; part: number }>();
   for (const name of namesIn(folder ?? (await usualFolder(io)))) {
     const own = sessionPart(name);
@@ -123,12 +123,12 @@ async function usualFolder(io: Io): Promise<string> {
   return sessionsFolder({ ...where, settings: opened.store.values.sessions });
 }
 
-async function settings(): Promise<Offer[]> {
+async function settings(): Promise<CompletionOffer[]> {
   const { STANDARD_SETTINGS } = await import('../../files/settings.ts');
   return Object.keys(STANDARD_SETTINGS).map((value) => ({ value, words: '' }));
 }
 
-async function levels(): Promise<Offer[]> {
+async function levels(): Promise<CompletionOffer[]> {
   const { LEVELS } = await import('../../drill/levels.ts');
   return LEVELS.map(({ name }) => ({ value: name, words: '' }));
 }

@@ -4,7 +4,7 @@
  */
 import type { ClassRow, ClassSummary } from '../../drill/class-summary.ts';
 import { csvField } from '../../records/readings-csv.ts';
-import type { DoubtfulFile } from './class-report.ts';
+import type { DoubtfulFile } from './doubtful-file.ts';
 
 const COLUMNS: readonly (readonly [string, (row: ClassRow) => string | number | null])[] = [
   ['student', ({ student }) => student],

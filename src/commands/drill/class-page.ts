@@ -7,8 +7,8 @@ import {
   TIME_POINTS,
 } from '../../drill/score.ts';
 import { html, Markup } from '../../records/html.ts';
-import type { DoubtfulFile } from './class-report.ts';
 import { classStyle } from './class-style.ts';
+import type { DoubtfulFile } from './doubtful-file.ts';
 
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 

@@ -1,4 +1,5 @@
 /** A folder of students' drills as one report: table, CSV, page. Files that are repeated, altered or no drills are named. */
+
 import { readdirSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { Circuit } from '../../circuit/circuit.ts';
@@ -16,24 +17,8 @@ import type { Procedure } from '../../procedure/procedure.ts';
 import { classCsv } from './class-csv.ts';
 import { classPage } from './class-page.ts';
 import { classTable } from './class-table.ts';
+import type { DoubtfulFile } from './doubtful-file.ts';
 import { findCopies } from './find-copies.ts';
-
-/** A file that does not count as it stands. */
-export interface DoubtfulFile {
-  readonly file: string;
-  readonly kind:
-    | 'repeated'
-    | 'copied'
-    | 'altered'
-    | 'cut-off'
-    | 'no-drill'
-    | 'second-try'
-    | 'other-circuit'
-    | 'other-procedure'
-    | 'other-cautions'
-    | 'other-drill';
-  readonly words: string;
-}
 
 export interface ClassReport {
   readonly summary: ClassSummary;

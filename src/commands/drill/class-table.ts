@@ -1,7 +1,7 @@
 /** A class's drills as a table for the terminal. */
 import type { ClassSummary } from '../../drill/class-summary.ts';
 import { safeText } from '../../source/safe-text.ts';
-import type { DoubtfulFile } from './class-report.ts';
+import type { DoubtfulFile } from './doubtful-file.ts';
 
 const STUDENT_COLUMNS = 20;
 const PROCEDURE_COLUMNS = 20;

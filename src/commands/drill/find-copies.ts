@@ -6,7 +6,7 @@
 
 import { testKey } from '../../circuit/test-key.ts';
 import type { ClassDrill } from '../../drill/class-summary.ts';
-import type { DoubtfulFile } from './class-report.ts';
+import type { DoubtfulFile } from './doubtful-file.ts';
 
 /** So many events in a row at the same milliseconds are no chance: a person's pace varies by seconds. */
 const SAME_EVENTS = 4;

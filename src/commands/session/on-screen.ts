@@ -13,7 +13,7 @@ import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
 import { keepHeapSmall } from './small-heap.ts';
 
 /** What is shown, and how it is left. */
-export interface Shown {
+export interface ScreenShown {
   /** The screens; `leave` gives the terminal back, with an exit code. */
   readonly tree: (leave: (code: number) => void) => ReactNode;
   readonly look: Pick<Settings, 'theme' | 'ascii'>;
@@ -25,7 +25,7 @@ export interface Shown {
 
 /** Shows it until the person leaves; the exit code. */
 export async function onScreen(
-  { tree, look, stop, farewell }: Shown,
+  { tree, look, stop, farewell }: ScreenShown,
   args: Arguments,
   io: Io,
 ): Promise<number> {

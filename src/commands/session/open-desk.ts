@@ -116,7 +116,7 @@ function asTyped(word: string): string {
 }
 
 /** What a session is on: a procedure, or a circuit alone in free order. */
-export type Subject =
+export type SessionSubject =
   | { readonly kind: 'procedure'; readonly procedure: ParsedProcedure }
   | { readonly kind: 'free-order'; readonly circuit: Circuit };
 
@@ -129,7 +129,7 @@ export interface LinkedSubject {
 }
 
 /** A procedure by its name in the library or the path of its file; free order by `guided-CIRCUIT`, a circuit's name or file. */
-export function findSubject(desk: Desk, nameOrPath: string): Subject | Problem {
+export function findSubject(desk: Desk, nameOrPath: string): SessionSubject | Problem {
   const { circuits, procedures } = desk.library;
   // No name is a path, and to know that a name is missing the whole library is read.
   if (!isPath(nameOrPath) && !procedures.has(nameOrPath)) {
@@ -145,7 +145,11 @@ export function findSubject(desk: Desk, nameOrPath: string): Subject | Problem {
 }
 
 /** Links a subject for a vehicle; the issues as text when it cannot be used. */
-export function linkSubject(desk: Desk, subject: Subject, drive: Drive): LinkedSubject | Problem {
+export function linkSubject(
+  desk: Desk,
+  subject: SessionSubject,
+  drive: Drive,
+): LinkedSubject | Problem {
   if (subject.kind === 'free-order')
     return { procedure: null, circuit: subject.circuit, linked: null };
   const linked = linkFor(desk, subject.procedure, drive);
@@ -154,14 +158,14 @@ export function linkSubject(desk: Desk, subject: Subject, drive: Drive): LinkedS
 }
 
 /** Title of a subject. */
-export function subjectTitle(subject: Subject): string {
+export function subjectTitle(subject: SessionSubject): string {
   return subject.kind === 'free-order'
     ? freeOrderTitle(subject.circuit)
     : subject.procedure.draft.title;
 }
 
 /** Name of a subject, for files and messages. */
-export function subjectName(subject: Subject): string {
+export function subjectName(subject: SessionSubject): string {
   return subject.kind === 'free-order' ? subject.circuit.name : subject.procedure.draft.procedure;
 }
 

@@ -61,7 +61,7 @@ import {
   type Desk,
   type LinkedSubject,
   linkSubject,
-  type Subject,
+  type SessionSubject,
   subjectName,
 } from './open-desk.ts';
 import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
@@ -69,7 +69,7 @@ import { calculate, sumsFor } from './session-sums.ts';
 
 /** What a new session is about. */
 export interface NewSession {
-  readonly subject: Subject;
+  readonly subject: SessionSubject;
   readonly job: Job;
   /** Fault of the simulated vehicle, `healthy` too; null for a real vehicle. */
   readonly bench: {
@@ -291,7 +291,7 @@ function resumedWhenUsed(driver: SessionDriver, { now, program }: Desk, by: Hand
 function stepToBeginAt(
   linked: LinkedProcedure | null,
   name: string,
-  subject: Subject,
+  subject: SessionSubject,
 ): { readonly step: string } | Problem {
   if (!linked || subject.kind !== 'procedure')
     return { problem: 'free order has no steps to begin at', fix: 'leave --from out' };

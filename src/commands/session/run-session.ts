@@ -29,7 +29,7 @@ import {
   findSubject,
   linkSubject,
   openDesk,
-  type Subject,
+  type SessionSubject,
   startable,
   subjectTitle,
 } from './open-desk.ts';
@@ -235,7 +235,7 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
   return finish(opened, desk, args, io, end === 'input-ended' ? EXIT.interrupted : EXIT.done);
 }
 
-function circuitOfSubject(desk: Desk, subject: Subject): Circuit | null {
+function circuitOfSubject(desk: Desk, subject: SessionSubject): Circuit | null {
   if (subject.kind === 'free-order') return subject.circuit;
   return desk.library.circuits.get(subject.procedure.draft.circuit ?? '') ?? null;
 }

@@ -9,7 +9,7 @@ import { listWords } from '../../records/list-words.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
 import { drillMenuExtra } from '../drill/drill-services.ts';
-import { type Desk, findSubject, freeOrders, type Subject, startable } from './open-desk.ts';
+import { type Desk, findSubject, freeOrders, type SessionSubject, startable } from './open-desk.ts';
 import { beginSession, continueSession } from './open-session.ts';
 
 /** `onOpened` is told of each session that is opened from the screens, `onDrill` of each drill. */
@@ -19,7 +19,7 @@ export function servicesOf(
   onDrill: (opened: OpenedSession) => void,
 ): AppServices {
   const { library } = desk;
-  const subjectOf = (file: string): Subject | Problem => {
+  const subjectOf = (file: string): SessionSubject | Problem => {
     const procedure = startable(desk).find(({ source }) => source.file === file);
     return procedure ? { kind: 'procedure', procedure } : findSubject(desk, file);
   };

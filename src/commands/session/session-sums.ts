@@ -1,4 +1,5 @@
 /** The small sums inside a session: those of `calc`, filled in with what the circuit and the step say. */
+
 import { parseArgs } from 'node:util';
 import {
   type Circuit,
@@ -10,10 +11,12 @@ import {
   type Wire,
 } from '../../circuit/circuit.ts';
 import { expectedSignal } from '../../circuit/expected-signal.ts';
+import { functionOf, isMeterUnit, METER_UNITS } from '../../circuit/meter-units.ts';
 import type { Model } from '../../circuit/model.ts';
 import { joinedTo } from '../../circuit/nets.ts';
 import { leads } from '../../circuit/refuse-test.ts';
-import type { Meter, Probe, Setup } from '../../circuit/test.ts';
+import { sensorKindOf } from '../../circuit/sensors.ts';
+import type { Meter, MeterUnit, Probe, Setup } from '../../circuit/test.ts';
 import type { MeasureStep, Step } from '../../procedure/procedure.ts';
 import { formatQuantity, withoutNoise } from '../../quantity/format-quantity.ts';
 import type { Unit } from '../../quantity/quantity.ts';
@@ -114,18 +117,26 @@ function filledFor(step: Step, context: SumContext): Filled[] {
   const test = model && captureTest(model, { kind: 'step', step });
   if (model && test)
     return signalSums(context, model, expectedSignal(model, test).levels, test.setup);
-  if (step.kind !== 'measure' || (step.unit !== 'V' && step.unit !== 'ohm')) return [];
-  const meter = meterSum(step, context.meter);
-  if (!model || step.probe === null) return meter;
+  if (step.kind !== 'measure' || !isMeterUnit(step.unit)) return [];
+  const { unit, probe } = step;
+  if (probe === null && !METER_UNITS[unit].isMeterAlone) return [];
+  const meter = meterSum(step, unit, context.meter);
+  if (!model || probe === null) return meter;
   const { circuit } = model;
-  const wire = wireAt(circuit, step.probe);
-  if (step.unit === 'ohm') return [...(wire ? [wireSum(circuit, wire)] : []), ...meter];
-  return [
-    ...(wire ? [dropSum(circuit, wire, step), wireSum(circuit, wire)] : []),
-    ...loadingSum(circuit, step, context.meter),
-    ...meter,
-  ];
+  return [...OF_UNIT[unit](circuit, wireAt(circuit, probe), step, context.meter), ...meter];
 }
+
+type SumsOf = (circuit: Circuit, wire: Wire | null, step: MeasureStep, meter: Meter) => Filled[];
+
+/** Beside what the meter can tell. */
+const OF_UNIT: Readonly<Record<MeterUnit, SumsOf>> = {
+  V: (circuit, wire, step, meter) => [
+    ...(wire ? [dropSum(circuit, wire, step), wireSum(circuit, wire)] : []),
+    ...loadingSum(circuit, step, meter),
+  ],
+  ohm: (circuit, wire) => (wire ? [wireSum(circuit, wire)] : []),
+  A: () => [],
+};
 
 function signalSums(
   { scope }: SumContext,
@@ -171,11 +182,10 @@ function turned(target: Target | null): Readonly<Record<string, string>> {
 }
 
 /** Limits of the reading that a healthy circuit gives. */
-function meterSum({ unit, expected }: MeasureStep, meter: Meter): Filled[] {
-  if (unit !== 'V' && unit !== 'ohm') return [];
+function meterSum({ expected }: MeasureStep, unit: MeterUnit, meter: Meter): Filled[] {
   const middle = expected?.nominal ?? expected?.high ?? expected?.low ?? null;
   const value = middle === null ? null : withoutNoise(middle, unit);
-  const { ranges, counts, ofReading, digits } = unit === 'V' ? meter.volts : meter.ohms;
+  const { ranges, counts, ofReading, digits } = functionOf(meter, unit);
   const range = value === null ? undefined : ranges.find((full) => Math.abs(value) <= full);
   if (value === null || range === undefined) return [];
   const ends = {
@@ -226,16 +236,7 @@ function dropSum(circuit: Circuit, wire: Wire, { expected, family }: MeasureStep
 /** Nominal current of the sensor, or through a track at its usual feed. */
 function ampsOf(circuit: Circuit): number {
   const sensor = sensorOf(circuit);
-  switch (sensor.kind) {
-    case 'hall-switch':
-      return sensor.draws.nominal;
-    case 'current-switch':
-      return sensor.high.nominal;
-    case 'potentiometer':
-      return 5 / (sensor.tracks[0]?.ohms.nominal ?? 5000);
-    case 'reluctor':
-      return 0.001;
-  }
+  return sensorKindOf(sensor).amps(sensor);
 }
 
 /** What the meter's own resistance makes of a pulled-up line. */

@@ -1,6 +1,6 @@
 /** A measured capture as text for the terminal. */
 import { safeText } from '../../source/safe-text.ts';
-import { alignView, type View } from '../../waveform/align-view.ts';
+import { alignView, type TimeView } from '../../waveform/align-view.ts';
 import type { Capture } from '../../waveform/capture.ts';
 import type { Difference } from '../../waveform/compare-captures.ts';
 import { describeCapture, markedLevels } from '../../waveform/describe-measures.ts';
@@ -17,7 +17,7 @@ export interface CaptureReport {
   readonly good: { readonly capture: Capture; readonly measures: CaptureMeasures } | null;
   readonly width: number;
   readonly ascii: boolean;
-  readonly view: View;
+  readonly view: TimeView;
 }
 
 /** Drawings, measures, judgement and differences as lines for the terminal. */
@@ -28,7 +28,7 @@ export function captureLines(
 ): string[] {
   const { width, ascii, view, good } = given;
   const lines: string[] = [];
-  const draw = (of: Capture, by: CaptureMeasures, at: number, part: View, name: string) => {
+  const draw = (of: Capture, by: CaptureMeasures, at: number, part: TimeView, name: string) => {
     const measured = by.channels[at];
     const channel = of.channels[at];
     if (!measured || !channel) return;
@@ -74,6 +74,6 @@ export function captureLines(
   return lines.map((line) => safeText(line));
 }
 
-function edgesWithin(times: Float64Array, { from, to }: View): number {
+function edgesWithin(times: Float64Array, { from, to }: TimeView): number {
   return times.reduce((count, time) => count + (time >= from && time < to ? 1 : 0), 0);
 }

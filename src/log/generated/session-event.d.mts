@@ -40,7 +40,7 @@ export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpec
 /**
  * What is read; the red lead is plus.
  */
-export type Probe = (VoltsProbe | OhmsProbe | LightProbe | LampProbe | PatternProbe | CountsProbe | TimingProbe | InspectProbe)
+export type Probe = (VoltsProbe | OhmsProbe | AmpsProbe | LightProbe | LampProbe | PatternProbe | CountsProbe | TimingProbe | InspectProbe)
 export type MeasureUnit = ("V" | "ohm" | "A" | "Hz" | "rpm" | "%" | "s" | "deg")
 export type LookProbe = (LightProbe | LampProbe | PatternProbe | CountsProbe | TimingProbe | InspectProbe)
 /**
@@ -118,6 +118,7 @@ name: string
 inputOhms: number
 volts: MeterFunction
 ohms: MeterFunction
+amps?: MeterFunction
 }
 export interface MeterFunction {
 /**
@@ -269,6 +270,11 @@ minus: string
 }
 export interface OhmsProbe {
 kind: "ohms"
+plus: string
+minus: string
+}
+export interface AmpsProbe {
+kind: "amps"
 plus: string
 minus: string
 }
@@ -764,7 +770,7 @@ say: string
 hazards: Hazards
 states: VehicleState[]
 drives: Drive[]
-when: ("ohms" | "light" | "lamp" | "bridge" | "lead" | "fed-wire" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
+when: ("ohms" | "amps" | "light" | "lamp" | "bridge" | "lead" | "fed-wire" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
 }
 export interface RealVehicle {
 kind: "real"
@@ -1073,7 +1079,7 @@ wiggle?: true
 export interface ShownNumber {
 kind: "number"
 value: (number | null)
-unit: ("V" | "ohm")
+unit: ("V" | "ohm" | "A")
 }
 export interface ShownLook {
 kind: "look"

@@ -29,7 +29,7 @@ export type Drives = ("combustion" | "hybrid" | "electric" | "not-stated")[]
 /**
  * Applies to every step that uses one of these.
  */
-export type When = ("ohms" | "light" | "lamp" | "bridge" | "lead" | "fed-wire" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
+export type When = ("ohms" | "amps" | "light" | "lamp" | "bridge" | "lead" | "fed-wire" | "unplug" | "module-off" | "back-probe" | "spare" | "moving")[]
 
 /**
  * Safety texts by name. Each comes before the prompt of every step it applies to.

@@ -215,6 +215,7 @@ through?: Through
 export interface Measure {
 volts?: ProcedureDraft1
 ohms?: ProcedureDraft1
+amps?: ProcedureDraft1
 light?: ProcedureDraft1
 lamp?: ProcedureDraft1
 pattern?: ProcedureDraft1

@@ -1,6 +1,6 @@
 /** Rows of cells side by side, and tables made of them. */
 import { gaugePlaces } from '../gauge.ts';
-import type { Cell, Gauge, Table } from '../report.ts';
+import type { Cell, Gauge, Table } from '../report-form.ts';
 import {
   BODY_WIDTH,
   type Canvas,

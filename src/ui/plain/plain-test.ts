@@ -1,4 +1,5 @@
 /** Tests that no step asks for, in the dialogue of lines: arranged by words, chosen by number, and what they showed. */
+
 import {
   ARRANGING_WORDS,
   arrangedBy,
@@ -6,7 +7,9 @@ import {
   leadPlaces,
   testFrom,
 } from '../../circuit/arrange-test.ts';
+import { PROBE_KINDS } from '../../circuit/instruments.ts';
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
+import { numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Test } from '../../circuit/test.ts';
 import { leadWords, setupWords } from '../../procedure/test-words.ts';
 import { testTakesCapture } from '../../session/capture-step.ts';
@@ -23,7 +26,7 @@ import { foundBy } from '../screens/any-test-pages.ts';
 import { goodHereWords } from '../screens/car-words.ts';
 import { readMade } from '../screens/made-test-state.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { expectedInTest, possibleIn, testCommand, unitOf } from '../screens/prompt-state.ts';
+import { expectedInTest, possibleIn, testCommand } from '../screens/prompt-state.ts';
 import { lastFound, undoLine, vehicleLine } from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
@@ -37,7 +40,7 @@ const ARRANGING = [
   ...['state', 'unplug', 'plug', 'clip', 'unclip', 'spare', 'fitted'],
   ...['moving', 'still', 'wiggle', 'quiet'],
 ];
-const KINDS = ['volts', 'ohms', 'light', 'lamp', 'pattern', 'timing', 'counts', 'inspect'];
+const KINDS: readonly string[] = PROBE_KINDS;
 
 /** Words for any test; `place` is where the person stands. */
 export const TEST_WORDS: readonly Word<Place>[] = [
@@ -56,7 +59,7 @@ export const TEST_WORDS: readonly Word<Place>[] = [
   },
   {
     words: KINDS,
-    help: helpLine('volts RED BLACK', 'any test; also ohms, light, lamp, pattern, timing, counts'),
+    help: helpLine('volts RED BLACK', `any test; also ${PROBE_KINDS.slice(1, -1).join(', ')}`),
     does: (place, text, word) => testTyped(place, `${word} ${text}`),
   },
   {
@@ -239,7 +242,7 @@ async function askShown(
     dialogue.say(`  ${index + 1}  ${LOOK_WORDS[look]}`);
   });
   const question =
-    toDo.kind === 'number' ? `Reading in ${unitOf(toDo.test)}: ` : `1 to ${looks.length}: `;
+    toDo.kind === 'number' ? `Reading in ${numberUnitOf(toDo.test)}: ` : `1 to ${looks.length}: `;
   const line = (await dialogue.ask(question))?.trim() ?? '';
   const file = captureTyped(line);
   if (file !== null) return captured(place, toDo, file);
@@ -279,7 +282,7 @@ async function number(place: Place, toDo: TestToDo, line: string): Promise<Comma
   if (line === '') return null;
   const { meter } = opened.driver.session();
   const { expected, test } = toDo;
-  const unit = unitOf(test);
+  const unit = numberUnitOf(test);
   const judge = (value: number) =>
     expected && judgeTest({ kind: 'number', value, unit }, expected, meter);
   const possible = possibleIn(opened, opened.driver.session(), test);

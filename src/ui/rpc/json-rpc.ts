@@ -3,7 +3,7 @@
  * unknown method, a wrong parameter; ids that come back; notifications and batches. What a method does is not known here.
  */
 import { hiddenAsEscapes } from '../../records/record-json.ts';
-import type { Finding } from '../../source/schema-issues.ts';
+import type { SchemaFinding } from '../../source/schema-issues.ts';
 import { Unworkable } from '../../source/unworkable.ts';
 
 /** Codes of the standard, and ours from its range for servers: the session, the vehicle or the disk refused. */
@@ -75,7 +75,7 @@ export function fault(code: number, message: string, data?: Fault['fault']['data
 }
 
 /** Parameters that are not as they must be, with each mistake at its place. */
-export function invalidParams(findings: readonly Finding[]): Fault {
+export function invalidParams(findings: readonly SchemaFinding[]): Fault {
   const [first] = findings;
   return fault(CODES.params, first?.words ?? 'these parameters are not as they must be', {
     issues: findings,

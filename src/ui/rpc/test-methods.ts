@@ -1,5 +1,6 @@
 /** Tests that no step asks for, captures, the wiring and the sums. */
-import { LOOKS, type Look, type Test } from '../../circuit/test.ts';
+import { looksShownBy, numberUnitOf } from '../../circuit/shown-by.ts';
+import type { Look, MeterUnit, Test } from '../../circuit/test.ts';
 import { endsOf } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import {
@@ -112,7 +113,7 @@ function entryOf({ opened }: Session, test: Test): TestEntry | null {
 }
 
 function looksOf({ probe }: Test): readonly Look[] {
-  return probe.kind === 'volts' || probe.kind === 'ohms' ? [] : LOOKS[probe.kind];
+  return looksShownBy(probe);
 }
 
 function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): Outcome {
@@ -176,7 +177,7 @@ function shownIn(
       },
     );
   }
-  const unit = made.probe.kind === 'ohms' ? 'ohm' : 'V';
+  const unit = numberUnitOf(made);
   if (shows?.kind === 'reading') return numberShown(shows, unit);
   if (reading === undefined)
     return refused('not-a-number', 'this test shows a number', 'send it as "reading"');
@@ -198,7 +199,7 @@ function shownIn(
   return 'fault' in read ? read : numberShown(read, unit);
 }
 
-function numberShown({ typed, value }: TakenReading, unit: 'V' | 'ohm'): Answered {
+function numberShown({ typed, value }: TakenReading, unit: MeterUnit): Answered {
   return { typed, shown: { kind: 'number', value: kept(value), unit } };
 }
 

@@ -12,7 +12,8 @@ import {
   targetIn,
 } from '../../circuit/arrange-test.ts';
 import { type Circuit, inputTerminals, moduleOf } from '../../circuit/circuit.ts';
-import { inspectable } from '../../circuit/refuse-test.ts';
+import { inspectable } from '../../circuit/instruments/eyes.ts';
+import { INSTRUMENTS, PROBE_KINDS } from '../../circuit/instruments.ts';
 import { type Probe, TEST_STATES, type Test } from '../../circuit/test.ts';
 
 export const TEST_LINES = [
@@ -34,27 +35,6 @@ export interface TestForm extends Arrangement {
   readonly black: string;
   readonly marked: number;
 }
-
-const INSTRUMENTS: readonly Probe['kind'][] = [
-  'volts',
-  'ohms',
-  'light',
-  'lamp',
-  'pattern',
-  'timing',
-  'counts',
-  'inspect',
-];
-const INSTRUMENT_WORDS: Readonly<Record<Probe['kind'], string>> = {
-  volts: 'voltmeter',
-  ohms: 'ohmmeter',
-  light: 'LED light',
-  lamp: 'filament lamp',
-  pattern: 'scope',
-  timing: 'scope beside a good signal',
-  counts: 'live data of the module',
-  inspect: 'eyes and fingers',
-};
 
 /** Key off, a voltmeter from the first place of the harness to the battery's negative. */
 export function testForm(circuit: Circuit): TestForm {
@@ -126,7 +106,7 @@ export function testLineWords(
     case 'state':
       return setup.state.replace('-', ' ');
     case 'instrument':
-      return INSTRUMENT_WORDS[form.instrument];
+      return INSTRUMENTS[form.instrument].words.name;
     case 'red':
       return place(form.red);
     case 'black':
@@ -195,7 +175,7 @@ export function turned(form: TestForm, line: TestLine, by: 1 | -1, circuit: Circ
       };
     }
     case 'instrument':
-      return withInstrument(form, turn(INSTRUMENTS, form.instrument, by), circuit);
+      return withInstrument(form, turn(PROBE_KINDS, form.instrument, by), circuit);
     case 'red':
       return { ...form, red: turn(placesFor(form, circuit), form.red, by) };
     case 'black':

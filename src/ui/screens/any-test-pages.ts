@@ -1,7 +1,8 @@
 /** The pages on which any test is arranged: its form, its lists, and the way on to the test. No React. */
 import { arrangedBy, arrangementOf, testFrom } from '../../circuit/arrange-test.ts';
 import { type Circuit, inputTerminals } from '../../circuit/circuit.ts';
-import { inspectable, leads } from '../../circuit/refuse-test.ts';
+import { inspectable } from '../../circuit/instruments/eyes.ts';
+import { leads } from '../../circuit/refuse-test.ts';
 import type { Test } from '../../circuit/test.ts';
 import { instrumentWords, vehicleWords, whereWords } from '../../procedure/test-words.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';

@@ -1,4 +1,5 @@
 /** What is known of the car in front, in words: its values, whether it is as described, what is good for it. No React. */
+import { numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Test } from '../../circuit/test.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
@@ -62,7 +63,7 @@ export function goodHereWords(
   const here = test && adviceOf(opened)?.diagnosis(session).goodHere(test);
   if (!here || stated?.kind !== 'number') return '';
   const { expected, from, isWide } = here;
-  const unit = test.probe.kind === 'ohms' ? 'ohm' : 'V';
+  const unit = numberUnitOf(test);
   const range = expectedRangeWords({ ...expected, nominal: null, from: 'circuit' }, unit);
   const isSame = expected.low === stated.low && expected.high === stated.high;
   const isTold = from !== null && (isSame || isNarrower(expected, stated));

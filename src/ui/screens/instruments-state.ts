@@ -1,26 +1,11 @@
 /** Instruments as tick boxes, and back. No React. */
-import { INSTRUMENTS, type Instrument } from '../../files/settings.ts';
+import { TOOLS } from '../../circuit/tools.ts';
+import { type AtHand, INSTRUMENTS } from '../../files/settings.ts';
 import type { Form } from '../parts/form-state.ts';
 
 /** Words of the instruments, for lists. */
-export const INSTRUMENT_WORDS: Readonly<Record<Instrument, { words: string; about: string }>> = {
-  meter: { words: 'Multimeter', about: 'Volts and ohms, 10 megohms input.' },
-  'test-light': {
-    words: 'LED test light',
-    about: 'Draws about 32 mA at battery voltage; each test works out whether an output bears it.',
-  },
-  lamp: { words: 'Filament test lamp', about: 'Draws a quarter of an ampere: never on a module.' },
-  scope: {
-    words: 'Oscilloscope',
-    about: 'For patterns and timing. Its clip may be joined to the mains ground.',
-  },
-  'live-data': { words: 'Live data', about: 'A tester that shows what the module counts.' },
-  'spare-sensor': { words: 'Spare sensor', about: 'Known to be good, for this vehicle.' },
-  resistor: { words: 'Resistors', about: 'To pull a signal without a light.' },
-  lead: {
-    words: 'Jumper leads',
-    about: 'With a fuse each, to lay a wire beside one that may be broken.',
-  },
+export const INSTRUMENT_WORDS: Readonly<Record<AtHand, { words: string; about: string }>> = {
+  ...TOOLS,
   helper: { words: 'A helper', about: 'Somebody for the key and the starter.' },
 };
 
@@ -36,7 +21,7 @@ export function instrumentFields(chosen: readonly string[]) {
 }
 
 /** The ticked instruments of a form. */
-export function tickedIn(form: Form): Instrument[] {
+export function tickedIn(form: Form): AtHand[] {
   return INSTRUMENTS.filter((name) =>
     form.fields.some((field) => field.key === name && field.kind === 'check' && field.on),
   );

@@ -1,12 +1,14 @@
 /** A test that was made already, as a form: when, what it showed, and a note. No React. */
+
 import { LOOK_WORDS } from '../../circuit/look-words.ts';
+import { numberUnitOf } from '../../circuit/shown-by.ts';
 import { parseReading } from '../../quantity/parse-reading.ts';
 import type { Command } from '../../session/command.ts';
 import { BEFORE_THE_JOB } from '../../session/events.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
-import { expectedInTest, testCommand, unitOf } from './prompt-state.ts';
+import { expectedInTest, testCommand } from './prompt-state.ts';
 
 const WHEN_KEY = 'when';
 const SHOWN_KEY = 'shown';
@@ -30,7 +32,7 @@ export function madeTestForm({ kind, looks, test, healthy }: TestToDo): Form {
             SHOWN_KEY,
             'It showed',
             '',
-            `As the meter showed it, in ${unitOf(test)}; OL for over-limit.${good}`,
+            `As the meter showed it, in ${numberUnitOf(test)}; OL for over-limit.${good}`,
           )
         : {
             kind: 'choice',

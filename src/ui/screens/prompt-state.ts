@@ -3,6 +3,7 @@
 import type { Judgement } from '../../circuit/judge.ts';
 import { judgementWords } from '../../circuit/judgement-words.ts';
 import { lookWords } from '../../circuit/look-words.ts';
+import { numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Test } from '../../circuit/test.ts';
 import { endsOf, type MeasureStep, type Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
@@ -105,16 +106,11 @@ export function expectedInTest(
   opened: OpenedSession,
   { test, expected }: Pick<TestToDo, 'test' | 'expected'>,
 ): ExpectedReading {
-  const unit = unitOf(test);
+  const unit = numberUnitOf(test);
   const limit = opened.limits({ unit });
   const usual =
     expected?.kind === 'number' ? { ...endsOf(expected), low: expected.low ?? 0 } : null;
   return { unit, ...(usual ? { usual } : {}), ...(limit ? { limit } : {}) };
-}
-
-/** Unit of a number that the test gives. */
-export function unitOf({ probe }: Test): 'V' | 'ohm' {
-  return probe.kind === 'ohms' ? 'ohm' : 'V';
 }
 
 function markedAt(session: Session, step: Step, earlier: Answer | null): number {
@@ -211,7 +207,7 @@ export function askedInTest(
   const vehicle = opened.benchShows(toDo.test);
   const base = { offered: vehicle?.words ?? null, standing: null };
   if (toDo.kind === 'number') {
-    const unit = unitOf(toDo.test);
+    const unit = numberUnitOf(toDo.test);
     const { expected } = toDo;
     const context: ReadingContext = {
       expected: expectedInTest(opened, toDo),
@@ -235,7 +231,7 @@ export function testCommand({ test, expected }: TestToDo, answer: Command): Comm
   if (answer.type === 'record-reading') {
     const { typed } = answer;
     const value = Number.isFinite(answer.value) ? answer.value : null;
-    return { ...base, typed, shown: { kind: 'number', value, unit: unitOf(test) } };
+    return { ...base, typed, shown: { kind: 'number', value, unit: numberUnitOf(test) } };
   }
   if (answer.type !== 'choose-outcome' || !answer.look) return null;
   const { look } = answer;

@@ -2,10 +2,10 @@
 import {
   type EarlierRepair,
   EFFECTS,
-  type Effect,
   FITTED,
   type Fitted,
   type Job,
+  type RepairEffect,
 } from '../../procedure/job.ts';
 import { type Replaceable, readRepair, repairsRemark } from '../../procedure/read-repair.ts';
 import { choiceOf, type Form, type FormField, textInput, textOf } from '../parts/form-state.ts';
@@ -20,7 +20,7 @@ const FITTED_WORDS: Readonly<Record<Fitted, string>> = {
   'second-hand': 'second-hand',
   'other-make': 'other make',
 };
-const CHANGED_WORDS: Readonly<Record<Effect, string>> = {
+const CHANGED_WORDS: Readonly<Record<RepairEffect, string>> = {
   nothing: 'nothing',
   'for-a-while': 'for a while',
   cured: 'cured it then',

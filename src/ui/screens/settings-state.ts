@@ -1,4 +1,6 @@
 /** The settings as a sheet of fields: each field to one setting. No React. */
+import { functionOf, METER_UNITS } from '../../circuit/meter-units.ts';
+import type { Meter, MeterFunction, MeterUnit } from '../../circuit/test.ts';
 import { INSTRUMENTS, type Settings } from '../../files/settings.ts';
 import { readRates } from '../../records/read-rates.ts';
 import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
@@ -13,7 +15,6 @@ export type Change = {
 /** The sheet with the present values. */
 export function settingsSheet(settings: Settings): Form {
   const { meter, scope } = settings;
-  const percent = (share: number) => String(Number((share * 100).toPrecision(6)));
   return {
     at: 0,
     fields: [
@@ -21,30 +22,7 @@ export function settingsSheet(settings: Settings): Form {
       textInput('shop', 'Workshop', settings.shop, 'As reports show it.'),
       ...instrumentFields(settings.instruments),
       textInput('meter-name', 'Meter', meter.name, 'Its name, for the record.'),
-      textInput(
-        'volts-percent',
-        'Volts DC: +/- % of reading',
-        percent(meter.volts.ofReading),
-        "From the meter's data sheet. It decides what counts as borderline.",
-      ),
-      textInput(
-        'volts-digits',
-        'Volts DC: + digits',
-        String(meter.volts.digits),
-        'Counts of the last digit, from the data sheet.',
-      ),
-      textInput(
-        'ohms-percent',
-        'Ohms: +/- % of reading',
-        percent(meter.ohms.ofReading),
-        'From the data sheet.',
-      ),
-      textInput(
-        'ohms-digits',
-        'Ohms: + digits',
-        String(meter.ohms.digits),
-        'Counts of the last digit, from the data sheet.',
-      ),
+      ...UNITS.flatMap((unit) => functionFields(unit, functionOf(meter, unit))),
       textInput(
         'counts',
         'Counts of the display',
@@ -95,6 +73,41 @@ export function settingsSheet(settings: Settings): Form {
   };
 }
 
+const UNITS = Object.keys(METER_UNITS) as readonly MeterUnit[];
+const FUNCTION_LABELS: Readonly<Record<MeterUnit, string>> = {
+  V: 'Volts DC',
+  ohm: 'Ohms',
+  A: 'mA DC',
+};
+
+function functionFields(unit: MeterUnit, { ofReading, digits }: MeterFunction) {
+  const { by } = METER_UNITS[unit];
+  const label = FUNCTION_LABELS[unit];
+  return [
+    textInput(
+      `${by}-percent`,
+      `${label}: +/- % of reading`,
+      String(Number((ofReading * 100).toPrecision(6))),
+      "From the meter's data sheet. It decides what counts as borderline.",
+    ),
+    textInput(
+      `${by}-digits`,
+      `${label}: + digits`,
+      String(digits),
+      'Counts of the last digit, from the data sheet.',
+    ),
+  ];
+}
+
+/** The meter with another function; the same one where nothing in it changes. */
+function meterWith(meter: Meter, unit: MeterUnit, changed: Partial<MeterFunction>): Change {
+  const before = functionOf(meter, unit);
+  const after = { ...before, ...changed };
+  const isSame = before.ofReading === after.ofReading && before.digits === after.digits;
+  const value = isSame ? meter : { ...meter, [METER_UNITS[unit].by]: after };
+  return { key: 'meter', value };
+}
+
 /** What the field at `at` changes in the settings, nothing when it changes nothing, or why its text is refused. */
 export function settingsChange(
   sheet: Form,
@@ -127,6 +140,12 @@ function changeOf(sheet: Form, key: string, settings: Settings): Change | string
       ? take(value)
       : `Enter a ${whole ? 'whole ' : ''}number from ${low} to ${high}; "${text}" was not taken.`;
   };
+  const [by, what] = key.split('-');
+  const unit = UNITS.find((one) => METER_UNITS[one].by === by);
+  if (unit && what === 'percent')
+    return withNumber(0, 20, false, (value) => meterWith(meter, unit, { ofReading: value / 100 }));
+  if (unit && what === 'digits')
+    return withNumber(0, 100, true, (digits) => meterWith(meter, unit, { digits }));
   switch (key) {
     case 'person':
     case 'shop':
@@ -142,22 +161,6 @@ function changeOf(sheet: Form, key: string, settings: Settings): Change | string
       return text === ''
         ? 'The meter needs a name.'
         : { key: 'meter', value: { ...meter, name: text } };
-    case 'volts-percent':
-    case 'ohms-percent': {
-      const unit = key === 'volts-percent' ? 'volts' : 'ohms';
-      return withNumber(0, 20, false, (value) => ({
-        key: 'meter',
-        value: { ...meter, [unit]: { ...meter[unit], ofReading: value / 100 } },
-      }));
-    }
-    case 'volts-digits':
-    case 'ohms-digits': {
-      const unit = key === 'volts-digits' ? 'volts' : 'ohms';
-      return withNumber(0, 100, true, (value) => ({
-        key: 'meter',
-        value: { ...meter, [unit]: { ...meter[unit], digits: value } },
-      }));
-    }
     case 'counts':
       return withNumber(1, 1_000_000, true, (counts) => ({
         key: 'meter',

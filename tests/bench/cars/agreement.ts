@@ -2,6 +2,7 @@
 import type { Circuit } from '../../../src/circuit/circuit.ts';
 import { createModel } from '../../../src/circuit/model.ts';
 import { standardTests } from '../../../src/circuit/standard-tests.ts';
+import type { MeterUnit } from '../../../src/circuit/test.ts';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { drawingOf } from './drawing.ts';
 import type { Engine } from './engine.ts';
@@ -21,8 +22,8 @@ export interface Agreement {
   readonly differences: readonly Difference[];
 }
 
-/** Volts and ohms may differ by so much: the offset of a mass, contacts, the ohmmeter's source. */
-const VOLTS = 0.02;
+/** Readings may differ by so much: the offset of a mass, contacts, the ohmmeter's source. */
+const LEAST: Readonly<Record<MeterUnit, number>> = { V: 0.02, ohm: 1, A: 1e-4 };
 const SHARE = 0.02;
 
 /** Compares healthy and with `faultIds`, each in its middle size, over every standard test. */
@@ -52,7 +53,7 @@ export async function compareWithProgram(
         continue;
       }
       const off = Math.abs(program.value - shows.value);
-      const allowed = (program.unit === 'V' ? VOLTS : 1) + SHARE * Math.abs(program.value);
+      const allowed = LEAST[program.unit] + SHARE * Math.abs(program.value);
       if (program.value !== shows.value && !(off <= allowed))
         differences.push({ fault, test: id, program: wordsOf(program), vehicle: wordsOf(shows) });
     }

@@ -3,7 +3,7 @@ import type { Bridge, Look } from '../../../src/circuit/test.ts';
 import { type Car, valueIn } from './car.ts';
 import { type Deck, saturationAmps } from './deck.ts';
 
-export type Instrument = 'meter' | 'ohmmeter' | 'light' | 'lamp' | 'none';
+export type Instrument = 'meter' | 'ohmmeter' | 'milliammeter' | 'light' | 'lamp' | 'none';
 
 const METER_OHMS = 10e6;
 const LEAD_OHMS = 0.05;
@@ -11,6 +11,8 @@ const LEAD_OHMS = 0.05;
 const TEST_VOLTS = 1;
 const TEST_OHMS = 10e3;
 const OL_OHMS = 60e6;
+/** Shunt, fuse and leads on milliamperes. */
+const BURDEN_OHMS = 5;
 /** LED: 1.9 V at its current, two thermal voltages for each factor of e. */
 const LED_VOLTS = 1.9;
 const LED_EMISSION = 2;
@@ -39,6 +41,9 @@ export function addInstrument(
       return;
     case 'ohmmeter':
       deck.source(plus, minus, TEST_VOLTS, TEST_OHMS);
+      return;
+    case 'milliammeter':
+      deck.resistor(plus, minus, BURDEN_OHMS);
       return;
     case 'light':
       addLed(deck, car, plus, minus);
@@ -72,6 +77,11 @@ export function addClips(
 export function ohmsOf(volts: number): number {
   const ohms = volts >= TEST_VOLTS ? OL_OHMS * 2 : (volts * TEST_OHMS) / (TEST_VOLTS - volts);
   return ohms > OL_OHMS ? Number.POSITIVE_INFINITY : Math.max(0, ohms);
+}
+
+/** What the milliammeter makes of the volts across it. */
+export function ampsOf(volts: number): number {
+  return volts / BURDEN_OHMS;
 }
 
 /** How a light looks at a voltage across it; the LED's current follows from its own curve. */

@@ -1,5 +1,6 @@
 /** Who reads the instruments: exactly within what a meter can, or with a slip now and then. */
-import { LOOKS, type Test } from '../../../src/circuit/test.ts';
+import { isNumberProbe, looksShownBy } from '../../../src/circuit/shown-by.ts';
+import { type MeterUnit, type Test, UNIT_OF } from '../../../src/circuit/test.ts';
 import { plugsOf } from './drawing.ts';
 import { between, oneOf, type Random } from './seeded.ts';
 import type { Shows, Vehicle } from './vehicle.ts';
@@ -22,23 +23,49 @@ const OVER_LIMIT: Said = { kind: 'reading', text: 'OL', plain: 'OL' };
 const SLIP_SHARE = 1 / 50;
 /** A slip is made again so often when it is asked about. */
 const AGAIN_SHARE = 0.5;
-/** A workshop meter: 6000 counts, 0.5 % and 3 counts in volts, 1 % and 5 counts in ohms. */
+/** A workshop meter: 6000 counts, 0.5 % and 3 counts in volts, 1 % and 5 counts in ohms, 1 % and 3 in milliamperes. */
 const COUNTS = 6000;
-const VOLT_RANGES = [0.6, 6, 60, 600];
-const OHM_RANGES = [600, 6e3, 60e3, 600e3, 6e6, 60e6];
+interface MeterFunction {
+  readonly ranges: readonly number[];
+  readonly share: number;
+  readonly counts: number;
+  readonly isSigned: boolean;
+  /** Which of the meter's own errors it has. */
+  readonly off: 'volts' | 'ohms';
+  readonly textOf: (kept: number, range: number, count: number) => string;
+}
+const METER: Readonly<Record<MeterUnit, MeterFunction>> = {
+  V: {
+    ...{ ranges: [0.6, 6, 60, 600], share: 0.005, counts: 3, isSigned: true, off: 'volts' },
+    textOf: (kept, range, count) =>
+      range === 0.6 ? `${(kept * 1000).toFixed(1)} mV` : `${kept.toFixed(digits(count))} V`,
+  },
+  ohm: {
+    ...{ ranges: [600, 6e3, 60e3, 600e3, 6e6, 60e6], share: 0.01, counts: 5 },
+    ...{ isSigned: false, off: 'ohms' },
+    textOf: (kept, range, count) =>
+      range <= 600
+        ? `${kept.toFixed(1)} ohm`
+        : range <= 600e3
+          ? `${(kept / 1e3).toFixed(digits(count / 1e3))} kohm`
+          : `${(kept / 1e6).toFixed(digits(count / 1e6))} Mohm`,
+  },
+  A: {
+    ...{ ranges: [0.06, 0.4], share: 0.01, counts: 3, isSigned: true, off: 'ohms' },
+    textOf: (kept, _, count) => `${(kept * 1000).toFixed(digits(count * 1000))} mA`,
+  },
+};
 
 export class Person {
   private readonly random: Random;
   private slips: boolean;
   /** This meter's own error, -1 to 1 of what it may have. */
-  private readonly voltsOff: number;
-  private readonly ohmsOff: number;
+  private readonly off: Readonly<Record<MeterFunction['off'], number>>;
 
   constructor(random: Random, name: PersonName) {
     this.random = random;
     this.slips = name === 'slipping';
-    this.voltsOff = between(random, -1, 1);
-    this.ohmsOff = between(random, -1, 1);
+    this.off = { volts: between(random, -1, 1), ohms: between(random, -1, 1) };
   }
 
   /** From now on reads rightly. */
@@ -64,26 +91,20 @@ export class Person {
   }
 
   /** A number as this meter shows it. */
-  read(value: number, unit: 'V' | 'ohm'): Said {
+  read(value: number, unit: MeterUnit): Said {
     if (!Number.isFinite(value)) return OVER_LIMIT;
-    const ranges = unit === 'V' ? VOLT_RANGES : OHM_RANGES;
+    const { ranges, share, counts, isSigned, off, textOf } = METER[unit];
     const range = ranges.find((one) => Math.abs(value) < one) ?? ranges.at(-1) ?? 600;
     const count = range / COUNTS;
-    const [share, counts, off] = unit === 'V' ? [0.005, 3, this.voltsOff] : [0.01, 5, this.ohmsOff];
     const shown =
-      value * (1 + share * off) + count * Math.round(between(this.random, -counts, counts));
-    const kept = Math.round((unit === 'ohm' ? Math.max(0, shown) : shown) / count) * count;
-    const text =
-      unit === 'V'
-        ? range === 0.6
-          ? `${(kept * 1000).toFixed(1)} mV`
-          : `${kept.toFixed(digits(count))} V`
-        : range <= 600
-          ? `${kept.toFixed(1)} ohm`
-          : range <= 600e3
-            ? `${(kept / 1e3).toFixed(digits(count / 1e3))} kohm`
-            : `${(kept / 1e6).toFixed(digits(count / 1e6))} Mohm`;
-    return { kind: 'reading', text, plain: `${kept.toFixed(digits(count))} ${unit}` };
+      value * (1 + share * this.off[off]) +
+      count * Math.round(between(this.random, -counts, counts));
+    const kept = Math.round((isSigned ? shown : Math.max(0, shown)) / count) * count;
+    return {
+      kind: 'reading',
+      text: textOf(kept, range, count),
+      plain: `${kept.toFixed(digits(count))} ${unit}`,
+    };
   }
 
   private said(shows: Shows): Said {
@@ -93,9 +114,9 @@ export class Person {
 
   private async slip(vehicle: Vehicle, test: Test, present: boolean): Promise<Said> {
     const { probe } = test;
-    if (probe.kind !== 'volts' && probe.kind !== 'ohms') {
+    if (!isNumberProbe(probe)) {
       const right = await vehicle.shows(test, present);
-      const looks: readonly string[] = LOOKS[probe.kind];
+      const looks = looksShownBy(probe);
       return {
         kind: 'look',
         look: oneOf(
@@ -105,11 +126,13 @@ export class Person {
       };
     }
     const kind = oneOf(this.random, ['pin-beside', 'millivolts', 'no-touch']);
-    if (kind === 'no-touch') return probe.kind === 'ohms' ? OVER_LIMIT : this.read(0, 'V');
-    if (kind === 'millivolts' && probe.kind === 'volts') {
+    if (kind === 'no-touch')
+      return probe.kind === 'ohms' ? OVER_LIMIT : this.read(0, UNIT_OF[probe.kind]);
+    // In series a lead is on the wrong pin for nobody: it is refused there.
+    if ((kind === 'millivolts' && probe.kind === 'volts') || probe.kind === 'amps') {
       const right = await vehicle.shows(test, present);
       const value = right.kind === 'number' ? right.value : 0;
-      return this.read(value / 1000, 'V');
+      return this.read(value / 1000, UNIT_OF[probe.kind]);
     }
     const plus = besideOf(vehicle, probe.plus, this.random);
     return this.said(await vehicle.shows({ ...test, probe: { ...probe, plus } }, present));

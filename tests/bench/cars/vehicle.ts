@@ -1,18 +1,25 @@
 /** A car that answers tests: each reading is one ngspice run over a deck with a copy of the circuit for each instant. */
-import type { Look, Setup, Test } from '../../../src/circuit/test.ts';
+import type { Look, MeterUnit, Setup, Test } from '../../../src/circuit/test.ts';
 import { addBattery, addContacts, addParts, addWires, MASS } from './add-harness.ts';
 import { addModule } from './add-module.ts';
 import { addSensor, type Instant } from './add-sensor.ts';
 import { type Car, healthyTwin, type Trouble, valueIn } from './car.ts';
 import { Deck } from './deck.ts';
 import type { Engine } from './engine.ts';
-import { addClips, addInstrument, type Instrument, looksOfLight, ohmsOf } from './instrument.ts';
+import {
+  addClips,
+  addInstrument,
+  ampsOf,
+  type Instrument,
+  looksOfLight,
+  ohmsOf,
+} from './instrument.ts';
 import { operatingPoint } from './operating-point.ts';
 import { type Ends, inputsOf, lookOfPattern } from './signal-look.ts';
 
 /** What an instrument shows before a person reads it; `Infinity` is OL. */
 export type Shows =
-  | { readonly kind: 'number'; readonly value: number; readonly unit: 'V' | 'ohm' }
+  | { readonly kind: 'number'; readonly value: number; readonly unit: MeterUnit }
   | { readonly kind: 'look'; readonly look: Look };
 
 /** ngspice found no operating point. */
@@ -56,6 +63,10 @@ export class Vehicle {
       case 'ohms': {
         const volts = await this.mean(car, setup, probe.plus, probe.minus, 'ohmmeter');
         return { kind: 'number', value: ohmsOf(volts), unit: 'ohm' };
+      }
+      case 'amps': {
+        const volts = await this.mean(car, setup, probe.plus, probe.minus, 'milliammeter');
+        return { kind: 'number', value: ampsOf(volts), unit: 'A' };
       }
       case 'light':
       case 'lamp': {

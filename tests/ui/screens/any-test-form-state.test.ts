@@ -56,7 +56,7 @@ test('every line turns on and back, and the engine moves the wheel', () => {
 });
 
 test('an instrument that cannot be where the lead is takes it where it can', () => {
-  const form = { ...testForm(hall), red: 'sensor.feed', instrument: 'timing' as const };
+  const form = { ...testForm(hall), red: 'sensor.feed', instrument: 'amps' as const };
   const live = turned(turned(form, 'instrument', 1, hall), 'red', 1, hall);
   expect(live.instrument).toBe('counts');
   expect(testOfForm(live).probe).toEqual({ kind: 'counts', input: 'module.signal' });

@@ -220,12 +220,12 @@ describe('settings', () => {
       │   Spare sensor                [ ]                                            │
       │   Resistors                   [ ]                                            │
       │   Jumper leads                [x]                                            │
+      │   Milliammeter                [ ]                                            │
       │   A helper                    [ ]                                            │
       │   Meter                       6000-count meter                               │
       │   Volts DC: +/- % of reading  0.5                                            │
       │   Volts DC: + digits          3                                              │
-      │   Ohms: +/- % of reading      1                                              │
-      │ field 5 of 24                                                                │
+      │ field 5 of 27                                                                │
       │                                                                              │
       │                                                                              │
       │ Draws a quarter of an ampere: never on a module.                             │
@@ -238,7 +238,7 @@ describe('settings', () => {
 
   it('refuse a value that cannot be, and keep the old one', async () => {
     const { press, services, frame } = await walkApp();
-    await press('5', ...Array.from({ length: 12 }, () => DOWN));
+    await press('5', ...Array.from({ length: 13 }, () => DOWN));
     expect(await frame()).toContain('> Volts DC: +/- % of reading');
     await press('\x15', '99', ENTER);
     expect(await frame()).toContain('Enter a number from 0 to 20');
@@ -249,7 +249,7 @@ describe('settings', () => {
 
   it('say why a folder was not taken', async () => {
     const { press, services, frame } = await walkApp();
-    await press('5', ...Array.from({ length: 21 }, () => DOWN), '/nowhere', ENTER);
+    await press('5', ...Array.from({ length: 24 }, () => DOWN), '/nowhere', ENTER);
     expect(await frame()).toContain('that folder is not there');
     await press(ESC, ESC);
     expect(await frame()).toContain('What is to be done?');

@@ -386,6 +386,7 @@ describe('settings', () => {
   it.each([
     ['volts-percent', '0,25', { volts: { ofReading: 0.0025 } }],
     ['ohms-digits', '5', { ohms: { digits: 5 } }],
+    ['amps-percent', '1.2', { amps: { ofReading: 0.012, digits: 3 } }],
     ['counts', '20000', { volts: { counts: 20000 }, ohms: { counts: 20000 } }],
     ['input-megohms', '1', { inputOhms: 1e6 }],
     ['meter-name', 'Old faithful', { name: 'Old faithful' }],

@@ -108,7 +108,7 @@ export type ProbeForm = (TwoLeads | LiveData | EyesAndFingers)
 /**
  * Which instrument.
  */
-export type Instrument = ("volts" | "ohms" | "light" | "lamp" | "pattern" | "timing")
+export type Instrument = ("volts" | "ohms" | "light" | "lamp" | "pattern" | "timing" | "amps")
 /**
  * Instrument and leads, red first.
  */
@@ -215,7 +215,7 @@ export type Name1 = string
 /**
  * All that are at hand.
  */
-export type Instruments1 = ("meter" | "test-light" | "lamp" | "scope" | "live-data" | "spare-sensor" | "resistor" | "lead" | "helper")[]
+export type Instruments1 = ("meter" | "test-light" | "lamp" | "scope" | "live-data" | "spare-sensor" | "resistor" | "lead" | "milliammeter" | "helper")[]
 /**
  * As reports show it.
  */
@@ -692,6 +692,7 @@ name: Name2
 inputOhms: InputResistance
 volts: AccuracyForm
 ohms: AccuracyForm
+amps?: AccuracyForm
 }
 export interface AccuracyForm {
 ranges: Ranges

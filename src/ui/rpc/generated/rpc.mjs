@@ -83,7 +83,7 @@ var require_equal = __commonJS({
 // <stdin>
 var validate = validate21;
 var stdin_default = validate21;
-var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "prepare-place", "place", "capture", "captures", "instruments", "suspects", "next", "aside", "weigh", "accept", "conclude", "retests", "retest", "drive", "call", "work", "close", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/prepare-place" }, { "$ref": "#/definitions/place" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/aside" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/call" }, { "$ref": "#/definitions/work" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "prepare-place": { "title": "PreparePlace", "description": "How the place of a short is measured along a stretch of wire, and what there is to be placed.", "type": "object", "required": ["method"], "properties": { "method": { "const": "prepare-place" }, "params": { "title": "PreparePlaceParameters", "description": "Nothing for the list of shorts; else a wire and what it touches.", "type": "object", "additionalProperties": false, "dependencies": { "wire": ["touches"], "touches": ["wire"] }, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "$ref": "#/definitions/name" } } } } }, "place": { "title": "Place", "description": "Records the drops along a stretch of wire, and where the short is. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "place" }, "params": { "title": "PlaceParameters", "description": "The stretch, what was off, and both drops.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV", "6.6 mV, 15.5 mV; currents 0.21 A, 0.20 A; length 1.2 m"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "aside": { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "call": { "title": "Call", "description": "What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "call" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "work": { "title": "Work", "description": "What the customer said of the work, after a conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "work" }, "params": { "title": "Parameters", "description": "Who said what.", "type": "object", "required": ["answer", "by"], "additionalProperties": false, "properties": { "answer": { "title": "Answer", "description": "What was said.", "enum": ["authorised", "declined"] }, "by": { "title": "By", "description": "Who said it.", "type": "string", "minLength": 1, "maxLength": 200 }, "words": { "title": "Words", "description": "How, and up to what it may cost.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
+var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "prepare-place", "place", "capture", "captures", "instruments", "suspects", "next", "aside", "weigh", "accept", "conclude", "retests", "retest", "drive", "call", "work", "close", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/prepare-place" }, { "$ref": "#/definitions/place" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/aside" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/call" }, { "$ref": "#/definitions/work" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "prepare-place": { "title": "PreparePlace", "description": "How the place of a short is measured along a stretch of wire, and what there is to be placed.", "type": "object", "required": ["method"], "properties": { "method": { "const": "prepare-place" }, "params": { "title": "PreparePlaceParameters", "description": "Nothing for the list of shorts; else a wire and what it touches.", "type": "object", "additionalProperties": false, "dependencies": { "wire": ["touches"], "touches": ["wire"] }, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "$ref": "#/definitions/name" } } } } }, "place": { "title": "Place", "description": "Records the drops along a stretch of wire, and where the short is. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "place" }, "params": { "title": "PlaceParameters", "description": "The stretch, what was off, and both drops.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV", "6.6 mV, 15.5 mV; currents 0.21 A, 0.20 A; length 1.2 m"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "milliammeter", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" }, "amps": { "title": "Milliamperes", "description": "On milliamperes; an ordinary one where it is left out.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "aside": { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "call": { "title": "Call", "description": "What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "call" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "work": { "title": "Work", "description": "What the customer said of the work, after a conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "work" }, "params": { "title": "Parameters", "description": "Who said what.", "type": "object", "required": ["answer", "by"], "additionalProperties": false, "properties": { "answer": { "title": "Answer", "description": "What was said.", "enum": ["authorised", "declined"] }, "by": { "title": "By", "description": "Who said it.", "type": "string", "minLength": 1, "maxLength": 200 }, "words": { "title": "Words", "description": "How, and up to what it may cost.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
 var schema7 = { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } };
 function validate22(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -1132,7 +1132,7 @@ function validate37(data, { instancePath = "", parentData, parentDataProperty, r
   validate37.errors = vErrors;
   return errors === 0;
 }
-var schema20 = { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] };
+var schema20 = { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] };
 function validate45(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -1190,7 +1190,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (data.kind !== void 0) {
             let data0 = data.kind;
-            if (!(data0 === "volts" || data0 === "ohms" || data0 === "light" || data0 === "lamp" || data0 === "pattern" || data0 === "timing")) {
+            if (!(data0 === "volts" || data0 === "ohms" || data0 === "light" || data0 === "lamp" || data0 === "pattern" || data0 === "timing" || data0 === "amps")) {
               const err5 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/0/properties/kind/enum", keyword: "enum", params: { allowedValues: schema20.oneOf[0].properties.kind.enum }, message: "must be equal to one of the allowed values", schema: schema20.oneOf[0].properties.kind.enum, parentSchema: schema20.oneOf[0].properties.kind, data: data0 };
               if (vErrors === null) {
                 vErrors = [err5];
@@ -1263,7 +1263,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (data.kind !== void 0) {
             let data3 = data.kind;
-            if (!(data3 === "volts" || data3 === "ohms" || data3 === "light" || data3 === "lamp" || data3 === "pattern" || data3 === "timing")) {
+            if (!(data3 === "volts" || data3 === "ohms" || data3 === "light" || data3 === "lamp" || data3 === "pattern" || data3 === "timing" || data3 === "amps")) {
               const err11 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/0/properties/kind/enum", keyword: "enum", params: { allowedValues: schema20.oneOf[0].properties.kind.enum }, message: "must be equal to one of the allowed values", schema: schema20.oneOf[0].properties.kind.enum, parentSchema: schema20.oneOf[0].properties.kind, data: data3 };
               if (vErrors === null) {
                 vErrors = [err11];
@@ -1336,7 +1336,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (data.kind !== void 0) {
             let data6 = data.kind;
-            if (!(data6 === "volts" || data6 === "ohms" || data6 === "light" || data6 === "lamp" || data6 === "pattern" || data6 === "timing")) {
+            if (!(data6 === "volts" || data6 === "ohms" || data6 === "light" || data6 === "lamp" || data6 === "pattern" || data6 === "timing" || data6 === "amps")) {
               const err17 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/0/properties/kind/enum", keyword: "enum", params: { allowedValues: schema20.oneOf[0].properties.kind.enum }, message: "must be equal to one of the allowed values", schema: schema20.oneOf[0].properties.kind.enum, parentSchema: schema20.oneOf[0].properties.kind, data: data6 };
               if (vErrors === null) {
                 vErrors = [err17];
@@ -1409,7 +1409,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (data.kind !== void 0) {
             let data9 = data.kind;
-            if (!(data9 === "volts" || data9 === "ohms" || data9 === "light" || data9 === "lamp" || data9 === "pattern" || data9 === "timing")) {
+            if (!(data9 === "volts" || data9 === "ohms" || data9 === "light" || data9 === "lamp" || data9 === "pattern" || data9 === "timing" || data9 === "amps")) {
               const err23 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/0/properties/kind/enum", keyword: "enum", params: { allowedValues: schema20.oneOf[0].properties.kind.enum }, message: "must be equal to one of the allowed values", schema: schema20.oneOf[0].properties.kind.enum, parentSchema: schema20.oneOf[0].properties.kind, data: data9 };
               if (vErrors === null) {
                 vErrors = [err23];
@@ -1482,7 +1482,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (data.kind !== void 0) {
             let data12 = data.kind;
-            if (!(data12 === "volts" || data12 === "ohms" || data12 === "light" || data12 === "lamp" || data12 === "pattern" || data12 === "timing")) {
+            if (!(data12 === "volts" || data12 === "ohms" || data12 === "light" || data12 === "lamp" || data12 === "pattern" || data12 === "timing" || data12 === "amps")) {
               const err29 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/0/properties/kind/enum", keyword: "enum", params: { allowedValues: schema20.oneOf[0].properties.kind.enum }, message: "must be equal to one of the allowed values", schema: schema20.oneOf[0].properties.kind.enum, parentSchema: schema20.oneOf[0].properties.kind, data: data12 };
               if (vErrors === null) {
                 vErrors = [err29];
@@ -1555,7 +1555,7 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
           }
           if (data.kind !== void 0) {
             let data15 = data.kind;
-            if (!(data15 === "volts" || data15 === "ohms" || data15 === "light" || data15 === "lamp" || data15 === "pattern" || data15 === "timing")) {
+            if (!(data15 === "volts" || data15 === "ohms" || data15 === "light" || data15 === "lamp" || data15 === "pattern" || data15 === "timing" || data15 === "amps")) {
               const err35 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/0/properties/kind/enum", keyword: "enum", params: { allowedValues: schema20.oneOf[0].properties.kind.enum }, message: "must be equal to one of the allowed values", schema: schema20.oneOf[0].properties.kind.enum, parentSchema: schema20.oneOf[0].properties.kind, data: data15 };
               if (vErrors === null) {
                 vErrors = [err35];
@@ -1586,10 +1586,10 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-      } else if (tag0 === "counts") {
+      } else if (tag0 === "amps") {
         if (data && typeof data == "object" && !Array.isArray(data)) {
           if (data.kind === void 0) {
-            const err37 = { instancePath, schemaPath: "#/oneOf/1/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema20.oneOf[1].required, parentSchema: schema20.oneOf[1], data };
+            const err37 = { instancePath, schemaPath: "#/oneOf/0/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema20.oneOf[0].required, parentSchema: schema20.oneOf[0], data };
             if (vErrors === null) {
               vErrors = [err37];
             } else {
@@ -1597,8 +1597,8 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
-          if (data.input === void 0) {
-            const err38 = { instancePath, schemaPath: "#/oneOf/1/required", keyword: "required", params: { missingProperty: "input" }, message: "must have required property 'input'", schema: schema20.oneOf[1].required, parentSchema: schema20.oneOf[1], data };
+          if (data.plus === void 0) {
+            const err38 = { instancePath, schemaPath: "#/oneOf/0/required", keyword: "required", params: { missingProperty: "plus" }, message: "must have required property 'plus'", schema: schema20.oneOf[0].required, parentSchema: schema20.oneOf[0], data };
             if (vErrors === null) {
               vErrors = [err38];
             } else {
@@ -1606,25 +1606,98 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          if (data.minus === void 0) {
+            const err39 = { instancePath, schemaPath: "#/oneOf/0/required", keyword: "required", params: { missingProperty: "minus" }, message: "must have required property 'minus'", schema: schema20.oneOf[0].required, parentSchema: schema20.oneOf[0], data };
+            if (vErrors === null) {
+              vErrors = [err39];
+            } else {
+              vErrors.push(err39);
+            }
+            errors++;
+          }
           for (const key6 in data) {
-            if (!(key6 === "kind" || key6 === "input")) {
-              const err39 = { instancePath, schemaPath: "#/oneOf/1/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema20.oneOf[1], data };
+            if (!(key6 === "kind" || key6 === "plus" || key6 === "minus")) {
+              const err40 = { instancePath, schemaPath: "#/oneOf/0/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key6 }, message: "must NOT have additional properties", schema: false, parentSchema: schema20.oneOf[0], data };
               if (vErrors === null) {
-                vErrors = [err39];
+                vErrors = [err40];
               } else {
-                vErrors.push(err39);
+                vErrors.push(err40);
               }
               errors++;
             }
           }
           if (data.kind !== void 0) {
             let data18 = data.kind;
-            if ("counts" !== data18) {
-              const err40 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/1/properties/kind/const", keyword: "const", params: { allowedValue: "counts" }, message: "must be equal to constant", schema: "counts", parentSchema: schema20.oneOf[1].properties.kind, data: data18 };
+            if (!(data18 === "volts" || data18 === "ohms" || data18 === "light" || data18 === "lamp" || data18 === "pattern" || data18 === "timing" || data18 === "amps")) {
+              const err41 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/0/properties/kind/enum", keyword: "enum", params: { allowedValues: schema20.oneOf[0].properties.kind.enum }, message: "must be equal to one of the allowed values", schema: schema20.oneOf[0].properties.kind.enum, parentSchema: schema20.oneOf[0].properties.kind, data: data18 };
               if (vErrors === null) {
-                vErrors = [err40];
+                vErrors = [err41];
               } else {
-                vErrors.push(err40);
+                vErrors.push(err41);
+              }
+              errors++;
+            }
+          }
+          if (data.plus !== void 0) {
+            if (!validate41(data.plus, { instancePath: instancePath + "/plus", parentData: data, parentDataProperty: "plus", rootData })) {
+              vErrors = vErrors === null ? validate41.errors : vErrors.concat(validate41.errors);
+              errors = vErrors.length;
+            }
+          }
+          if (data.minus !== void 0) {
+            if (!validate41(data.minus, { instancePath: instancePath + "/minus", parentData: data, parentDataProperty: "minus", rootData })) {
+              vErrors = vErrors === null ? validate41.errors : vErrors.concat(validate41.errors);
+              errors = vErrors.length;
+            }
+          }
+        } else {
+          const err42 = { instancePath, schemaPath: "#/oneOf/0/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.oneOf[0].type, parentSchema: schema20.oneOf[0], data };
+          if (vErrors === null) {
+            vErrors = [err42];
+          } else {
+            vErrors.push(err42);
+          }
+          errors++;
+        }
+      } else if (tag0 === "counts") {
+        if (data && typeof data == "object" && !Array.isArray(data)) {
+          if (data.kind === void 0) {
+            const err43 = { instancePath, schemaPath: "#/oneOf/1/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema20.oneOf[1].required, parentSchema: schema20.oneOf[1], data };
+            if (vErrors === null) {
+              vErrors = [err43];
+            } else {
+              vErrors.push(err43);
+            }
+            errors++;
+          }
+          if (data.input === void 0) {
+            const err44 = { instancePath, schemaPath: "#/oneOf/1/required", keyword: "required", params: { missingProperty: "input" }, message: "must have required property 'input'", schema: schema20.oneOf[1].required, parentSchema: schema20.oneOf[1], data };
+            if (vErrors === null) {
+              vErrors = [err44];
+            } else {
+              vErrors.push(err44);
+            }
+            errors++;
+          }
+          for (const key7 in data) {
+            if (!(key7 === "kind" || key7 === "input")) {
+              const err45 = { instancePath, schemaPath: "#/oneOf/1/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties", schema: false, parentSchema: schema20.oneOf[1], data };
+              if (vErrors === null) {
+                vErrors = [err45];
+              } else {
+                vErrors.push(err45);
+              }
+              errors++;
+            }
+          }
+          if (data.kind !== void 0) {
+            let data21 = data.kind;
+            if ("counts" !== data21) {
+              const err46 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/1/properties/kind/const", keyword: "const", params: { allowedValue: "counts" }, message: "must be equal to constant", schema: "counts", parentSchema: schema20.oneOf[1].properties.kind, data: data21 };
+              if (vErrors === null) {
+                vErrors = [err46];
+              } else {
+                vErrors.push(err46);
               }
               errors++;
             }
@@ -1636,53 +1709,53 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
             }
           }
         } else {
-          const err41 = { instancePath, schemaPath: "#/oneOf/1/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.oneOf[1].type, parentSchema: schema20.oneOf[1], data };
+          const err47 = { instancePath, schemaPath: "#/oneOf/1/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.oneOf[1].type, parentSchema: schema20.oneOf[1], data };
           if (vErrors === null) {
-            vErrors = [err41];
+            vErrors = [err47];
           } else {
-            vErrors.push(err41);
+            vErrors.push(err47);
           }
           errors++;
         }
       } else if (tag0 === "inspect") {
         if (data && typeof data == "object" && !Array.isArray(data)) {
           if (data.kind === void 0) {
-            const err42 = { instancePath, schemaPath: "#/oneOf/2/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema20.oneOf[2].required, parentSchema: schema20.oneOf[2], data };
+            const err48 = { instancePath, schemaPath: "#/oneOf/2/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema20.oneOf[2].required, parentSchema: schema20.oneOf[2], data };
             if (vErrors === null) {
-              vErrors = [err42];
+              vErrors = [err48];
             } else {
-              vErrors.push(err42);
+              vErrors.push(err48);
             }
             errors++;
           }
           if (data.of === void 0) {
-            const err43 = { instancePath, schemaPath: "#/oneOf/2/required", keyword: "required", params: { missingProperty: "of" }, message: "must have required property 'of'", schema: schema20.oneOf[2].required, parentSchema: schema20.oneOf[2], data };
+            const err49 = { instancePath, schemaPath: "#/oneOf/2/required", keyword: "required", params: { missingProperty: "of" }, message: "must have required property 'of'", schema: schema20.oneOf[2].required, parentSchema: schema20.oneOf[2], data };
             if (vErrors === null) {
-              vErrors = [err43];
+              vErrors = [err49];
             } else {
-              vErrors.push(err43);
+              vErrors.push(err49);
             }
             errors++;
           }
-          for (const key7 in data) {
-            if (!(key7 === "kind" || key7 === "of")) {
-              const err44 = { instancePath, schemaPath: "#/oneOf/2/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key7 }, message: "must NOT have additional properties", schema: false, parentSchema: schema20.oneOf[2], data };
+          for (const key8 in data) {
+            if (!(key8 === "kind" || key8 === "of")) {
+              const err50 = { instancePath, schemaPath: "#/oneOf/2/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key8 }, message: "must NOT have additional properties", schema: false, parentSchema: schema20.oneOf[2], data };
               if (vErrors === null) {
-                vErrors = [err44];
+                vErrors = [err50];
               } else {
-                vErrors.push(err44);
+                vErrors.push(err50);
               }
               errors++;
             }
           }
           if (data.kind !== void 0) {
-            let data20 = data.kind;
-            if ("inspect" !== data20) {
-              const err45 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/2/properties/kind/const", keyword: "const", params: { allowedValue: "inspect" }, message: "must be equal to constant", schema: "inspect", parentSchema: schema20.oneOf[2].properties.kind, data: data20 };
+            let data23 = data.kind;
+            if ("inspect" !== data23) {
+              const err51 = { instancePath: instancePath + "/kind", schemaPath: "#/oneOf/2/properties/kind/const", keyword: "const", params: { allowedValue: "inspect" }, message: "must be equal to constant", schema: "inspect", parentSchema: schema20.oneOf[2].properties.kind, data: data23 };
               if (vErrors === null) {
-                vErrors = [err45];
+                vErrors = [err51];
               } else {
-                vErrors.push(err45);
+                vErrors.push(err51);
               }
               errors++;
             }
@@ -1694,38 +1767,38 @@ function validate45(data, { instancePath = "", parentData, parentDataProperty, r
             }
           }
         } else {
-          const err46 = { instancePath, schemaPath: "#/oneOf/2/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.oneOf[2].type, parentSchema: schema20.oneOf[2], data };
+          const err52 = { instancePath, schemaPath: "#/oneOf/2/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.oneOf[2].type, parentSchema: schema20.oneOf[2], data };
           if (vErrors === null) {
-            vErrors = [err46];
+            vErrors = [err52];
           } else {
-            vErrors.push(err46);
+            vErrors.push(err52);
           }
           errors++;
         }
       } else {
-        const err47 = { instancePath, schemaPath: "#/discriminator", keyword: "discriminator", params: { error: "mapping", tag: "kind", tagValue: tag0 }, message: 'value of tag "kind" must be in oneOf', schema: schema20.discriminator, parentSchema: schema20, data };
+        const err53 = { instancePath, schemaPath: "#/discriminator", keyword: "discriminator", params: { error: "mapping", tag: "kind", tagValue: tag0 }, message: 'value of tag "kind" must be in oneOf', schema: schema20.discriminator, parentSchema: schema20, data };
         if (vErrors === null) {
-          vErrors = [err47];
+          vErrors = [err53];
         } else {
-          vErrors.push(err47);
+          vErrors.push(err53);
         }
         errors++;
       }
     } else {
-      const err48 = { instancePath, schemaPath: "#/discriminator", keyword: "discriminator", params: { error: "tag", tag: "kind", tagValue: tag0 }, message: 'tag "kind" must be string', schema: schema20.discriminator, parentSchema: schema20, data };
+      const err54 = { instancePath, schemaPath: "#/discriminator", keyword: "discriminator", params: { error: "tag", tag: "kind", tagValue: tag0 }, message: 'tag "kind" must be string', schema: schema20.discriminator, parentSchema: schema20, data };
       if (vErrors === null) {
-        vErrors = [err48];
+        vErrors = [err54];
       } else {
-        vErrors.push(err48);
+        vErrors.push(err54);
       }
       errors++;
     }
   } else {
-    const err49 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.type, parentSchema: schema20, data };
+    const err55 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.type, parentSchema: schema20, data };
     if (vErrors === null) {
-      vErrors = [err49];
+      vErrors = [err55];
     } else {
-      vErrors.push(err49);
+      vErrors.push(err55);
     }
     errors++;
   }
@@ -2232,7 +2305,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
 }
 var schema21 = { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } };
 var schema22 = { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] };
-function validate65(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (typeof data !== "string" && !(typeof data == "number" && isFinite(data))) {
@@ -2255,10 +2328,10 @@ function validate65(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
   }
-  validate65.errors = vErrors;
+  validate67.errors = vErrors;
   return errors === 0;
 }
-function validate64(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate66(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2316,8 +2389,8 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
         if (data1.reading !== void 0) {
-          if (!validate65(data1.reading, { instancePath: instancePath + "/params/reading", parentData: data1, parentDataProperty: "reading", rootData })) {
-            vErrors = vErrors === null ? validate65.errors : vErrors.concat(validate65.errors);
+          if (!validate67(data1.reading, { instancePath: instancePath + "/params/reading", parentData: data1, parentDataProperty: "reading", rootData })) {
+            vErrors = vErrors === null ? validate67.errors : vErrors.concat(validate67.errors);
             errors = vErrors.length;
           }
         }
@@ -2352,11 +2425,11 @@ function validate64(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate64.errors = vErrors;
+  validate66.errors = vErrors;
   return errors === 0;
 }
 var schema23 = { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } };
-function validate67(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate69(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2438,11 +2511,11 @@ function validate67(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate67.errors = vErrors;
+  validate69.errors = vErrors;
   return errors === 0;
 }
 var schema24 = { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate69(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate71(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2482,11 +2555,11 @@ function validate69(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate69.errors = vErrors;
+  validate71.errors = vErrors;
   return errors === 0;
 }
 var schema25 = { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate71(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate73(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2526,12 +2599,12 @@ function validate71(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate71.errors = vErrors;
+  validate73.errors = vErrors;
   return errors === 0;
 }
 var schema26 = { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } };
 var schema27 = { "type": "string", "minLength": 1, "maxLength": 2e3 };
-function validate74(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate76(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (typeof data === "string") {
@@ -2562,10 +2635,10 @@ function validate74(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate74.errors = vErrors;
+  validate76.errors = vErrors;
   return errors === 0;
 }
-function validate73(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate75(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2623,8 +2696,8 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
         if (data1.reason !== void 0) {
-          if (!validate74(data1.reason, { instancePath: instancePath + "/params/reason", parentData: data1, parentDataProperty: "reason", rootData })) {
-            vErrors = vErrors === null ? validate74.errors : vErrors.concat(validate74.errors);
+          if (!validate76(data1.reason, { instancePath: instancePath + "/params/reason", parentData: data1, parentDataProperty: "reason", rootData })) {
+            vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
             errors = vErrors.length;
           }
         }
@@ -2647,11 +2720,11 @@ function validate73(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate73.errors = vErrors;
+  validate75.errors = vErrors;
   return errors === 0;
 }
 var schema28 = { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
-function validate76(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2733,11 +2806,11 @@ function validate76(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate76.errors = vErrors;
+  validate78.errors = vErrors;
   return errors === 0;
 }
 var schema29 = { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate78(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2777,12 +2850,12 @@ function validate78(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate78.errors = vErrors;
+  validate80.errors = vErrors;
   return errors === 0;
 }
 var schema30 = { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } };
 var pattern1 = new RegExp("^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "u");
-function validate80(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate82(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2846,8 +2919,8 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
         if (data1.reading !== void 0) {
-          if (!validate65(data1.reading, { instancePath: instancePath + "/params/reading", parentData: data1, parentDataProperty: "reading", rootData })) {
-            vErrors = vErrors === null ? validate65.errors : vErrors.concat(validate65.errors);
+          if (!validate67(data1.reading, { instancePath: instancePath + "/params/reading", parentData: data1, parentDataProperty: "reading", rootData })) {
+            vErrors = vErrors === null ? validate67.errors : vErrors.concat(validate67.errors);
             errors = vErrors.length;
           }
         }
@@ -2904,8 +2977,8 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
         if (data1.note !== void 0) {
-          if (!validate74(data1.note, { instancePath: instancePath + "/params/note", parentData: data1, parentDataProperty: "note", rootData })) {
-            vErrors = vErrors === null ? validate74.errors : vErrors.concat(validate74.errors);
+          if (!validate76(data1.note, { instancePath: instancePath + "/params/note", parentData: data1, parentDataProperty: "note", rootData })) {
+            vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
             errors = vErrors.length;
           }
         }
@@ -2928,11 +3001,11 @@ function validate80(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate80.errors = vErrors;
+  validate82.errors = vErrors;
   return errors === 0;
 }
 var schema31 = { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } };
-function validate85(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -2990,8 +3063,8 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
         if (data1.text !== void 0) {
-          if (!validate74(data1.text, { instancePath: instancePath + "/params/text", parentData: data1, parentDataProperty: "text", rootData })) {
-            vErrors = vErrors === null ? validate74.errors : vErrors.concat(validate74.errors);
+          if (!validate76(data1.text, { instancePath: instancePath + "/params/text", parentData: data1, parentDataProperty: "text", rootData })) {
+            vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
             errors = vErrors.length;
           }
         }
@@ -3014,11 +3087,11 @@ function validate85(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate85.errors = vErrors;
+  validate87.errors = vErrors;
   return errors === 0;
 }
 var schema32 = { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } };
-function validate87(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate89(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3099,11 +3172,11 @@ function validate87(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate87.errors = vErrors;
+  validate89.errors = vErrors;
   return errors === 0;
 }
 var schema33 = { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate88(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3143,11 +3216,11 @@ function validate88(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate88.errors = vErrors;
+  validate90.errors = vErrors;
   return errors === 0;
 }
 var schema34 = { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } };
-function validate90(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate92(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3334,11 +3407,11 @@ function validate90(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate90.errors = vErrors;
+  validate92.errors = vErrors;
   return errors === 0;
 }
 var schema35 = { "title": "PreparePlace", "description": "How the place of a short is measured along a stretch of wire, and what there is to be placed.", "type": "object", "required": ["method"], "properties": { "method": { "const": "prepare-place" }, "params": { "title": "PreparePlaceParameters", "description": "Nothing for the list of shorts; else a wire and what it touches.", "type": "object", "additionalProperties": false, "dependencies": { "wire": ["touches"], "touches": ["wire"] }, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "$ref": "#/definitions/name" } } } } };
-function validate91(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate93(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3452,11 +3525,11 @@ function validate91(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate91.errors = vErrors;
+  validate93.errors = vErrors;
   return errors === 0;
 }
 var schema36 = { "title": "Place", "description": "Records the drops along a stretch of wire, and where the short is. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "place" }, "params": { "title": "PlaceParameters", "description": "The stretch, what was off, and both drops.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV", "6.6 mV, 15.5 mV; currents 0.21 A, 0.20 A; length 1.2 m"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } } } } } };
-function validate96(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate98(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3643,11 +3716,11 @@ function validate96(data, { instancePath = "", parentData, parentDataProperty, r
     }
     errors++;
   }
-  validate96.errors = vErrors;
+  validate98.errors = vErrors;
   return errors === 0;
 }
 var schema37 = { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } };
-function validate102(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate104(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3792,11 +3865,11 @@ function validate102(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate102.errors = vErrors;
+  validate104.errors = vErrors;
   return errors === 0;
 }
 var schema38 = { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
-function validate105(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate107(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -3932,12 +4005,12 @@ function validate105(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate105.errors = vErrors;
+  validate107.errors = vErrors;
   return errors === 0;
 }
-var schema39 = { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" } } } } } } };
+var schema39 = { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "milliammeter", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" }, "amps": { "title": "Milliamperes", "description": "On milliamperes; an ordinary one where it is left out.", "$ref": "#/definitions/accuracy" } } } } } } };
 var schema40 = { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } };
-function validate107(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate109(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4146,10 +4219,10 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate107.errors = vErrors;
+  validate109.errors = vErrors;
   return errors === 0;
 }
-function validate106(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate108(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4194,7 +4267,7 @@ function validate106(data, { instancePath = "", parentData, parentDataProperty, 
             const len0 = data2.length;
             for (let i0 = 0; i0 < len0; i0++) {
               let data3 = data2[i0];
-              if (!(data3 === "meter" || data3 === "test-light" || data3 === "lamp" || data3 === "scope" || data3 === "live-data" || data3 === "spare-sensor" || data3 === "resistor" || data3 === "lead" || data3 === "helper")) {
+              if (!(data3 === "meter" || data3 === "test-light" || data3 === "lamp" || data3 === "scope" || data3 === "live-data" || data3 === "spare-sensor" || data3 === "resistor" || data3 === "lead" || data3 === "milliammeter" || data3 === "helper")) {
                 const err3 = { instancePath: instancePath + "/params/instruments/" + i0, schemaPath: "#/properties/params/properties/instruments/items/enum", keyword: "enum", params: { allowedValues: schema39.properties.params.properties.instruments.items.enum }, message: "must be equal to one of the allowed values", schema: schema39.properties.params.properties.instruments.items.enum, parentSchema: schema39.properties.params.properties.instruments.items, data: data3 };
                 if (vErrors === null) {
                   vErrors = [err3];
@@ -4272,7 +4345,7 @@ function validate106(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             for (const key1 in data4) {
-              if (!(key1 === "name" || key1 === "inputOhms" || key1 === "volts" || key1 === "ohms")) {
+              if (!(key1 === "name" || key1 === "inputOhms" || key1 === "volts" || key1 === "ohms" || key1 === "amps")) {
                 const err10 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema39.properties.params.properties.meter, data: data4 };
                 if (vErrors === null) {
                   vErrors = [err10];
@@ -4336,14 +4409,20 @@ function validate106(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
             if (data4.volts !== void 0) {
-              if (!validate107(data4.volts, { instancePath: instancePath + "/params/meter/volts", parentData: data4, parentDataProperty: "volts", rootData })) {
-                vErrors = vErrors === null ? validate107.errors : vErrors.concat(validate107.errors);
+              if (!validate109(data4.volts, { instancePath: instancePath + "/params/meter/volts", parentData: data4, parentDataProperty: "volts", rootData })) {
+                vErrors = vErrors === null ? validate109.errors : vErrors.concat(validate109.errors);
                 errors = vErrors.length;
               }
             }
             if (data4.ohms !== void 0) {
-              if (!validate107(data4.ohms, { instancePath: instancePath + "/params/meter/ohms", parentData: data4, parentDataProperty: "ohms", rootData })) {
-                vErrors = vErrors === null ? validate107.errors : vErrors.concat(validate107.errors);
+              if (!validate109(data4.ohms, { instancePath: instancePath + "/params/meter/ohms", parentData: data4, parentDataProperty: "ohms", rootData })) {
+                vErrors = vErrors === null ? validate109.errors : vErrors.concat(validate109.errors);
+                errors = vErrors.length;
+              }
+            }
+            if (data4.amps !== void 0) {
+              if (!validate109(data4.amps, { instancePath: instancePath + "/params/meter/amps", parentData: data4, parentDataProperty: "amps", rootData })) {
+                vErrors = vErrors === null ? validate109.errors : vErrors.concat(validate109.errors);
                 errors = vErrors.length;
               }
             }
@@ -4376,11 +4455,11 @@ function validate106(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate106.errors = vErrors;
+  validate108.errors = vErrors;
   return errors === 0;
 }
 var schema41 = { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate110(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate113(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4420,11 +4499,11 @@ function validate110(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate110.errors = vErrors;
+  validate113.errors = vErrors;
   return errors === 0;
 }
 var schema42 = { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate112(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate115(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4464,11 +4543,11 @@ function validate112(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate112.errors = vErrors;
+  validate115.errors = vErrors;
   return errors === 0;
 }
 var schema43 = { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } };
-function validate114(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate117(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4562,11 +4641,11 @@ function validate114(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate114.errors = vErrors;
+  validate117.errors = vErrors;
   return errors === 0;
 }
 var schema44 = { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } };
-function validate116(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate119(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4653,11 +4732,11 @@ function validate116(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate116.errors = vErrors;
+  validate119.errors = vErrors;
   return errors === 0;
 }
 var schema45 = { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
-function validate118(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate121(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4727,11 +4806,11 @@ function validate118(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate118.errors = vErrors;
+  validate121.errors = vErrors;
   return errors === 0;
 }
 var schema46 = { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
-function validate119(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate122(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4827,8 +4906,8 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
         if (data1.words !== void 0) {
-          if (!validate74(data1.words, { instancePath: instancePath + "/params/words", parentData: data1, parentDataProperty: "words", rootData })) {
-            vErrors = vErrors === null ? validate74.errors : vErrors.concat(validate74.errors);
+          if (!validate76(data1.words, { instancePath: instancePath + "/params/words", parentData: data1, parentDataProperty: "words", rootData })) {
+            vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
             errors = vErrors.length;
           }
         }
@@ -4863,11 +4942,11 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate119.errors = vErrors;
+  validate122.errors = vErrors;
   return errors === 0;
 }
 var schema47 = { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate122(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate125(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4907,11 +4986,11 @@ function validate122(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate122.errors = vErrors;
+  validate125.errors = vErrors;
   return errors === 0;
 }
 var schema48 = { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } };
-function validate124(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate127(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4975,8 +5054,8 @@ function validate124(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
         if (data1.reading !== void 0) {
-          if (!validate65(data1.reading, { instancePath: instancePath + "/params/reading", parentData: data1, parentDataProperty: "reading", rootData })) {
-            vErrors = vErrors === null ? validate65.errors : vErrors.concat(validate65.errors);
+          if (!validate67(data1.reading, { instancePath: instancePath + "/params/reading", parentData: data1, parentDataProperty: "reading", rootData })) {
+            vErrors = vErrors === null ? validate67.errors : vErrors.concat(validate67.errors);
             errors = vErrors.length;
           }
         }
@@ -4999,8 +5078,8 @@ function validate124(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
         if (data1.cannot !== void 0) {
-          if (!validate74(data1.cannot, { instancePath: instancePath + "/params/cannot", parentData: data1, parentDataProperty: "cannot", rootData })) {
-            vErrors = vErrors === null ? validate74.errors : vErrors.concat(validate74.errors);
+          if (!validate76(data1.cannot, { instancePath: instancePath + "/params/cannot", parentData: data1, parentDataProperty: "cannot", rootData })) {
+            vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
             errors = vErrors.length;
           }
         }
@@ -5035,11 +5114,11 @@ function validate124(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate124.errors = vErrors;
+  validate127.errors = vErrors;
   return errors === 0;
 }
 var schema49 = { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } };
-function validate129(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate132(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5149,11 +5228,11 @@ function validate129(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate129.errors = vErrors;
+  validate132.errors = vErrors;
   return errors === 0;
 }
 var schema50 = { "title": "Call", "description": "What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "call" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate130(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate133(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5193,11 +5272,11 @@ function validate130(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate130.errors = vErrors;
+  validate133.errors = vErrors;
   return errors === 0;
 }
 var schema51 = { "title": "Work", "description": "What the customer said of the work, after a conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "work" }, "params": { "title": "Parameters", "description": "Who said what.", "type": "object", "required": ["answer", "by"], "additionalProperties": false, "properties": { "answer": { "title": "Answer", "description": "What was said.", "enum": ["authorised", "declined"] }, "by": { "title": "By", "description": "Who said it.", "type": "string", "minLength": 1, "maxLength": 200 }, "words": { "title": "Words", "description": "How, and up to what it may cost.", "type": "string", "maxLength": 2e3 } } } } };
-function validate132(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate135(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5347,11 +5426,11 @@ function validate132(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate132.errors = vErrors;
+  validate135.errors = vErrors;
   return errors === 0;
 }
 var schema52 = { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate133(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate136(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5391,11 +5470,11 @@ function validate133(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate133.errors = vErrors;
+  validate136.errors = vErrors;
   return errors === 0;
 }
 var schema53 = { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate135(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate138(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5435,11 +5514,11 @@ function validate135(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate135.errors = vErrors;
+  validate138.errors = vErrors;
   return errors === 0;
 }
 var schema54 = { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate137(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate140(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5479,11 +5558,11 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate137.errors = vErrors;
+  validate140.errors = vErrors;
   return errors === 0;
 }
 var schema55 = { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
-function validate139(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate142(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5590,11 +5669,11 @@ function validate139(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate139.errors = vErrors;
+  validate142.errors = vErrors;
   return errors === 0;
 }
 var schema56 = { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } };
-function validate140(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate143(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5690,11 +5769,11 @@ function validate140(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate140.errors = vErrors;
+  validate143.errors = vErrors;
   return errors === 0;
 }
 var schema57 = { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate142(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate145(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5734,11 +5813,11 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate142.errors = vErrors;
+  validate145.errors = vErrors;
   return errors === 0;
 }
 var schema58 = { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } };
-function validate144(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate147(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5845,11 +5924,11 @@ function validate144(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate144.errors = vErrors;
+  validate147.errors = vErrors;
   return errors === 0;
 }
 var schema59 = { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
-function validate145(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate148(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5931,11 +6010,11 @@ function validate145(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate145.errors = vErrors;
+  validate148.errors = vErrors;
   return errors === 0;
 }
 var schema60 = { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate147(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate150(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5975,11 +6054,11 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate147.errors = vErrors;
+  validate150.errors = vErrors;
   return errors === 0;
 }
 var schema61 = { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate149(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate152(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -6019,11 +6098,11 @@ function validate149(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate149.errors = vErrors;
+  validate152.errors = vErrors;
   return errors === 0;
 }
 var schema62 = { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } };
-function validate151(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate154(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -6146,11 +6225,11 @@ function validate151(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate151.errors = vErrors;
+  validate154.errors = vErrors;
   return errors === 0;
 }
 var schema63 = { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate153(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate156(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -6190,7 +6269,7 @@ function validate153(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate153.errors = vErrors;
+  validate156.errors = vErrors;
   return errors === 0;
 }
 function validate21(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
@@ -6302,203 +6381,203 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
           errors = vErrors.length;
         }
       } else if (tag0 === "reading") {
-        if (!validate64(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate64.errors : vErrors.concat(validate64.errors);
+        if (!validate66(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate66.errors : vErrors.concat(validate66.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "choose") {
-        if (!validate67(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate67.errors : vErrors.concat(validate67.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "done") {
         if (!validate69(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate69.errors : vErrors.concat(validate69.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "take") {
+      } else if (tag0 === "done") {
         if (!validate71(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate71.errors : vErrors.concat(validate71.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "cannot") {
+      } else if (tag0 === "take") {
         if (!validate73(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate73.errors : vErrors.concat(validate73.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "prepare") {
-        if (!validate76(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
+      } else if (tag0 === "cannot") {
+        if (!validate75(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate75.errors : vErrors.concat(validate75.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "tests") {
+      } else if (tag0 === "prepare") {
         if (!validate78(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate78.errors : vErrors.concat(validate78.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "test") {
+      } else if (tag0 === "tests") {
         if (!validate80(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate80.errors : vErrors.concat(validate80.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "note") {
-        if (!validate85(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate85.errors : vErrors.concat(validate85.errors);
+      } else if (tag0 === "test") {
+        if (!validate82(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate82.errors : vErrors.concat(validate82.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "back") {
+      } else if (tag0 === "note") {
         if (!validate87(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate87.errors : vErrors.concat(validate87.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "values") {
-        if (!validate88(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate88.errors : vErrors.concat(validate88.errors);
+      } else if (tag0 === "back") {
+        if (!validate89(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate89.errors : vErrors.concat(validate89.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "set-value") {
+      } else if (tag0 === "values") {
         if (!validate90(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate90.errors : vErrors.concat(validate90.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "set-value") {
+        if (!validate92(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate92.errors : vErrors.concat(validate92.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "prepare-place") {
-        if (!validate91(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate91.errors : vErrors.concat(validate91.errors);
+        if (!validate93(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate93.errors : vErrors.concat(validate93.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "place") {
-        if (!validate96(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate96.errors : vErrors.concat(validate96.errors);
+        if (!validate98(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate98.errors : vErrors.concat(validate98.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "capture") {
-        if (!validate102(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate102.errors : vErrors.concat(validate102.errors);
+        if (!validate104(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate104.errors : vErrors.concat(validate104.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "captures") {
-        if (!validate105(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate105.errors : vErrors.concat(validate105.errors);
+        if (!validate107(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate107.errors : vErrors.concat(validate107.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "instruments") {
-        if (!validate106(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate106.errors : vErrors.concat(validate106.errors);
+        if (!validate108(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate108.errors : vErrors.concat(validate108.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "suspects") {
-        if (!validate110(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate110.errors : vErrors.concat(validate110.errors);
+        if (!validate113(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate113.errors : vErrors.concat(validate113.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "next") {
-        if (!validate112(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate112.errors : vErrors.concat(validate112.errors);
+        if (!validate115(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate115.errors : vErrors.concat(validate115.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "aside") {
-        if (!validate114(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate114.errors : vErrors.concat(validate114.errors);
+        if (!validate117(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate117.errors : vErrors.concat(validate117.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "weigh") {
-        if (!validate116(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate116.errors : vErrors.concat(validate116.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "accept") {
-        if (!validate118(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate118.errors : vErrors.concat(validate118.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "conclude") {
         if (!validate119(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate119.errors : vErrors.concat(validate119.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "retests") {
+      } else if (tag0 === "accept") {
+        if (!validate121(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate121.errors : vErrors.concat(validate121.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "conclude") {
         if (!validate122(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate122.errors : vErrors.concat(validate122.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "retests") {
+        if (!validate125(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate125.errors : vErrors.concat(validate125.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "retest") {
-        if (!validate124(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate124.errors : vErrors.concat(validate124.errors);
+        if (!validate127(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate127.errors : vErrors.concat(validate127.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "drive") {
-        if (!validate129(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate129.errors : vErrors.concat(validate129.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "call") {
-        if (!validate130(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate130.errors : vErrors.concat(validate130.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "work") {
         if (!validate132(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate132.errors : vErrors.concat(validate132.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "close") {
+      } else if (tag0 === "call") {
         if (!validate133(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate133.errors : vErrors.concat(validate133.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "pause") {
+      } else if (tag0 === "work") {
         if (!validate135(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate135.errors : vErrors.concat(validate135.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "close") {
+        if (!validate136(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate136.errors : vErrors.concat(validate136.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "pause") {
+        if (!validate138(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate138.errors : vErrors.concat(validate138.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "resume") {
-        if (!validate137(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate137.errors : vErrors.concat(validate137.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "move") {
-        if (!validate139(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate139.errors : vErrors.concat(validate139.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "sketch") {
         if (!validate140(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate140.errors : vErrors.concat(validate140.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "sums") {
+      } else if (tag0 === "move") {
         if (!validate142(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate142.errors : vErrors.concat(validate142.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "calculate") {
-        if (!validate144(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate144.errors : vErrors.concat(validate144.errors);
+      } else if (tag0 === "sketch") {
+        if (!validate143(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate143.errors : vErrors.concat(validate143.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "measure") {
+      } else if (tag0 === "sums") {
         if (!validate145(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate145.errors : vErrors.concat(validate145.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "follow") {
+      } else if (tag0 === "calculate") {
         if (!validate147(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate147.errors : vErrors.concat(validate147.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "measure") {
+        if (!validate148(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate148.errors : vErrors.concat(validate148.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "follow") {
+        if (!validate150(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate150.errors : vErrors.concat(validate150.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "repairs") {
-        if (!validate149(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate149.errors : vErrors.concat(validate149.errors);
+        if (!validate152(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate152.errors : vErrors.concat(validate152.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "diagnose") {
-        if (!validate151(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate151.errors : vErrors.concat(validate151.errors);
+        if (!validate154(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate154.errors : vErrors.concat(validate154.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "debrief") {
-        if (!validate153(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate153.errors : vErrors.concat(validate153.errors);
+        if (!validate156(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate156.errors : vErrors.concat(validate156.errors);
           errors = vErrors.length;
         }
       } else {

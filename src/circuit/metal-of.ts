@@ -1,0 +1,44 @@
+/** What is joined by metal where it is known which relays are closed. */
+import type { Circuit, Part } from './circuit.ts';
+import type { Setup, TerminalId } from './test.ts';
+
+/** All terminals on the same metal as `terminal`, itself included, with these relays closed and no others. */
+export function metalOf(
+  circuit: Circuit,
+  setup: Setup,
+  terminal: TerminalId,
+  closed: readonly Part[] = [],
+): Set<TerminalId> {
+  const links: (readonly [string, string])[] = circuit.wires.map(
+    (wire) => [wire.from, wire.to] as const,
+  );
+  for (const part of circuit.parts) {
+    if (!setup.unplugged.includes(part.name))
+      for (const pin of part.pins) links.push([`${part.name}.${pin}`, `${part.name}.${pin}.pin`]);
+    if (part.kind === 'fuse' || closed.includes(part))
+      links.push([`${part.name}.${part.pins[0]}.pin`, `${part.name}.${part.pins[1]}.pin`]);
+    if (part.kind === 'ground-point') links.push([`${part.name}.eyelet.pin`, 'battery.negative']);
+    if (part.kind === 'module')
+      for (const pin of part.inside) {
+        if (pin.joinedTo !== null)
+          links.push([`${part.name}.${pin.name}.pin`, `${part.name}.${pin.joinedTo}.pin`]);
+        if (pin.ground && !setup.unplugged.includes(part.name))
+          links.push([`${part.name}.${pin.name}.pin`, 'battery.negative']);
+      }
+  }
+  for (const bridge of setup.bridges)
+    if (bridge.through === 'lead') links.push([bridge.from, bridge.to]);
+  const found = new Set<TerminalId>([terminal]);
+  const open = [terminal];
+  while (open.length > 0) {
+    const here = open.pop()!;
+    for (const [a, b] of links) {
+      const next = a === here ? b : b === here ? a : null;
+      if (next !== null && !found.has(next)) {
+        found.add(next);
+        open.push(next);
+      }
+    }
+  }
+  return found;
+}
