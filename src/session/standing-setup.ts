@@ -49,6 +49,7 @@ export function standingSetup({ events, opened }: Session): Setup | null {
       case 'answer-revealed':
       case 'recovered':
       case 'segment-continued':
+      case 'work-answered':
         break;
     }
   }
