@@ -12,7 +12,7 @@ afterEach(() => place.remove());
 
 it('settings shows the meter as its data sheet has it, and as JSON when asked', async () => {
   const words =
-    '6000-count meter, input 10 Mohm; volts 0.6 V to 600 V in 4 ranges of 6000 counts, 0.5 % + 3; ohms 600 ohm to 60 Mohm in 6 ranges of 6000 counts, 1 % + 3';
+    '6000-count meter, input 10 Mohm; volts 0.6 V to 600 V in 4 ranges of 6000 counts, 0.5 % + 3; ohms 600 ohm to 60 Mohm in 6 ranges of 6000 counts, 1 % + 3; amperes 60 mA to 400 mA in 2 ranges of 6000 counts, 1 % + 3';
   const all = (await runProgram(place, ['settings'])).out;
   expect(all).toContain(`meter         ${words}\n`);
   expect(all).toContain('scope         8 divisions up, 10 across');
