@@ -106,6 +106,10 @@ function captureBlocks(heading: string, capture: RecordCapture | undefined): Blo
             : `channel ${channel} of ${channels.length}, ${channels[channel - 1]?.name ?? ''}`,
         ],
         ['SHA-256 of the file', capture.sha256],
+        ...(capture.beside ?? []).map((file): [string, string] => [
+          file.what === 'good' ? 'Known-good capture' : 'Second file of the crank',
+          [file.name, file.sha256 && `SHA-256 ${file.sha256}`].filter(Boolean).join(', '),
+        ]),
         ['Measured', capture.found],
         ['Judgement', capture.words.join('; ') || 'nothing against this signal'],
         ['Pairs', capture.pairs.join('; ')],

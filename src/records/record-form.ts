@@ -230,6 +230,12 @@ export interface RecordCapture extends Pick<StepCapture, 'name' | 'sha256' | 'fr
   readonly words: readonly string[];
   /** Where the edges of one channel stand in the turn of another, a line for each pair. */
   readonly pairs: readonly string[];
+  /** Further files: of the same crank, and the known-good one; absent where there are none. */
+  readonly beside?: readonly {
+    readonly what: 'second' | 'good';
+    readonly name: string;
+    readonly sha256: string;
+  }[];
   readonly channels: StepCapture['channels'];
 }
 

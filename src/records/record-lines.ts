@@ -14,6 +14,7 @@ import {
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
+import { capturedAgainstWords } from '../session/against-words.ts';
 import { isByTest } from '../session/answering-test.ts';
 import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
 import type {
@@ -26,7 +27,7 @@ import type {
 import { capturedWords } from '../session/measure-capture.ts';
 import { stepThen } from '../session/step-here.ts';
 import type { RecordContext, Today } from './record-context.ts';
-import type { Reading, RecordLine, RecordTest } from './record-form.ts';
+import type { Reading, RecordCapture, RecordLine, RecordTest } from './record-form.ts';
 
 /** Every answer in the order it was given. */
 export function recordLines(context: RecordContext): RecordLine[] {
@@ -231,10 +232,22 @@ export function captured(
       found: capturedWords(measures),
       measures,
       words: showsGood ? capturedFindingWords(capture) : [],
-      pairs: capturedPhaseWords(capture),
+      pairs: [...capturedPhaseWords(capture), ...(showsGood ? capturedAgainstWords(capture) : [])],
+      ...filesBeside(capture),
       channels,
     },
   };
+}
+
+/** The other files of a capture: those of the same crank and the known-good one, by name and SHA-256. */
+function filesBeside({ second, against }: StepCapture): Partial<Pick<RecordCapture, 'beside'>> {
+  const files = [
+    ...(second ? [{ what: 'second' as const, ...second }] : []),
+    ...(against?.kind === 'good'
+      ? [{ what: 'good' as const, name: against.name, sha256: against.sha256 }]
+      : []),
+  ];
+  return files.length === 0 ? {} : { beside: files };
 }
 
 /** As it was judged when it was recorded; where the meter's accuracy says nothing of it, a plain comparison. */

@@ -97,13 +97,15 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
     return conclusion(draft, session, context);
   const pending = pendingCautions(session);
   if (pending.length > 0) return cautionFirst(`step "${step?.id}"`, pending);
+  if (draft.captured)
+    return { code: 'wrong-kind', words: `${named(step)} is not answered by a capture` };
   if (draft.done) return { type: 'mark-done' };
   if (draft.choose !== undefined) return chosen(draft.choose, step);
   if (draft.reading !== undefined) return reading(String(draft.reading), step);
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, place, note, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, captured, measure, test, again, done, cannot, acknowledge, known, place, note, back, pause, conclude, faults, words',
   };
 }
 

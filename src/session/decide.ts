@@ -10,7 +10,6 @@ import {
 } from '../procedure/procedure.ts';
 import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
 import { answerBy } from './answering-test.ts';
-import { takesCapture } from './capture-step.ts';
 import type { Command } from './command.ts';
 import {
   type RepairVerdict,
@@ -212,8 +211,8 @@ function choose(
   const outcome = step.outcomes.find(({ name }) => name === command.outcome);
   if (!outcome) return noOutcome(step, command.outcome);
   const { capture } = command;
-  if (capture && !takesCapture(step)) return noCapture();
   const look = step.kind === 'look' ? lookFor(step, command.outcome, command.look) : null;
+  if (capture && !answersStep(step, capture, null, look)) return noCapture();
   return events({
     type: 'look-recorded',
     step: step.id,
@@ -443,7 +442,8 @@ function retest(
   const { typed, value, look, outcome, capture } = command;
   if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
   if (!isOutcomeOf(step, command)) return refuse({ code: 'other-outcome', step: step.id, outcome });
-  if (capture && (step.kind === 'ask' || !answersStep(step, capture, value))) return noCapture();
+  if (capture && (step.kind === 'ask' || !answersStep(step, capture, value, look)))
+    return noCapture();
   if (capture && isFromBefore(session, capture))
     return refuse({ code: 'old-capture', name: capture.name });
   return events({

@@ -165,7 +165,24 @@ export interface StepCapture {
   /** Where the edges of one channel stand in the turn of another; absent where no two turn together. */
   readonly phases?: readonly (CapturedPhase | Said)[];
   readonly channels: readonly Envelope[];
+  /** The file of the other channels of the same crank, where the scope saved two. */
+  readonly second?: { readonly name: string; readonly sha256: string };
+  /** What it was held against; absent where it was against nothing but the circuit. */
+  readonly against?: CaptureAgainst;
+  /** Degrees by which the edges come later than there, of a position; earlier below zero. */
+  readonly shiftDegrees?: number;
 }
+
+/** Where the edges should stand, as the papers or the job sheet state it; or a capture of a good engine. */
+export type CaptureAgainst =
+  | { readonly kind: 'stated'; readonly typed: string }
+  | ({ readonly kind: 'good' } & KnownGood);
+
+/** A known-good capture as it was measured: of the same signal, with a file of its own. */
+export type KnownGood = Pick<
+  StepCapture,
+  'name' | 'sha256' | 'from' | 'channel' | 'measures' | 'phases' | 'channels'
+>;
 
 /** In words, as an early version wrote it down. */
 export interface Said {

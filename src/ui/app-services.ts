@@ -135,7 +135,7 @@ export interface OpenedSession {
   readonly measureCapture: (
     ask: CaptureAsk,
     path: string | null,
-    fault?: string,
+    beside?: CaptureBeside,
   ) => Promise<CaptureAnswer>;
   readonly captures: CaptureFiles;
   /** The simulated vehicle after the repair; null with a real one. */
@@ -150,6 +150,16 @@ export interface OpenedSession {
 export interface RepairedVehicle {
   readonly fault: string;
   readonly answers: (step: Step) => VehicleAnswer | null;
+}
+
+/** What belongs to a capture that is to be measured, or is held against it. */
+export interface CaptureBeside {
+  /** What a simulated vehicle has after the repair. */
+  readonly fault?: string;
+  /** File of the other channels of the same crank. */
+  readonly second?: string;
+  /** A known-good capture, by its file; or where the edges should stand, as `stated-edges` reads it. */
+  readonly against?: string;
 }
 
 /** Capture files to choose from. */

@@ -33,6 +33,7 @@ import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
+import { asksPosition } from '../../session/capture-step.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -337,14 +338,19 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       return step.unit === 'V' && known ? voltageLimits(known) : null;
     },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
-    measureCapture: async (ask, path, fault) => {
+    measureCapture: async (ask, path, beside = {}) => {
+      const { fault } = beside;
       const there =
         vehicle.kind === 'bench' && fault !== undefined ? { ...vehicle, fault } : atRest(vehicle);
       const carOf = vehicle.kind === 'bench' ? vehicle.fault : HEALTHY;
-      const found = await measureFor(ask, path, {
+      const context = {
         ...{ model, sound: modelNow(), vehicle: there, carOf },
         cars: () => advisor?.diagnosis(driver.session()).carsLeft ?? null,
         cwd: desk.cwd,
+      };
+      const found = await measureFor(ask, path, context, {
+        ...(job.stands === undefined || !asksPosition(ask) ? {} : { against: job.stands }),
+        ...beside,
       });
       if (found.ok && path !== null) rememberFolder(desk, path);
       return found;

@@ -139,6 +139,7 @@ codeStates?: {
 [k: string]: "stored" | "pending" | "history"
 }
 position?: string
+stands?: string
 vehicle: JobVehicle
 order: string
 customer: string
@@ -843,6 +844,9 @@ measures: CaptureMeasured
 findings: Finding[]
 phases?: Phase[]
 channels: Envelope[]
+second?: SecondFile
+against?: (StatedAgainst | GoodAgainst)
+shiftDegrees?: number
 }
 /**
  * Of the channel that is judged, in SI units; null where the signal has no such thing.
@@ -984,6 +988,33 @@ seconds: number
  * @maxItems 400
  */
 points: number[]
+}
+/**
+ * The file of the other channels of the same crank.
+ */
+export interface SecondFile {
+name: string
+sha256: Hash
+}
+/**
+ * Where the edges should stand, as the papers state it.
+ */
+export interface StatedAgainst {
+kind: "stated"
+typed: string
+}
+/**
+ * A known-good capture that it was held against.
+ */
+export interface GoodAgainst {
+kind: "good"
+name: string
+sha256: Hash
+from: ("file" | "bench")
+channel?: number
+measures: CaptureMeasured
+phases?: Phase[]
+channels: Envelope[]
 }
 /**
  * A look or an answer.

@@ -13,6 +13,22 @@ export type Step = string
  */
 export type Reading = (string | number)
 /**
+ * Its path.
+ */
+export type File = string
+/**
+ * Path of the file with the other channels of the same crank.
+ */
+export type SecondFile = string
+/**
+ * Path of a known-good capture; or where the edges should stand.
+ */
+export type Against = string
+/**
+ * Which one is judged, from 1.
+ */
+export type Channel = number
+/**
  * Name of an outcome, or of a look; of a test that no step asks for, of a look.
  */
 export type Choose = string
@@ -157,6 +173,7 @@ answers: Answers
 export interface AnswerDraft {
 step?: Step
 reading?: Reading
+captured?: Captured
 choose?: Choose
 measure?: Measure
 test?: StandardTest
@@ -181,6 +198,15 @@ pause?: Pause
 again?: MadeAgain
 accept?: AllTheSame
 conclude?: Conclude
+}
+/**
+ * A saved capture answers the step.
+ */
+export interface Captured {
+file: File
+second?: SecondFile
+against?: Against
+channel?: Channel
 }
 /**
  * What is known of this car is set: what, value, from where. With the value unknown it is not known after all.

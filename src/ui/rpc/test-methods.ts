@@ -204,7 +204,7 @@ function kept(value: number): number | null {
 
 async function capture(
   opened: OpenedSession,
-  { file, channel, step: named, test: form, record }: Params<'capture'>,
+  { file, second, against, channel, step: named, test: form, record }: Params<'capture'>,
 ): Promise<Outcome> {
   if (form && named !== undefined)
     return invalidParam('/params/test', '"step" and "test" do not go together');
@@ -214,12 +214,19 @@ async function capture(
   const asked = askedFor(opened, named, made);
   if ('fault' in asked) return asked;
   const fault = named === undefined ? undefined : opened.repaired?.fault;
-  let found = await opened.measureCapture(asked, file ?? null, fault);
+  let found = await opened.measureCapture(asked, file ?? null, {
+    ...(fault === undefined ? {} : { fault }),
+    ...(second === undefined ? {} : { second }),
+    ...(against === undefined ? {} : { against }),
+  });
   if (channel !== undefined && found.channels) found = found.channels.judge(channel - 1);
   else if (channel !== undefined && channel > 1)
     return refused('no-channel', 'this capture has one channel', 'leave "channel" out');
   if (!found.ok)
-    return refused('no-capture', found.words, found.fix, { channels: channelsOf(found) });
+    return refused('no-capture', found.words, found.fix, {
+      channels: channelsOf(found),
+      lines: found.lines ?? [],
+    });
   if (!record) return captureView(found);
   const session = opened.driver.session();
   const pending =

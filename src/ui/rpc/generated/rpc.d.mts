@@ -197,6 +197,14 @@ export type Unplugged2 = Name[]
  */
 export type File = string
 /**
+ * Path of the file with the other channels of the same crank.
+ */
+export type SecondFile = string
+/**
+ * Path of a known-good capture; or where the edges should stand. What the job sheet states when left out.
+ */
+export type Against = string
+/**
  * Which one is judged, from 1.
  */
 export type Channel = number
@@ -639,6 +647,8 @@ params?: CaptureParameters
  */
 export interface CaptureParameters {
 file?: File
+second?: SecondFile
+against?: Against
 channel?: Channel
 step?: Name
 test?: TestForm
