@@ -138,6 +138,7 @@ export interface OpenedSession {
     beside?: CaptureBeside,
   ) => Promise<CaptureAnswer>;
   readonly captures: CaptureFiles;
+  readonly goodCaptures: GoodCaptures;
   /** The simulated vehicle after the repair; null with a real one. */
   readonly repaired: RepairedVehicle | null;
   /** The small sums that fit a step, done with its own values. */
@@ -150,6 +151,28 @@ export interface OpenedSession {
 export interface RepairedVehicle {
   readonly fault: string;
   readonly answers: (step: Step) => VehicleAnswer | null;
+}
+
+/** Known-good captures that are kept by vehicle. */
+export interface GoodCaptures {
+  /** One of what is asked, of a vehicle like this; null where none is kept. A capture is held against it. */
+  readonly offered: (ask: CaptureAsk) => KeptCapture | null;
+  /** Whether captures of this session can be kept as known-good. */
+  readonly canKeep: () => boolean;
+  /** Keeps those that passed after the repair. */
+  readonly keep: () => Promise<KeptGood | Problem>;
+}
+export interface KeptCapture {
+  readonly path: string;
+  /** The vehicle in the words of its folder. */
+  readonly vehicle: string;
+}
+export interface KeptGood {
+  readonly vehicle: string;
+  /** Paths under which they are kept. */
+  readonly kept: readonly string[];
+  /** Why others were not, a sentence each. */
+  readonly left: readonly string[];
 }
 
 /** What belongs to a capture that is to be measured, or is held against it. */

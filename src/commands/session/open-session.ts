@@ -1,4 +1,5 @@
 /** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
+import { dirname, resolve } from 'node:path';
 
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
@@ -33,7 +34,7 @@ import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
-import { asksPosition } from '../../session/capture-step.ts';
+import { asksPosition, type CaptureAsk } from '../../session/capture-step.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -53,7 +54,8 @@ import { modelHere, stepWith } from '../../session/step-here.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
-import type { OpenedSession } from '../../ui/app-services.ts';
+import type { KeptCapture, OpenedSession } from '../../ui/app-services.ts';
+import { type GoodPlaces, keepGood, keepProblem, keptFor } from './good-captures.ts';
 import {
   type Desk,
   type LinkedSubject,
@@ -320,6 +322,19 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     onRest: (rested) => writeTranscript(desk.disk, rested, driver.path(), driver.head()),
   });
   const advisor = model && advisorOver(model, session);
+  /** Folders that captures of this session were read from. */
+  const readFrom = new Set<string>();
+  const looked = new Map<string, KeptCapture | null>();
+  /** The disk is looked at once for each picture: a screen asks at every key. */
+  const offered = (ask: CaptureAsk): KeptCapture | null => {
+    const key = ask.kind === 'test' ? JSON.stringify(ask.test) : `step ${ask.step.id}`;
+    if (!looked.has(key))
+      looked.set(
+        key,
+        keptFor({ disk: desk.disk, folder: desk.goodCaptures }, driver.session(), ask),
+      );
+    return looked.get(key) ?? null;
+  };
   return {
     driver,
     preview: desk.preview,
@@ -348,14 +363,25 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
         cars: () => advisor?.diagnosis(driver.session()).carsLeft ?? null,
         cwd: desk.cwd,
       };
+      const usual = (asksPosition(ask) ? job.stands : undefined) ?? offered(ask)?.path;
       const found = await measureFor(ask, path, context, {
-        ...(job.stands === undefined || !asksPosition(ask) ? {} : { against: job.stands }),
+        ...(usual === undefined ? {} : { against: usual }),
         ...beside,
       });
-      if (found.ok && path !== null) rememberFolder(desk, path);
+      if (found.ok)
+        for (const one of [path, beside.second]) {
+          if (typeof one !== 'string') continue;
+          rememberFolder(desk, one);
+          readFrom.add(dirname(resolve(desk.cwd, one)));
+        }
       return found;
     },
     captures: captureFiles(desk),
+    goodCaptures: {
+      offered,
+      canKeep: () => !desk.preview && keepProblem(driver.session()) === null,
+      keep: () => keepGood(goodPlaces(desk, readFrom), driver.session()),
+    },
     // Well repaired, unless somebody says otherwise.
     repaired:
       model && vehicle.kind === 'bench'
@@ -364,6 +390,13 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };
+}
+
+/** Where this desk keeps known-good captures, and looks for those that are to be kept. */
+export function goodPlaces(desk: Desk, readFrom: Iterable<string> = []): GoodPlaces {
+  const last = desk.settings().captures;
+  const read = [...readFrom, desk.cwd, ...(last === '' ? [] : [last])];
+  return { disk: desk.disk, folder: desk.goodCaptures, read };
 }
 
 /** More than the charging voltage by this factor cannot be in the vehicle; coils of sensors are looked at with a scope. */

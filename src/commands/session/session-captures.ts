@@ -27,7 +27,7 @@ import { readCapture } from '../calc/read-capture.ts';
 import type { Desk } from './open-desk.ts';
 
 /** The scope test behind what takes a capture: at the same leads, or at the module's input; null without one. */
-export function captureTest(model: Model, ask: CaptureAsk): Test | null {
+export function captureTest(model: Pick<Model, 'circuit'>, ask: CaptureAsk): Test | null {
   if (!isTaken(ask)) return null;
   if (ask.kind === 'test') return atLeads(ask.test);
   const { step } = ask;

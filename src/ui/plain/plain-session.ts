@@ -15,7 +15,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
-import { answeredWords, sessionTitle } from '../screens/step-words.ts';
+import { answeredWords, keptGoodLines, sessionTitle } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
@@ -174,6 +174,7 @@ function presentStepOf(
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);
   if (expected !== null) say(`Good is: ${expected}${stepHereWords(opened, session, step)}`);
+  for (const line of keptGoodLines(opened, step)) say(line);
   if (step.kind === 'look' || step.kind === 'ask')
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);

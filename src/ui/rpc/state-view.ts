@@ -172,6 +172,10 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     here: good === null ? null : hereView(opened, testOf(step)),
     outcomes: 'outcomes' in step ? outcomeViews(opened, step) : [],
     capture: takesCapture(step),
+    knownGood:
+      drill || !takesCapture(step)
+        ? null
+        : (opened.goodCaptures.offered({ kind: 'step', step })?.vehicle ?? null),
     cannot: step.cannot !== null,
     said: said && { code: said.code, outcome: said.outcome.name },
     shows: shows && kind !== 'act' ? shows.words : null,

@@ -17,6 +17,7 @@ import {
 } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
+import { takesCapture } from '../../session/capture-step.ts';
 import {
   type Answer,
   isAnswer,
@@ -174,8 +175,27 @@ export function stepParagraphs(
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
+    ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
+}
+
+/** That a known-good capture of what is asked is kept; no line where none is. */
+export function keptGoodLines(
+  { goodCaptures, drill }: Pick<OpenedSession, 'goodCaptures' | 'drill'>,
+  step: Step,
+  isAgain = false,
+): string[] {
+  if (drill || !takesCapture(step)) return [];
+  const isLook = step.kind === 'measure' || step.kind === 'look';
+  const kept = goodCaptures.offered(
+    isAgain && isLook ? { kind: 'retest', step } : { kind: 'step', step },
+  );
+  return kept
+    ? [
+        `A known-good capture of "${kept.vehicle}" is kept: one that is measured here stands beside it.`,
+      ]
+    : [];
 }
 
 function expectedShown(

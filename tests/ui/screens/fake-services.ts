@@ -511,6 +511,11 @@ export function fakeSession(options: FakeOptions = {}): {
           }
         : null,
       captures: FAKE_FILES,
+      goodCaptures: {
+        offered: () => null,
+        canKeep: () => false,
+        keep: async () => ({ vehicle: '', kept: [], left: [] }),
+      },
       measureCapture: async (ask, path): Promise<CaptureAnswer> =>
         path === '/data/two.csv'
           ? twoChannels(0)

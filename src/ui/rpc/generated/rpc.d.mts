@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | KeepGood | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -810,6 +810,13 @@ words?: Words
  */
 export interface Close {
 method: "close"
+params?: NoParameters
+}
+/**
+ * Keeps the captures that passed after the repair as known-good ones of this vehicle.
+ */
+export interface KeepGood {
+method: "keep-good"
 params?: NoParameters
 }
 /**

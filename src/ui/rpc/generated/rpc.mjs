@@ -83,7 +83,7 @@ var require_equal = __commonJS({
 // <stdin>
 var validate = validate21;
 var stdin_default = validate21;
-var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "prepare-place", "place", "capture", "captures", "instruments", "suspects", "next", "aside", "weigh", "accept", "conclude", "retests", "retest", "drive", "close", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/prepare-place" }, { "$ref": "#/definitions/place" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/aside" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "prepare-place": { "title": "PreparePlace", "description": "How the place of a short is measured along a stretch of wire, and what there is to be placed.", "type": "object", "required": ["method"], "properties": { "method": { "const": "prepare-place" }, "params": { "title": "PreparePlaceParameters", "description": "Nothing for the list of shorts; else a wire and what it touches.", "type": "object", "additionalProperties": false, "dependencies": { "wire": ["touches"], "touches": ["wire"] }, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "$ref": "#/definitions/name" } } } } }, "place": { "title": "Place", "description": "Records the drops along a stretch of wire, and where the short is. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "place" }, "params": { "title": "PlaceParameters", "description": "The stretch, what was off, and both drops.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV", "6.6 mV, 15.5 mV; currents 0.21 A, 0.20 A; length 1.2 m"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or where the edges should stand. What the job sheet states when left out.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["good.csv", "falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "aside": { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
+var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "prepare-place", "place", "capture", "captures", "instruments", "suspects", "next", "aside", "weigh", "accept", "conclude", "retests", "retest", "drive", "close", "keep-good", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/prepare-place" }, { "$ref": "#/definitions/place" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/aside" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/keep-good" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "prepare-place": { "title": "PreparePlace", "description": "How the place of a short is measured along a stretch of wire, and what there is to be placed.", "type": "object", "required": ["method"], "properties": { "method": { "const": "prepare-place" }, "params": { "title": "PreparePlaceParameters", "description": "Nothing for the list of shorts; else a wire and what it touches.", "type": "object", "additionalProperties": false, "dependencies": { "wire": ["touches"], "touches": ["wire"] }, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "$ref": "#/definitions/name" } } } } }, "place": { "title": "Place", "description": "Records the drops along a stretch of wire, and where the short is. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "place" }, "params": { "title": "PlaceParameters", "description": "The stretch, what was off, and both drops.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV", "6.6 mV, 15.5 mV; currents 0.21 A, 0.20 A; length 1.2 m"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or where the edges should stand. What the job sheet states when left out.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["good.csv", "falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "aside": { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "keep-good": { "title": "KeepGood", "description": "Keeps the captures that passed after the repair as known-good ones of this vehicle.", "type": "object", "required": ["method"], "properties": { "method": { "const": "keep-good" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
 var schema7 = { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } };
 function validate22(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -5258,7 +5258,7 @@ function validate130(data, { instancePath = "", parentData, parentDataProperty, 
   validate130.errors = vErrors;
   return errors === 0;
 }
-var schema51 = { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema51 = { "title": "KeepGood", "description": "Keeps the captures that passed after the repair as known-good ones of this vehicle.", "type": "object", "required": ["method"], "properties": { "method": { "const": "keep-good" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate132(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5274,8 +5274,8 @@ function validate132(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("pause" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "pause" }, message: "must be equal to constant", schema: "pause", parentSchema: schema51.properties.method, data: data0 };
+      if ("keep-good" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "keep-good" }, message: "must be equal to constant", schema: "keep-good", parentSchema: schema51.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5302,7 +5302,7 @@ function validate132(data, { instancePath = "", parentData, parentDataProperty, 
   validate132.errors = vErrors;
   return errors === 0;
 }
-var schema52 = { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema52 = { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate134(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5318,8 +5318,8 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("resume" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "resume" }, message: "must be equal to constant", schema: "resume", parentSchema: schema52.properties.method, data: data0 };
+      if ("pause" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "pause" }, message: "must be equal to constant", schema: "pause", parentSchema: schema52.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5346,7 +5346,7 @@ function validate134(data, { instancePath = "", parentData, parentDataProperty, 
   validate134.errors = vErrors;
   return errors === 0;
 }
-var schema53 = { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
+var schema53 = { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate136(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5360,105 +5360,38 @@ function validate136(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema53.required, parentSchema: schema53, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("move" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "move" }, message: "must be equal to constant", schema: "move", parentSchema: schema53.properties.method, data: data0 };
+      if ("resume" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "resume" }, message: "must be equal to constant", schema: "resume", parentSchema: schema53.properties.method, data: data0 };
         if (vErrors === null) {
-          vErrors = [err2];
+          vErrors = [err1];
         } else {
-          vErrors.push(err2);
+          vErrors.push(err1);
         }
         errors++;
       }
     }
     if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.folder === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "folder" }, message: "must have required property 'folder'", schema: schema53.properties.params.required, parentSchema: schema53.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "folder")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema53.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.folder !== void 0) {
-          let data2 = data1.folder;
-          if (typeof data2 === "string") {
-            if (func2(data2) > 4e3) {
-              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema53.properties.params.properties.folder, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-            if (func2(data2) < 1) {
-              const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema53.properties.params.properties.folder, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema53.properties.params.properties.folder.type, parentSchema: schema53.properties.params.properties.folder, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.properties.params.type, parentSchema: schema53.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err2];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err2);
     }
     errors++;
   }
   validate136.errors = vErrors;
   return errors === 0;
 }
-var schema54 = { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } };
-function validate137(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema54 = { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
+function validate138(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5471,10 +5404,121 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema54.required, parentSchema: schema54, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("move" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "move" }, message: "must be equal to constant", schema: "move", parentSchema: schema54.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.folder === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "folder" }, message: "must have required property 'folder'", schema: schema54.properties.params.required, parentSchema: schema54.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "folder")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema54.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.folder !== void 0) {
+          let data2 = data1.folder;
+          if (typeof data2 === "string") {
+            if (func2(data2) > 4e3) {
+              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema54.properties.params.properties.folder, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            if (func2(data2) < 1) {
+              const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema54.properties.params.properties.folder, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema54.properties.params.properties.folder.type, parentSchema: schema54.properties.params.properties.folder, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.properties.params.type, parentSchema: schema54.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.type, parentSchema: schema54, data };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate138.errors = vErrors;
+  return errors === 0;
+}
+var schema55 = { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } };
+function validate139(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema55.required, parentSchema: schema55, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("sketch" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sketch" }, message: "must be equal to constant", schema: "sketch", parentSchema: schema54.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sketch" }, message: "must be equal to constant", schema: "sketch", parentSchema: schema55.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5488,7 +5532,7 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
           if (!(key0 === "test" || key0 === "columns")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema54.properties.params, data: data1 };
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema55.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -5506,7 +5550,7 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.columns !== void 0) {
           let data3 = data1.columns;
           if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
-            const err3 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema54.properties.params.properties.columns.type, parentSchema: schema54.properties.params.properties.columns, data: data3 };
+            const err3 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema55.properties.params.properties.columns.type, parentSchema: schema55.properties.params.properties.columns, data: data3 };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -5516,7 +5560,7 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
           }
           if (typeof data3 == "number" && isFinite(data3)) {
             if (data3 > 400 || isNaN(data3)) {
-              const err4 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 400 }, message: "must be <= 400", schema: 400, parentSchema: schema54.properties.params.properties.columns, data: data3 };
+              const err4 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 400 }, message: "must be <= 400", schema: 400, parentSchema: schema55.properties.params.properties.columns, data: data3 };
               if (vErrors === null) {
                 vErrors = [err4];
               } else {
@@ -5525,7 +5569,7 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (data3 < 40 || isNaN(data3)) {
-              const err5 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 40 }, message: "must be >= 40", schema: 40, parentSchema: schema54.properties.params.properties.columns, data: data3 };
+              const err5 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 40 }, message: "must be >= 40", schema: 40, parentSchema: schema55.properties.params.properties.columns, data: data3 };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -5536,7 +5580,7 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.properties.params.type, parentSchema: schema54.properties.params, data: data1 };
+        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.properties.params.type, parentSchema: schema55.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -5546,7 +5590,7 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema54.type, parentSchema: schema54, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.type, parentSchema: schema55, data };
     if (vErrors === null) {
       vErrors = [err7];
     } else {
@@ -5554,16 +5598,16 @@ function validate137(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate137.errors = vErrors;
+  validate139.errors = vErrors;
   return errors === 0;
 }
-var schema55 = { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate139(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema56 = { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate141(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema55.required, parentSchema: schema55, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema56.required, parentSchema: schema56, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -5574,7 +5618,7 @@ function validate139(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("sums" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sums" }, message: "must be equal to constant", schema: "sums", parentSchema: schema55.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sums" }, message: "must be equal to constant", schema: "sums", parentSchema: schema56.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5590,7 +5634,7 @@ function validate139(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.type, parentSchema: schema55, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema56.type, parentSchema: schema56, data };
     if (vErrors === null) {
       vErrors = [err2];
     } else {
@@ -5598,122 +5642,11 @@ function validate139(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate139.errors = vErrors;
-  return errors === 0;
-}
-var schema56 = { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } };
-function validate141(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema56.required, parentSchema: schema56, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema56.required, parentSchema: schema56, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("calculate" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "calculate" }, message: "must be equal to constant", schema: "calculate", parentSchema: schema56.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err2];
-        } else {
-          vErrors.push(err2);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.line === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "line" }, message: "must have required property 'line'", schema: schema56.properties.params.required, parentSchema: schema56.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "line")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema56.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.line !== void 0) {
-          let data2 = data1.line;
-          if (typeof data2 === "string") {
-            if (func2(data2) > 2e3) {
-              const err5 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema56.properties.params.properties.line, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-            if (func2(data2) < 1) {
-              const err6 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema56.properties.params.properties.line, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema56.properties.params.properties.line.type, parentSchema: schema56.properties.params.properties.line, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema56.properties.params.type, parentSchema: schema56.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
-      }
-    }
-  } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema56.type, parentSchema: schema56, data };
-    if (vErrors === null) {
-      vErrors = [err9];
-    } else {
-      vErrors.push(err9);
-    }
-    errors++;
-  }
   validate141.errors = vErrors;
   return errors === 0;
 }
-var schema57 = { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
-function validate142(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema57 = { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } };
+function validate143(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5737,8 +5670,119 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
+      if ("calculate" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "calculate" }, message: "must be equal to constant", schema: "calculate", parentSchema: schema57.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.line === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "line" }, message: "must have required property 'line'", schema: schema57.properties.params.required, parentSchema: schema57.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "line")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema57.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.line !== void 0) {
+          let data2 = data1.line;
+          if (typeof data2 === "string") {
+            if (func2(data2) > 2e3) {
+              const err5 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema57.properties.params.properties.line, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            if (func2(data2) < 1) {
+              const err6 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema57.properties.params.properties.line, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema57.properties.params.properties.line.type, parentSchema: schema57.properties.params.properties.line, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema57.properties.params.type, parentSchema: schema57.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema57.type, parentSchema: schema57, data };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate143.errors = vErrors;
+  return errors === 0;
+}
+var schema58 = { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
+function validate144(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema58.required, parentSchema: schema58, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema58.required, parentSchema: schema58, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
       if ("measure" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "measure" }, message: "must be equal to constant", schema: "measure", parentSchema: schema57.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "measure" }, message: "must be equal to constant", schema: "measure", parentSchema: schema58.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -5751,7 +5795,7 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (data1.test === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema57.properties.params.required, parentSchema: schema57.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema58.properties.params.required, parentSchema: schema58.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -5761,7 +5805,7 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "test")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema57.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema58.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -5777,7 +5821,7 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema57.properties.params.type, parentSchema: schema57.properties.params, data: data1 };
+        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.properties.params.type, parentSchema: schema58.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -5787,7 +5831,7 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema57.type, parentSchema: schema57, data };
+    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.type, parentSchema: schema58, data };
     if (vErrors === null) {
       vErrors = [err6];
     } else {
@@ -5795,54 +5839,10 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate142.errors = vErrors;
-  return errors === 0;
-}
-var schema58 = { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate144(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema58.required, parentSchema: schema58, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("follow" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "follow" }, message: "must be equal to constant", schema: "follow", parentSchema: schema58.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err1];
-        } else {
-          vErrors.push(err1);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
-      }
-    }
-  } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema58.type, parentSchema: schema58, data };
-    if (vErrors === null) {
-      vErrors = [err2];
-    } else {
-      vErrors.push(err2);
-    }
-    errors++;
-  }
   validate144.errors = vErrors;
   return errors === 0;
 }
-var schema59 = { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema59 = { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate146(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5858,8 +5858,8 @@ function validate146(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("repairs" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "repairs" }, message: "must be equal to constant", schema: "repairs", parentSchema: schema59.properties.method, data: data0 };
+      if ("follow" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "follow" }, message: "must be equal to constant", schema: "follow", parentSchema: schema59.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5886,7 +5886,7 @@ function validate146(data, { instancePath = "", parentData, parentDataProperty, 
   validate146.errors = vErrors;
   return errors === 0;
 }
-var schema60 = { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } };
+var schema60 = { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate148(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5900,8 +5900,52 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("repairs" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "repairs" }, message: "must be equal to constant", schema: "repairs", parentSchema: schema60.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema60.type, parentSchema: schema60, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate148.errors = vErrors;
+  return errors === 0;
+}
+var schema61 = { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } };
+function validate150(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema61.required, parentSchema: schema61, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
     if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema60.required, parentSchema: schema60, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema61.required, parentSchema: schema61, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -5912,7 +5956,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("diagnose" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "diagnose" }, message: "must be equal to constant", schema: "diagnose", parentSchema: schema60.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "diagnose" }, message: "must be equal to constant", schema: "diagnose", parentSchema: schema61.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -5925,7 +5969,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (data1.repairs === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "repairs" }, message: "must have required property 'repairs'", schema: schema60.properties.params.required, parentSchema: schema60.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "repairs" }, message: "must have required property 'repairs'", schema: schema61.properties.params.required, parentSchema: schema61.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -5935,7 +5979,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "repairs")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema60.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema61.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -5948,7 +5992,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
           let data2 = data1.repairs;
           if (Array.isArray(data2)) {
             if (data2.length > 10) {
-              const err5 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/maxItems", keyword: "maxItems", params: { limit: 10 }, message: "must NOT have more than 10 items", schema: 10, parentSchema: schema60.properties.params.properties.repairs, data: data2 };
+              const err5 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/maxItems", keyword: "maxItems", params: { limit: 10 }, message: "must NOT have more than 10 items", schema: 10, parentSchema: schema61.properties.params.properties.repairs, data: data2 };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -5969,7 +6013,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
               outer0: for (; i1--; ) {
                 for (j0 = i1; j0--; ) {
                   if (func0(data2[i1], data2[j0])) {
-                    const err6 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema60.properties.params.properties.repairs, data: data2 };
+                    const err6 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema61.properties.params.properties.repairs, data: data2 };
                     if (vErrors === null) {
                       vErrors = [err6];
                     } else {
@@ -5982,7 +6026,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
           } else {
-            const err7 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema60.properties.params.properties.repairs.type, parentSchema: schema60.properties.params.properties.repairs, data: data2 };
+            const err7 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema61.properties.params.properties.repairs.type, parentSchema: schema61.properties.params.properties.repairs, data: data2 };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -5992,7 +6036,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema60.properties.params.type, parentSchema: schema60.properties.params, data: data1 };
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.properties.params.type, parentSchema: schema61.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -6002,7 +6046,7 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema60.type, parentSchema: schema60, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
     if (vErrors === null) {
       vErrors = [err9];
     } else {
@@ -6010,16 +6054,16 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate148.errors = vErrors;
+  validate150.errors = vErrors;
   return errors === 0;
 }
-var schema61 = { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate150(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema62 = { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate152(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema61.required, parentSchema: schema61, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema62.required, parentSchema: schema62, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -6030,7 +6074,7 @@ function validate150(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("debrief" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "debrief" }, message: "must be equal to constant", schema: "debrief", parentSchema: schema61.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "debrief" }, message: "must be equal to constant", schema: "debrief", parentSchema: schema62.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -6046,7 +6090,7 @@ function validate150(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema62.type, parentSchema: schema62, data };
     if (vErrors === null) {
       vErrors = [err2];
     } else {
@@ -6054,7 +6098,7 @@ function validate150(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate150.errors = vErrors;
+  validate152.errors = vErrors;
   return errors === 0;
 }
 function validate21(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
@@ -6300,59 +6344,64 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
           vErrors = vErrors === null ? validate130.errors : vErrors.concat(validate130.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "pause") {
+      } else if (tag0 === "keep-good") {
         if (!validate132(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate132.errors : vErrors.concat(validate132.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "resume") {
+      } else if (tag0 === "pause") {
         if (!validate134(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate134.errors : vErrors.concat(validate134.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "move") {
+      } else if (tag0 === "resume") {
         if (!validate136(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate136.errors : vErrors.concat(validate136.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "sketch") {
-        if (!validate137(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate137.errors : vErrors.concat(validate137.errors);
+      } else if (tag0 === "move") {
+        if (!validate138(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate138.errors : vErrors.concat(validate138.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "sums") {
+      } else if (tag0 === "sketch") {
         if (!validate139(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate139.errors : vErrors.concat(validate139.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "calculate") {
+      } else if (tag0 === "sums") {
         if (!validate141(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate141.errors : vErrors.concat(validate141.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "measure") {
-        if (!validate142(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate142.errors : vErrors.concat(validate142.errors);
+      } else if (tag0 === "calculate") {
+        if (!validate143(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate143.errors : vErrors.concat(validate143.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "follow") {
+      } else if (tag0 === "measure") {
         if (!validate144(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate144.errors : vErrors.concat(validate144.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "repairs") {
+      } else if (tag0 === "follow") {
         if (!validate146(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate146.errors : vErrors.concat(validate146.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "diagnose") {
+      } else if (tag0 === "repairs") {
         if (!validate148(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate148.errors : vErrors.concat(validate148.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "debrief") {
+      } else if (tag0 === "diagnose") {
         if (!validate150(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate150.errors : vErrors.concat(validate150.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "debrief") {
+        if (!validate152(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate152.errors : vErrors.concat(validate152.errors);
           errors = vErrors.length;
         }
       } else {
