@@ -141,6 +141,8 @@ export interface OpenedSession {
   readonly goodCaptures: GoodCaptures;
   /** The simulated vehicle after the repair; null with a real one. */
   readonly repaired: RepairedVehicle | null;
+  /** How a scope is set for this test, as a line; null for other instruments and where nothing is known. */
+  readonly scopeLine: (test: Test) => string | null;
   /** The small sums that fit a step, done with its own values. */
   readonly sums: (step: Step) => readonly StepSum[];
   /** One sum as typed, `wire --size 0.5 --length 3`: its lines, or why it cannot be done. */

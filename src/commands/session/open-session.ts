@@ -64,7 +64,7 @@ import {
   subjectName,
 } from './open-desk.ts';
 import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
-import { calculate, sumsFor } from './session-sums.ts';
+import { calculate, scopeLine, sumsFor } from './session-sums.ts';
 
 /** What a new session is about. */
 export interface NewSession {
@@ -387,6 +387,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       model && vehicle.kind === 'bench'
         ? createBench(model, HEALTHY, vehicle.seed, vehicle.fault)
         : null,
+    scopeLine: (test) => scopeLine(test, sumContext()),
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };

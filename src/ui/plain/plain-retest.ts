@@ -25,6 +25,7 @@ import {
   keptGoodLines,
   retestMark,
   retestWords,
+  scopeLines,
 } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
@@ -205,6 +206,7 @@ function present(
   const session = opened.driver.session();
   say(`${opened.bind(step.title)}.`);
   sayStanding(opened, step, say);
+  for (const line of scopeLines(opened, testOf(step))) say(line);
   say(opened.bind(step.say));
   if (before) say(`Before the repair: ${answerWords(before, session)}`);
   const expected = expectedAgain(step, session);

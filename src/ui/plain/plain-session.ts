@@ -2,8 +2,10 @@
  * The session as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so.
  * The same driver and the same words as the screens; nothing is ever overwritten.
  */
+
 import { ARRANGEMENT } from '../../circuit/arrange-test.ts';
 import { isTask, type Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
@@ -15,7 +17,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
-import { answeredWords, keptGoodLines, sessionTitle } from '../screens/step-words.ts';
+import { answeredWords, keptGoodLines, scopeLines, sessionTitle } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
@@ -170,6 +172,7 @@ function presentStepOf(
   const session = driver.session();
   say(`Step ${session.trail.length}: ${bind(step.title)}`);
   sayStanding(opened, step, say);
+  for (const line of scopeLines(opened, testOf(step))) say(line);
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);

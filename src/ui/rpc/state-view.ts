@@ -20,7 +20,7 @@ import { spentMinutes } from '../../session/spent-minutes.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { undoLine, vehicleLine } from '../screens/step-words.ts';
+import { scopeLines, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Result } from './json-rpc.ts';
 
 /** Suspects in the state; all of them come with `suspects`. */
@@ -171,6 +171,7 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     good,
     here: good === null ? null : hereView(opened, testOf(step)),
     outcomes: 'outcomes' in step ? outcomeViews(opened, step) : [],
+    scope: scopeLines(opened, testOf(step))[0] ?? null,
     capture: takesCapture(step),
     knownGood:
       drill || !takesCapture(step)

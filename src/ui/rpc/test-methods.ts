@@ -19,6 +19,7 @@ import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
+import { scopeLines } from '../screens/step-words.ts';
 import { captureOnBench } from './drill-methods.ts';
 import { type Fault, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
@@ -81,6 +82,7 @@ function prepare(opened: OpenedSession, { test: form }: Params<'prepare'>): Outc
     here: toDo ? hereView(opened, test) : null,
     looks: looksOf(test),
     ...standingView(session, test.setup, test),
+    scope: scopeLines(opened, test)[0] ?? null,
     capture: testTakesCapture(test),
     cautions: cautionViews(opened, pendingTestCautions(session, test)),
     shows: toDo ? (benchShows(test)?.words ?? null) : null,

@@ -172,12 +172,22 @@ export function stepParagraphs(
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
     { text: '' },
+    ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
     ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
+}
+
+/** How the scope is set; no line where none is looked at. A drill that hides what is good hides the levels too. */
+export function scopeLines(
+  { scopeLine, drill }: Pick<OpenedSession, 'scopeLine' | 'drill'>,
+  test: Test | null,
+): string[] {
+  const line = test && (drill?.level.expected ?? true) ? scopeLine(test) : null;
+  return line === null ? [] : [line];
 }
 
 /** That a known-good capture of what is asked is kept; no line where none is. */

@@ -510,6 +510,7 @@ export function fakeSession(options: FakeOptions = {}): {
                 : null,
           }
         : null,
+      scopeLine: () => null,
       captures: FAKE_FILES,
       goodCaptures: {
         offered: () => null,
