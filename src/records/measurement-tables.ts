@@ -75,7 +75,7 @@ function captureName({ name, from }: RecordCapture): string {
 }
 
 /** Each capture that answered something: its file, what was found, its picture; then before beside after. */
-export function captures({ lines, tests, retest: { rows } }: SessionRecord): Block[] {
+export function captures({ lines, tests, watched = [], retest: { rows } }: SessionRecord): Block[] {
   return [
     ...lines.flatMap(({ number, title, capture }) =>
       captureBlocks(`No. ${number}, ${title}`, capture),
@@ -83,6 +83,7 @@ export function captures({ lines, tests, retest: { rows } }: SessionRecord): Blo
     ...tests.flatMap(({ number, title, capture }) =>
       captureBlocks(`Test No. ${number}, ${title}`, capture),
     ),
+    ...watched.flatMap(({ step, capture }) => captureBlocks(`While moved: ${step}`, capture)),
     ...rows.flatMap(({ title, capture, captureBefore }) => [
       ...captureBlocks(`After the repair: ${title}`, capture),
       ...(capture && captureBefore ? [beforeBesideAfter(title, captureBefore, capture)] : []),

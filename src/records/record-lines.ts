@@ -26,6 +26,7 @@ import type {
 } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
 import { stepThen } from '../session/step-here.ts';
+import { dropsWords } from '../session/watched-words.ts';
 import type { RecordContext, Today } from './record-context.ts';
 import type { Reading, RecordCapture, RecordLine, RecordTest } from './record-form.ts';
 
@@ -232,7 +233,11 @@ export function captured(
       found: capturedWords(measures),
       measures,
       words: showsGood ? capturedFindingWords(capture) : [],
-      pairs: [...capturedPhaseWords(capture), ...(showsGood ? capturedAgainstWords(capture) : [])],
+      pairs: [
+        ...capturedPhaseWords(capture),
+        ...(showsGood ? capturedAgainstWords(capture) : []),
+        ...(capture.drops ? [dropsWords(capture.drops, measures.unit)] : []),
+      ],
       ...filesBeside(capture),
       channels,
     },

@@ -16,6 +16,7 @@ import { distanceWords, stretchWords, touchedWords } from '../session/place-word
 import type { Session } from '../session/session.ts';
 import { movedWords, toldBy } from '../session/told.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
+import { watchedWords } from '../session/watched-words.ts';
 import { needsOf } from '../suspects/test-entries.ts';
 import { recordConclusion } from './record-conclusion.ts';
 import { contextOf, minutesAt, type RecordContext } from './record-context.ts';
@@ -28,7 +29,7 @@ import {
   type SessionRecord,
 } from './record-form.ts';
 import { recordKnown } from './record-known.ts';
-import { recordLines, recordTests } from './record-lines.ts';
+import { captured, recordLines, recordTests } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
 import { durationWords, handsWords, originWords } from './report-words.ts';
 import { wiringPicture } from './wiring-picture.ts';
@@ -117,6 +118,7 @@ export function recordOf(
       step: titleOf(context, event.step),
       text: event.text,
     })),
+    ...recordWatched(context),
     corrections: events.flatMap((event) => {
       if (event.type !== 'step-reopened') return [];
       const line = event.answer + 1;
@@ -133,6 +135,22 @@ export function recordOf(
     drill: recordDrill(context),
     head: { seq: head.seq, hash: head.hash },
     howToVerify: `ohmward records verify SESSION --head ${head.hash}`,
+  };
+}
+
+/** Rounds of moving and warming. */
+function recordWatched(context: RecordContext): Pick<SessionRecord, 'watched'> {
+  const { session, clock } = context;
+  if (session.watched.length === 0) return {};
+  return {
+    watched: session.watched.map((event) => ({
+      ...clock(event),
+      step: titleOf(context, event.step),
+      found: watchedWords(event),
+      minutes: event.minutes,
+      drops: event.drops,
+      ...captured(context, event.capture),
+    })),
   };
 }
 

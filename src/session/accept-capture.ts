@@ -3,7 +3,7 @@ import type { Look, Test } from '../circuit/test.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { positionLook, positionShift } from './capture-position.ts';
 import { capturedLevel, capturedValue, takesCapture, testTakesCapture } from './capture-step.ts';
-import type { StepCapture, TestRecorded } from './events.ts';
+import type { StepCapture, TestRecorded, WakingWatched } from './events.ts';
 import type { Session } from './session.ts';
 
 /**
@@ -36,6 +36,19 @@ export function answersTest(
     shown.kind === 'number' &&
     measures.unit === shown.unit &&
     isMeasured(capturedLevel('mean', measures), shown.value)
+  );
+}
+
+/** Whether a long capture belongs to what is said of a round of moving: levels and drops are those measured of it. */
+export function answersWaking(
+  { measures, drops }: StepCapture,
+  said: Pick<WakingWatched, 'unit' | 'least' | 'most' | 'drops'>,
+): boolean {
+  return (
+    drops?.count === said.drops &&
+    (measures.unit === '1' ? null : measures.unit) === said.unit &&
+    (said.unit === null ? null : drops.least) === said.least &&
+    (said.unit === null ? null : drops.most) === said.most
   );
 }
 

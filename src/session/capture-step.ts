@@ -1,15 +1,24 @@
 /** A capture as an answer: of a step, of a test after the repair, of a test that no step asks for. Put as the command a person confirms. */
 import type { SignalKnown } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Look, Test } from '../circuit/test.ts';
-import type { CaptureLevel, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
+import type { Look, Probe, Test } from '../circuit/test.ts';
+import {
+  type AskStep,
+  type CaptureLevel,
+  type LookStep,
+  type MeasureStep,
+  type Step,
+  WAKING,
+} from '../procedure/procedure.ts';
 import { safeText } from '../source/safe-text.ts';
+import { findDrops } from '../waveform/find-drops.ts';
 import { STATED_FORM } from '../waveform/stated-edges.ts';
 import { besideWords } from './against-words.ts';
 import { phaseOf, positionLook, positionShift, positionWords } from './capture-position.ts';
 import { capturedFindingWords } from './capture-words.ts';
 import type { Command } from './command.ts';
 import type { CaptureAgainst, CaptureMeasured, ExpectedShown, StepCapture } from './events.ts';
+import { keptDrops, keptNumber } from './kept-finding.ts';
 import {
   type AgainstGiven,
   type CaptureGiven,
@@ -19,6 +28,7 @@ import {
   measureGiven,
 } from './measure-capture.ts';
 import { againCommand } from './retest.ts';
+import { dropsWords } from './watched-words.ts';
 
 /** What a capture is to answer. */
 export type CaptureAsk =
@@ -61,10 +71,21 @@ const MEASURED = { Hz: 'hertz', '%': 'duty', rpm: 'rpm' } as const;
 
 /** Whether a capture can answer this step. */
 export function takesCapture(step: Step): boolean {
+  if (step.kind === 'ask') return watchedLeads(step) !== null;
   if (step.kind === 'look') return isPicture(step.probe);
   if (step.kind !== 'measure') return false;
   if (step.probe === null) return step.unit in MEASURED || step.level !== undefined;
   return testTakesCapture({ setup: step.setup, probe: step.probe });
+}
+
+/** Where a scope looks while something is moved or warmed at this step; null where nothing that it sees is watched. */
+export function watchedLeads({
+  family,
+  watched = [],
+}: AskStep): Extract<Probe, { kind: 'volts' | 'pattern' }> | null {
+  if (!WAKING.includes(family)) return null;
+  for (const probe of watched) if (probe.kind === 'pattern' || probe.kind === 'volts') return probe;
+  return null;
 }
 
 /**
@@ -135,7 +156,10 @@ export function captureAnswer(
           `this capture has no channel ${channel + 1}`,
           channels.length === 1 ? 'it has one channel' : `choose one from 1 to ${channels.length}`,
         );
-  const answer = answerOf(ask, found);
+  const answer =
+    ask.kind === 'step' && ask.step.kind === 'ask'
+      ? asWatched(found, channels[channel]!.samples)
+      : answerOf(ask, found);
   if (channels.length < 2) return answer;
   const choice: CaptureChannels = {
     names: channels.map(({ name }) => safeText(name)),
@@ -237,6 +261,30 @@ function heldAgainst(found: MeasuredCapture, held: CaptureAgainst | null): Measu
     capture: { ...capture, against: held },
     lines: held.kind === 'good' ? [...lines, ...besideWords(capture, held)] : lines,
   };
+}
+
+/** What a long capture shows of a signal while something is moved: it answers no step, and is kept as a round. */
+function asWatched(
+  { capture, measures, known, lines }: MeasuredCapture,
+  samples: Float32Array,
+): CaptureAnswer {
+  const found = findDrops(samples, measures, known?.expected.wheel?.missing ?? 0);
+  const drops = keptDrops(found);
+  const { unit } = measures;
+  const isLevel = unit !== '1';
+  const command: Command = {
+    type: 'watch-waking',
+    place: null,
+    typed: '',
+    unit: isLevel ? unit : null,
+    least: isLevel ? drops.least : null,
+    most: isLevel ? drops.most : null,
+    drops: drops.count,
+    minutes: keptNumber(capture.measures.seconds / 60),
+    capture: { ...capture, drops },
+  };
+  const said = dropsWords(drops, unit);
+  return { ok: true, capture: { ...capture, drops }, lines: [...lines, said], command };
 }
 
 /** Where the judged signal stands in the turn of the other one, or it of the judged one. */

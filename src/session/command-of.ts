@@ -56,6 +56,11 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
       const { stretch, unplugged, typed, drops } = event;
       return { type: 'place-short', stretch, unplugged, typed, drops };
     }
+    case 'waking-watched': {
+      const { place, typed, unit, least, most, drops, minutes } = event;
+      const said = { place, typed, unit, least, most, drops, minutes };
+      return { type: 'watch-waking', ...said, ...captureOf(event) };
+    }
     case 'note-added':
       return { type: 'add-note', text: event.text };
     case 'instruments-changed':

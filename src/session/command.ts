@@ -15,6 +15,7 @@ import type {
   SessionClosed,
   StepCapture,
   TestMade,
+  WakingWatched,
   When,
 } from './events.ts';
 import type { ShortDrops, ShortStretch } from './place-short.ts';
@@ -80,6 +81,8 @@ export type Command =
       readonly typed: string;
       readonly drops: ShortDrops;
     }
+  /** What was seen in one round of moving or warming at the present step, which it does not answer. */
+  | ({ readonly type: 'watch-waking' } & Omit<WakingWatched, 'type' | 'step' | keyof When>)
   /** The present step is answered by a test of the session: see `answering-test.ts`. */
   | { readonly type: 'answer-by-test'; readonly by: EventNumber }
   /** The person cannot make a test, which is proposed no more, or can after all. */

@@ -8,7 +8,7 @@ import {
   outcomeOfValue,
   type Step,
 } from '../procedure/procedure.ts';
-import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
+import { answersStep, answersTest, answersWaking, isFromBefore } from './accept-capture.ts';
 import { answerBy } from './answering-test.ts';
 import type { Command } from './command.ts';
 import {
@@ -18,9 +18,11 @@ import {
   type SessionEvent,
   type When,
 } from './events.ts';
+import { canWake } from './intermittent.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
+import { placesOfStep } from './read-watched.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { isAside, presentConclusion, presentStep, type Session } from './session.ts';
@@ -61,6 +63,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return setValue(session, command, now);
     case 'place-short':
       return placeShort(session, command, now);
+    case 'watch-waking':
+      return watchWaking(session, command, now);
     case 'record-test':
       return recordTest(session, command, now);
     case 'answer-by-test': {
@@ -246,6 +250,41 @@ function recordTest(
     ...(capture ? { capture } : {}),
     ...(made === undefined ? {} : { made }),
     ...(note.trim() === '' ? {} : { note: note.trim() }),
+    ...now,
+  });
+}
+
+function watchWaking(
+  session: Session,
+  {
+    place,
+    typed,
+    unit,
+    least,
+    most,
+    drops,
+    minutes,
+    capture,
+  }: Extract<Command, { type: 'watch-waking' }>,
+  now: When,
+): Decision {
+  if (session.status !== 'open') return notOpen(session);
+  const { procedure, vehicle } = session.opened;
+  const step = presentStep(session);
+  if (vehicle.kind === 'drill') return refuse({ code: 'no-waking' });
+  if (!procedure || step?.kind !== 'ask' || !canWake(procedure, step))
+    return refuse({ code: 'no-waking' });
+  const known = placesOfStep(procedure, step);
+  if (place !== null && !known.includes(place))
+    return refuse({ code: 'no-such-outcome', step: step.id, outcome: place, known });
+  const pending = pendingCautions(session);
+  if (pending.length > 0) return cautionFirst(pending);
+  if (capture && !answersWaking(capture, { unit, least, most, drops })) return noCapture();
+  return events({
+    type: 'waking-watched',
+    step: step.id,
+    ...{ place, typed: typed.trim(), unit, least, most, drops, minutes },
+    ...(capture ? { capture } : {}),
     ...now,
   });
 }

@@ -11,6 +11,7 @@ import type { Job } from '../procedure/job.ts';
 import type { MeasureUnit, Procedure } from '../procedure/procedure.ts';
 import type { PlaceOnWire } from '../quantity/place-on-wire.ts';
 import type { Envelope } from '../waveform/envelope.ts';
+import type { Drops } from '../waveform/find-drops.ts';
 import type { Finding } from '../waveform/finding.ts';
 import type { SignalKind } from '../waveform/measure-channel.ts';
 import type { Phase } from '../waveform/measure-phase.ts';
@@ -171,6 +172,8 @@ export interface StepCapture {
   readonly against?: CaptureAgainst;
   /** Degrees by which the edges come later than there, of a position; earlier below zero. */
   readonly shiftDegrees?: number;
+  /** Stretches in which the signal was lost, of a long capture while something was moved. */
+  readonly drops?: Drops;
 }
 
 /** Where the edges should stand, as the papers or the job sheet state it; or a capture of a good engine. */
@@ -302,6 +305,25 @@ export interface ShortPlaced extends When {
   readonly drops: ShortDrops;
   /** Distance from the near end of the stretch. */
   readonly place: PlaceOnWire;
+}
+
+/** One round of moving or warming at a step that wakes a fault, and what was seen meanwhile. */
+export interface WakingWatched extends When {
+  readonly type: 'waking-watched';
+  readonly step: string;
+  /** The answer of the step that is named after the place; null where all of it was moved or nobody said which. */
+  readonly place: string | null;
+  /** As typed; empty where a capture says it. */
+  readonly typed: string;
+  /** Of the least and the most that the instrument showed; null where only drops were counted. */
+  readonly unit: 'V' | 'ohm' | 'A' | null;
+  /** Null with a unit is the meter's OL. */
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly drops: number;
+  readonly minutes: number | null;
+  /** The long capture that gave it. */
+  readonly capture?: StepCapture;
 }
 
 export interface NoteAdded extends When {
@@ -477,6 +499,7 @@ export type SessionEvent =
   | ValueSet
   | ValueTakenBack
   | ShortPlaced
+  | WakingWatched
   | NoteAdded
   | InstrumentsChanged
   | SessionPaused

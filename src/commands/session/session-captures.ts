@@ -14,6 +14,7 @@ import {
   captureAnswer,
   takesCapture,
   testTakesCapture,
+  watchedLeads,
 } from '../../session/capture-step.ts';
 import type { SessionVehicle } from '../../session/events.ts';
 import type { AgainstGiven, CaptureGiven } from '../../session/measure-capture.ts';
@@ -31,6 +32,10 @@ export function captureTest(model: Pick<Model, 'circuit'>, ask: CaptureAsk): Tes
   if (!isTaken(ask)) return null;
   if (ask.kind === 'test') return atLeads(ask.test);
   const { step } = ask;
+  if (step.kind === 'ask') {
+    const leads = watchedLeads(step);
+    return leads && atLeads({ setup: step.setup, probe: leads });
+  }
   if (step.kind !== 'look' && step.kind !== 'measure') return null;
   return step.probe === null
     ? signalTest(model.circuit, step.setup)

@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | WakingWatched | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -847,6 +847,7 @@ channels: Envelope[]
 second?: SecondFile
 against?: (StatedAgainst | GoodAgainst)
 shiftDegrees?: number
+drops?: Drops
 }
 /**
  * Of the channel that is judged, in SI units; null where the signal has no such thing.
@@ -1015,6 +1016,17 @@ channel?: number
 measures: CaptureMeasured
 phases?: Phase[]
 channels: Envelope[]
+}
+/**
+ * Stretches in which the signal was lost. limit: below it a level is lost; null where edges were looked at.
+ */
+export interface Drops {
+count: number
+shortestSeconds: (number | null)
+longestSeconds: (number | null)
+limit: (number | null)
+least: number
+most: number
 }
 /**
  * A look or an answer.
@@ -1194,6 +1206,25 @@ lowMetres: number
 highMetres: number
 lengthMetres: number
 told: boolean
+}
+/**
+ * One round of moving or warming at a step that wakes a fault, and what was seen meanwhile. place: the answer of the step named after it; unit: null where only drops were counted; least, most: null with a unit is the meter's OL.
+ */
+export interface WakingWatched {
+type: "waking-watched"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+step: string
+place: (string | null)
+typed: string
+unit: ("V" | "ohm" | "A" | null)
+least: (number | null)
+most: (number | null)
+drops: number
+minutes: (number | null)
+capture?: Capture
 }
 export interface NoteAdded {
 type: "note-added"

@@ -29,6 +29,10 @@ export type Against = string
  */
 export type Channel = number
 /**
+ * What was seen in one round of moving or warming at the step, which it does not answer.
+ */
+export type Watched = string
+/**
  * Name of an outcome, or of a look; of a test that no step asks for, of a look.
  */
 export type Choose = string
@@ -174,6 +178,7 @@ export interface AnswerDraft {
 step?: Step
 reading?: Reading
 captured?: Captured
+watched?: Watched
 choose?: Choose
 measure?: Measure
 test?: StandardTest

@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "captured": { "title": "Captured", "description": "A saved capture answers the step.", "type": "object", "required": ["file"], "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Its path.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["crank.csv"] }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or where the edges should stand.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 } } }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "aside": { "title": "Set aside", "description": "Such a test cannot be made here, and is proposed no more; false: it can after all.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Place of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record; of a test, beside it.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "captured": { "title": "Captured", "description": "A saved capture answers the step.", "type": "object", "required": ["file"], "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Its path.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["crank.csv"] }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or where the edges should stand.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 } } }, "watched": { "title": "Watched", "description": "What was seen in one round of moving or warming at the step, which it does not answer.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["plug: 4.9 V to 5.1 V, 0 drops, 3 min"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "aside": { "title": "Set aside", "description": "Such a test cannot be made here, and is proposed no more; false: it can after all.", "type": "boolean" }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known of this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Place of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record; of a test, beside it.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Made again", "description": 'What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).', "type": ["string", "number"], "examples": ["4.98 V"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var pattern1 = new RegExp("^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "u");
 var func2 = Object.prototype.hasOwnProperty;
@@ -326,23 +326,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.choose !== void 0) {
-              let data10 = data2.choose;
-              if (typeof data10 !== "string") {
-                const err26 = { instancePath: instancePath + "/answers/" + i0 + "/choose", schemaPath: "#/properties/answers/items/properties/choose/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.choose.type, parentSchema: schema11.properties.answers.items.properties.choose, data: data10 };
-                if (vErrors === null) {
-                  vErrors = [err26];
-                } else {
-                  vErrors.push(err26);
+            if (data2.watched !== void 0) {
+              let data10 = data2.watched;
+              if (typeof data10 === "string") {
+                if (func3(data10) > 2e3) {
+                  const err26 = { instancePath: instancePath + "/answers/" + i0 + "/watched", schemaPath: "#/properties/answers/items/properties/watched/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.watched, data: data10 };
+                  if (vErrors === null) {
+                    vErrors = [err26];
+                  } else {
+                    vErrors.push(err26);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.measure !== void 0) {
-              let data11 = data2.measure;
-              if (typeof data11 === "string") {
-                if (func3(data11) > 200) {
-                  const err27 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.measure, data: data11 };
+                if (func3(data10) < 1) {
+                  const err27 = { instancePath: instancePath + "/answers/" + i0 + "/watched", schemaPath: "#/properties/answers/items/properties/watched/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.watched, data: data10 };
                   if (vErrors === null) {
                     vErrors = [err27];
                   } else {
@@ -350,17 +347,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data11) < 1) {
-                  const err28 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.measure, data: data11 };
-                  if (vErrors === null) {
-                    vErrors = [err28];
-                  } else {
-                    vErrors.push(err28);
-                  }
-                  errors++;
-                }
               } else {
-                const err29 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.measure.type, parentSchema: schema11.properties.answers.items.properties.measure, data: data11 };
+                const err28 = { instancePath: instancePath + "/answers/" + i0 + "/watched", schemaPath: "#/properties/answers/items/properties/watched/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.watched.type, parentSchema: schema11.properties.answers.items.properties.watched, data: data10 };
+                if (vErrors === null) {
+                  vErrors = [err28];
+                } else {
+                  vErrors.push(err28);
+                }
+                errors++;
+              }
+            }
+            if (data2.choose !== void 0) {
+              let data11 = data2.choose;
+              if (typeof data11 !== "string") {
+                const err29 = { instancePath: instancePath + "/answers/" + i0 + "/choose", schemaPath: "#/properties/answers/items/properties/choose/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.choose.type, parentSchema: schema11.properties.answers.items.properties.choose, data: data11 };
                 if (vErrors === null) {
                   vErrors = [err29];
                 } else {
@@ -369,11 +369,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.test !== void 0) {
-              let data12 = data2.test;
+            if (data2.measure !== void 0) {
+              let data12 = data2.measure;
               if (typeof data12 === "string") {
                 if (func3(data12) > 200) {
-                  const err30 = { instancePath: instancePath + "/answers/" + i0 + "/test", schemaPath: "#/properties/answers/items/properties/test/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.test, data: data12 };
+                  const err30 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.measure, data: data12 };
                   if (vErrors === null) {
                     vErrors = [err30];
                   } else {
@@ -381,20 +381,17 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-              } else {
-                const err31 = { instancePath: instancePath + "/answers/" + i0 + "/test", schemaPath: "#/properties/answers/items/properties/test/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.test.type, parentSchema: schema11.properties.answers.items.properties.test, data: data12 };
-                if (vErrors === null) {
-                  vErrors = [err31];
-                } else {
-                  vErrors.push(err31);
+                if (func3(data12) < 1) {
+                  const err31 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.measure, data: data12 };
+                  if (vErrors === null) {
+                    vErrors = [err31];
+                  } else {
+                    vErrors.push(err31);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.state !== void 0) {
-              let data13 = data2.state;
-              if (!(data13 === "key-off" || data13 === "key-on" || data13 === "cranking" || data13 === "running")) {
-                const err32 = { instancePath: instancePath + "/answers/" + i0 + "/state", schemaPath: "#/properties/answers/items/properties/state/enum", keyword: "enum", params: { allowedValues: schema11.properties.answers.items.properties.state.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.answers.items.properties.state.enum, parentSchema: schema11.properties.answers.items.properties.state, data: data13 };
+              } else {
+                const err32 = { instancePath: instancePath + "/answers/" + i0 + "/measure", schemaPath: "#/properties/answers/items/properties/measure/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.measure.type, parentSchema: schema11.properties.answers.items.properties.measure, data: data12 };
                 if (vErrors === null) {
                   vErrors = [err32];
                 } else {
@@ -403,11 +400,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.unplug !== void 0) {
-              let data14 = data2.unplug;
-              if (Array.isArray(data14)) {
-                if (data14.length > 20) {
-                  const err33 = { instancePath: instancePath + "/answers/" + i0 + "/unplug", schemaPath: "#/properties/answers/items/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.unplug, data: data14 };
+            if (data2.test !== void 0) {
+              let data13 = data2.test;
+              if (typeof data13 === "string") {
+                if (func3(data13) > 200) {
+                  const err33 = { instancePath: instancePath + "/answers/" + i0 + "/test", schemaPath: "#/properties/answers/items/properties/test/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.test, data: data13 };
                   if (vErrors === null) {
                     vErrors = [err33];
                   } else {
@@ -415,112 +412,110 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                const len1 = data14.length;
+              } else {
+                const err34 = { instancePath: instancePath + "/answers/" + i0 + "/test", schemaPath: "#/properties/answers/items/properties/test/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.test.type, parentSchema: schema11.properties.answers.items.properties.test, data: data13 };
+                if (vErrors === null) {
+                  vErrors = [err34];
+                } else {
+                  vErrors.push(err34);
+                }
+                errors++;
+              }
+            }
+            if (data2.state !== void 0) {
+              let data14 = data2.state;
+              if (!(data14 === "key-off" || data14 === "key-on" || data14 === "cranking" || data14 === "running")) {
+                const err35 = { instancePath: instancePath + "/answers/" + i0 + "/state", schemaPath: "#/properties/answers/items/properties/state/enum", keyword: "enum", params: { allowedValues: schema11.properties.answers.items.properties.state.enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.answers.items.properties.state.enum, parentSchema: schema11.properties.answers.items.properties.state, data: data14 };
+                if (vErrors === null) {
+                  vErrors = [err35];
+                } else {
+                  vErrors.push(err35);
+                }
+                errors++;
+              }
+            }
+            if (data2.unplug !== void 0) {
+              let data15 = data2.unplug;
+              if (Array.isArray(data15)) {
+                if (data15.length > 20) {
+                  const err36 = { instancePath: instancePath + "/answers/" + i0 + "/unplug", schemaPath: "#/properties/answers/items/properties/unplug/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.unplug, data: data15 };
+                  if (vErrors === null) {
+                    vErrors = [err36];
+                  } else {
+                    vErrors.push(err36);
+                  }
+                  errors++;
+                }
+                const len1 = data15.length;
                 for (let i1 = 0; i1 < len1; i1++) {
-                  let data15 = data14[i1];
-                  if (typeof data15 === "string") {
-                    if (func3(data15) > 100) {
-                      const err34 = { instancePath: instancePath + "/answers/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/answers/items/properties/unplug/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.unplug.items, data: data15 };
+                  let data16 = data15[i1];
+                  if (typeof data16 === "string") {
+                    if (func3(data16) > 100) {
+                      const err37 = { instancePath: instancePath + "/answers/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/answers/items/properties/unplug/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.unplug.items, data: data16 };
                       if (vErrors === null) {
-                        vErrors = [err34];
+                        vErrors = [err37];
                       } else {
-                        vErrors.push(err34);
+                        vErrors.push(err37);
                       }
                       errors++;
                     }
                   } else {
-                    const err35 = { instancePath: instancePath + "/answers/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/answers/items/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.unplug.items.type, parentSchema: schema11.properties.answers.items.properties.unplug.items, data: data15 };
+                    const err38 = { instancePath: instancePath + "/answers/" + i0 + "/unplug/" + i1, schemaPath: "#/properties/answers/items/properties/unplug/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.unplug.items.type, parentSchema: schema11.properties.answers.items.properties.unplug.items, data: data16 };
                     if (vErrors === null) {
-                      vErrors = [err35];
+                      vErrors = [err38];
                     } else {
-                      vErrors.push(err35);
+                      vErrors.push(err38);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err36 = { instancePath: instancePath + "/answers/" + i0 + "/unplug", schemaPath: "#/properties/answers/items/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.unplug.type, parentSchema: schema11.properties.answers.items.properties.unplug, data: data14 };
+                const err39 = { instancePath: instancePath + "/answers/" + i0 + "/unplug", schemaPath: "#/properties/answers/items/properties/unplug/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.unplug.type, parentSchema: schema11.properties.answers.items.properties.unplug, data: data15 };
                 if (vErrors === null) {
-                  vErrors = [err36];
+                  vErrors = [err39];
                 } else {
-                  vErrors.push(err36);
+                  vErrors.push(err39);
                 }
                 errors++;
               }
             }
             if (data2.bridges !== void 0) {
-              let data16 = data2.bridges;
-              if (Array.isArray(data16)) {
-                if (data16.length > 6) {
-                  const err37 = { instancePath: instancePath + "/answers/" + i0 + "/bridges", schemaPath: "#/properties/answers/items/properties/bridges/maxItems", keyword: "maxItems", params: { limit: 6 }, message: "must NOT have more than 6 items", schema: 6, parentSchema: schema11.properties.answers.items.properties.bridges, data: data16 };
+              let data17 = data2.bridges;
+              if (Array.isArray(data17)) {
+                if (data17.length > 6) {
+                  const err40 = { instancePath: instancePath + "/answers/" + i0 + "/bridges", schemaPath: "#/properties/answers/items/properties/bridges/maxItems", keyword: "maxItems", params: { limit: 6 }, message: "must NOT have more than 6 items", schema: 6, parentSchema: schema11.properties.answers.items.properties.bridges, data: data17 };
                   if (vErrors === null) {
-                    vErrors = [err37];
+                    vErrors = [err40];
                   } else {
-                    vErrors.push(err37);
+                    vErrors.push(err40);
                   }
                   errors++;
                 }
-                const len2 = data16.length;
+                const len2 = data17.length;
                 for (let i2 = 0; i2 < len2; i2++) {
-                  let data17 = data16[i2];
-                  if (typeof data17 === "string") {
-                    if (func3(data17) > 200) {
-                      const err38 = { instancePath: instancePath + "/answers/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/answers/items/properties/bridges/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.bridges.items, data: data17 };
+                  let data18 = data17[i2];
+                  if (typeof data18 === "string") {
+                    if (func3(data18) > 200) {
+                      const err41 = { instancePath: instancePath + "/answers/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/answers/items/properties/bridges/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.bridges.items, data: data18 };
                       if (vErrors === null) {
-                        vErrors = [err38];
+                        vErrors = [err41];
                       } else {
-                        vErrors.push(err38);
+                        vErrors.push(err41);
                       }
                       errors++;
                     }
                   } else {
-                    const err39 = { instancePath: instancePath + "/answers/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/answers/items/properties/bridges/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.bridges.items.type, parentSchema: schema11.properties.answers.items.properties.bridges.items, data: data17 };
+                    const err42 = { instancePath: instancePath + "/answers/" + i0 + "/bridges/" + i2, schemaPath: "#/properties/answers/items/properties/bridges/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.bridges.items.type, parentSchema: schema11.properties.answers.items.properties.bridges.items, data: data18 };
                     if (vErrors === null) {
-                      vErrors = [err39];
+                      vErrors = [err42];
                     } else {
-                      vErrors.push(err39);
+                      vErrors.push(err42);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err40 = { instancePath: instancePath + "/answers/" + i0 + "/bridges", schemaPath: "#/properties/answers/items/properties/bridges/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.bridges.type, parentSchema: schema11.properties.answers.items.properties.bridges, data: data16 };
-                if (vErrors === null) {
-                  vErrors = [err40];
-                } else {
-                  vErrors.push(err40);
-                }
-                errors++;
-              }
-            }
-            if (data2.spare !== void 0) {
-              let data18 = data2.spare;
-              if (typeof data18 !== "boolean") {
-                const err41 = { instancePath: instancePath + "/answers/" + i0 + "/spare", schemaPath: "#/properties/answers/items/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.spare.type, parentSchema: schema11.properties.answers.items.properties.spare, data: data18 };
-                if (vErrors === null) {
-                  vErrors = [err41];
-                } else {
-                  vErrors.push(err41);
-                }
-                errors++;
-              }
-            }
-            if (data2.moving !== void 0) {
-              let data19 = data2.moving;
-              if (typeof data19 !== "boolean") {
-                const err42 = { instancePath: instancePath + "/answers/" + i0 + "/moving", schemaPath: "#/properties/answers/items/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.moving.type, parentSchema: schema11.properties.answers.items.properties.moving, data: data19 };
-                if (vErrors === null) {
-                  vErrors = [err42];
-                } else {
-                  vErrors.push(err42);
-                }
-                errors++;
-              }
-            }
-            if (data2.wiggle !== void 0) {
-              let data20 = data2.wiggle;
-              if (typeof data20 !== "boolean") {
-                const err43 = { instancePath: instancePath + "/answers/" + i0 + "/wiggle", schemaPath: "#/properties/answers/items/properties/wiggle/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.wiggle.type, parentSchema: schema11.properties.answers.items.properties.wiggle, data: data20 };
+                const err43 = { instancePath: instancePath + "/answers/" + i0 + "/bridges", schemaPath: "#/properties/answers/items/properties/bridges/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.bridges.type, parentSchema: schema11.properties.answers.items.properties.bridges, data: data17 };
                 if (vErrors === null) {
                   vErrors = [err43];
                 } else {
@@ -529,20 +524,22 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.made !== void 0) {
-              let data21 = data2.made;
-              if (typeof data21 === "string") {
-                if (!pattern1.test(data21)) {
-                  const err44 = { instancePath: instancePath + "/answers/" + i0 + "/made", schemaPath: "#/properties/answers/items/properties/made/pattern", keyword: "pattern", params: { pattern: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$" }, message: 'must match pattern "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$"', schema: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", parentSchema: schema11.properties.answers.items.properties.made, data: data21 };
-                  if (vErrors === null) {
-                    vErrors = [err44];
-                  } else {
-                    vErrors.push(err44);
-                  }
-                  errors++;
+            if (data2.spare !== void 0) {
+              let data19 = data2.spare;
+              if (typeof data19 !== "boolean") {
+                const err44 = { instancePath: instancePath + "/answers/" + i0 + "/spare", schemaPath: "#/properties/answers/items/properties/spare/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.spare.type, parentSchema: schema11.properties.answers.items.properties.spare, data: data19 };
+                if (vErrors === null) {
+                  vErrors = [err44];
+                } else {
+                  vErrors.push(err44);
                 }
-              } else {
-                const err45 = { instancePath: instancePath + "/answers/" + i0 + "/made", schemaPath: "#/properties/answers/items/properties/made/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.made.type, parentSchema: schema11.properties.answers.items.properties.made, data: data21 };
+                errors++;
+              }
+            }
+            if (data2.moving !== void 0) {
+              let data20 = data2.moving;
+              if (typeof data20 !== "boolean") {
+                const err45 = { instancePath: instancePath + "/answers/" + i0 + "/moving", schemaPath: "#/properties/answers/items/properties/moving/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.moving.type, parentSchema: schema11.properties.answers.items.properties.moving, data: data20 };
                 if (vErrors === null) {
                   vErrors = [err45];
                 } else {
@@ -551,10 +548,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.aside !== void 0) {
-              let data22 = data2.aside;
-              if (typeof data22 !== "boolean") {
-                const err46 = { instancePath: instancePath + "/answers/" + i0 + "/aside", schemaPath: "#/properties/answers/items/properties/aside/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.aside.type, parentSchema: schema11.properties.answers.items.properties.aside, data: data22 };
+            if (data2.wiggle !== void 0) {
+              let data21 = data2.wiggle;
+              if (typeof data21 !== "boolean") {
+                const err46 = { instancePath: instancePath + "/answers/" + i0 + "/wiggle", schemaPath: "#/properties/answers/items/properties/wiggle/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.wiggle.type, parentSchema: schema11.properties.answers.items.properties.wiggle, data: data21 };
                 if (vErrors === null) {
                   vErrors = [err46];
                 } else {
@@ -563,11 +560,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.faults !== void 0) {
-              let data23 = data2.faults;
-              if (Array.isArray(data23)) {
-                if (data23.length > 50) {
-                  const err47 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/maxItems", keyword: "maxItems", params: { limit: 50 }, message: "must NOT have more than 50 items", schema: 50, parentSchema: schema11.properties.answers.items.properties.faults, data: data23 };
+            if (data2.made !== void 0) {
+              let data22 = data2.made;
+              if (typeof data22 === "string") {
+                if (!pattern1.test(data22)) {
+                  const err47 = { instancePath: instancePath + "/answers/" + i0 + "/made", schemaPath: "#/properties/answers/items/properties/made/pattern", keyword: "pattern", params: { pattern: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$" }, message: 'must match pattern "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$"', schema: "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", parentSchema: schema11.properties.answers.items.properties.made, data: data22 };
                   if (vErrors === null) {
                     vErrors = [err47];
                   } else {
@@ -575,71 +572,74 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data23.length < 1) {
-                  const err48 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.answers.items.properties.faults, data: data23 };
+              } else {
+                const err48 = { instancePath: instancePath + "/answers/" + i0 + "/made", schemaPath: "#/properties/answers/items/properties/made/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.made.type, parentSchema: schema11.properties.answers.items.properties.made, data: data22 };
+                if (vErrors === null) {
+                  vErrors = [err48];
+                } else {
+                  vErrors.push(err48);
+                }
+                errors++;
+              }
+            }
+            if (data2.aside !== void 0) {
+              let data23 = data2.aside;
+              if (typeof data23 !== "boolean") {
+                const err49 = { instancePath: instancePath + "/answers/" + i0 + "/aside", schemaPath: "#/properties/answers/items/properties/aside/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema11.properties.answers.items.properties.aside.type, parentSchema: schema11.properties.answers.items.properties.aside, data: data23 };
+                if (vErrors === null) {
+                  vErrors = [err49];
+                } else {
+                  vErrors.push(err49);
+                }
+                errors++;
+              }
+            }
+            if (data2.faults !== void 0) {
+              let data24 = data2.faults;
+              if (Array.isArray(data24)) {
+                if (data24.length > 50) {
+                  const err50 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/maxItems", keyword: "maxItems", params: { limit: 50 }, message: "must NOT have more than 50 items", schema: 50, parentSchema: schema11.properties.answers.items.properties.faults, data: data24 };
                   if (vErrors === null) {
-                    vErrors = [err48];
+                    vErrors = [err50];
                   } else {
-                    vErrors.push(err48);
+                    vErrors.push(err50);
                   }
                   errors++;
                 }
-                const len3 = data23.length;
+                if (data24.length < 1) {
+                  const err51 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.answers.items.properties.faults, data: data24 };
+                  if (vErrors === null) {
+                    vErrors = [err51];
+                  } else {
+                    vErrors.push(err51);
+                  }
+                  errors++;
+                }
+                const len3 = data24.length;
                 for (let i3 = 0; i3 < len3; i3++) {
-                  let data24 = data23[i3];
-                  if (typeof data24 === "string") {
-                    if (func3(data24) > 200) {
-                      const err49 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data24 };
+                  let data25 = data24[i3];
+                  if (typeof data25 === "string") {
+                    if (func3(data25) > 200) {
+                      const err52 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data25 };
                       if (vErrors === null) {
-                        vErrors = [err49];
+                        vErrors = [err52];
                       } else {
-                        vErrors.push(err49);
+                        vErrors.push(err52);
                       }
                       errors++;
                     }
                   } else {
-                    const err50 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.faults.items.type, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data24 };
+                    const err53 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.faults.items.type, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data25 };
                     if (vErrors === null) {
-                      vErrors = [err50];
+                      vErrors = [err53];
                     } else {
-                      vErrors.push(err50);
+                      vErrors.push(err53);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err51 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.faults.type, parentSchema: schema11.properties.answers.items.properties.faults, data: data23 };
-                if (vErrors === null) {
-                  vErrors = [err51];
-                } else {
-                  vErrors.push(err51);
-                }
-                errors++;
-              }
-            }
-            if (data2.words !== void 0) {
-              let data25 = data2.words;
-              if (typeof data25 === "string") {
-                if (func3(data25) > 2e3) {
-                  const err52 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.words, data: data25 };
-                  if (vErrors === null) {
-                    vErrors = [err52];
-                  } else {
-                    vErrors.push(err52);
-                  }
-                  errors++;
-                }
-                if (func3(data25) < 1) {
-                  const err53 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.words, data: data25 };
-                  if (vErrors === null) {
-                    vErrors = [err53];
-                  } else {
-                    vErrors.push(err53);
-                  }
-                  errors++;
-                }
-              } else {
-                const err54 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.words.type, parentSchema: schema11.properties.answers.items.properties.words, data: data25 };
+                const err54 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.faults.type, parentSchema: schema11.properties.answers.items.properties.faults, data: data24 };
                 if (vErrors === null) {
                   vErrors = [err54];
                 } else {
@@ -648,11 +648,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.known !== void 0) {
-              let data26 = data2.known;
-              if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
-                if (data26.what === void 0) {
-                  const err55 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data26 };
+            if (data2.words !== void 0) {
+              let data26 = data2.words;
+              if (typeof data26 === "string") {
+                if (func3(data26) > 2e3) {
+                  const err55 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.words, data: data26 };
                   if (vErrors === null) {
                     vErrors = [err55];
                   } else {
@@ -660,8 +660,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data26.is === void 0) {
-                  const err56 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data26 };
+                if (func3(data26) < 1) {
+                  const err56 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.words, data: data26 };
                   if (vErrors === null) {
                     vErrors = [err56];
                   } else {
@@ -669,49 +669,49 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data26.from === void 0) {
-                  const err57 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data26 };
+              } else {
+                const err57 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.words.type, parentSchema: schema11.properties.answers.items.properties.words, data: data26 };
+                if (vErrors === null) {
+                  vErrors = [err57];
+                } else {
+                  vErrors.push(err57);
+                }
+                errors++;
+              }
+            }
+            if (data2.known !== void 0) {
+              let data27 = data2.known;
+              if (data27 && typeof data27 == "object" && !Array.isArray(data27)) {
+                if (data27.what === void 0) {
+                  const err58 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data27 };
                   if (vErrors === null) {
-                    vErrors = [err57];
+                    vErrors = [err58];
                   } else {
-                    vErrors.push(err57);
+                    vErrors.push(err58);
                   }
                   errors++;
                 }
-                for (const key3 in data26) {
-                  if (!(key3 === "what" || key3 === "is" || key3 === "from")) {
-                    const err58 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.known, data: data26 };
-                    if (vErrors === null) {
-                      vErrors = [err58];
-                    } else {
-                      vErrors.push(err58);
-                    }
-                    errors++;
-                  }
-                }
-                if (data26.what !== void 0) {
-                  let data27 = data26.what;
-                  if (typeof data27 === "string") {
-                    if (func3(data27) > 200) {
-                      const err59 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data27 };
-                      if (vErrors === null) {
-                        vErrors = [err59];
-                      } else {
-                        vErrors.push(err59);
-                      }
-                      errors++;
-                    }
-                    if (func3(data27) < 1) {
-                      const err60 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data27 };
-                      if (vErrors === null) {
-                        vErrors = [err60];
-                      } else {
-                        vErrors.push(err60);
-                      }
-                      errors++;
-                    }
+                if (data27.is === void 0) {
+                  const err59 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data27 };
+                  if (vErrors === null) {
+                    vErrors = [err59];
                   } else {
-                    const err61 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.what.type, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data27 };
+                    vErrors.push(err59);
+                  }
+                  errors++;
+                }
+                if (data27.from === void 0) {
+                  const err60 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data27 };
+                  if (vErrors === null) {
+                    vErrors = [err60];
+                  } else {
+                    vErrors.push(err60);
+                  }
+                  errors++;
+                }
+                for (const key3 in data27) {
+                  if (!(key3 === "what" || key3 === "is" || key3 === "from")) {
+                    const err61 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.known, data: data27 };
                     if (vErrors === null) {
                       vErrors = [err61];
                     } else {
@@ -720,11 +720,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data26.is !== void 0) {
-                  let data28 = data26.is;
+                if (data27.what !== void 0) {
+                  let data28 = data27.what;
                   if (typeof data28 === "string") {
-                    if (func3(data28) > 400) {
-                      const err62 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data28 };
+                    if (func3(data28) > 200) {
+                      const err62 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data28 };
                       if (vErrors === null) {
                         vErrors = [err62];
                       } else {
@@ -733,7 +733,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                     if (func3(data28) < 1) {
-                      const err63 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data28 };
+                      const err63 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data28 };
                       if (vErrors === null) {
                         vErrors = [err63];
                       } else {
@@ -742,7 +742,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err64 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.is.type, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data28 };
+                    const err64 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.what.type, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data28 };
                     if (vErrors === null) {
                       vErrors = [err64];
                     } else {
@@ -751,11 +751,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data26.from !== void 0) {
-                  let data29 = data26.from;
+                if (data27.is !== void 0) {
+                  let data29 = data27.is;
                   if (typeof data29 === "string") {
-                    if (func3(data29) > 300) {
-                      const err65 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data29 };
+                    if (func3(data29) > 400) {
+                      const err65 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data29 };
                       if (vErrors === null) {
                         vErrors = [err65];
                       } else {
@@ -764,7 +764,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                     if (func3(data29) < 1) {
-                      const err66 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data29 };
+                      const err66 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data29 };
                       if (vErrors === null) {
                         vErrors = [err66];
                       } else {
@@ -773,7 +773,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err67 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.from.type, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data29 };
+                    const err67 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.is.type, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data29 };
                     if (vErrors === null) {
                       vErrors = [err67];
                     } else {
@@ -782,48 +782,52 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
+                if (data27.from !== void 0) {
+                  let data30 = data27.from;
+                  if (typeof data30 === "string") {
+                    if (func3(data30) > 300) {
+                      const err68 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data30 };
+                      if (vErrors === null) {
+                        vErrors = [err68];
+                      } else {
+                        vErrors.push(err68);
+                      }
+                      errors++;
+                    }
+                    if (func3(data30) < 1) {
+                      const err69 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data30 };
+                      if (vErrors === null) {
+                        vErrors = [err69];
+                      } else {
+                        vErrors.push(err69);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err70 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.from.type, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data30 };
+                    if (vErrors === null) {
+                      vErrors = [err70];
+                    } else {
+                      vErrors.push(err70);
+                    }
+                    errors++;
+                  }
+                }
               } else {
-                const err68 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.known.type, parentSchema: schema11.properties.answers.items.properties.known, data: data26 };
+                const err71 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.known.type, parentSchema: schema11.properties.answers.items.properties.known, data: data27 };
                 if (vErrors === null) {
-                  vErrors = [err68];
+                  vErrors = [err71];
                 } else {
-                  vErrors.push(err68);
+                  vErrors.push(err71);
                 }
                 errors++;
               }
             }
             if (data2.place !== void 0) {
-              let data30 = data2.place;
-              if (data30 && typeof data30 == "object" && !Array.isArray(data30)) {
-                if (data30.wire === void 0) {
-                  const err69 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "wire" }, message: "must have required property 'wire'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data30 };
-                  if (vErrors === null) {
-                    vErrors = [err69];
-                  } else {
-                    vErrors.push(err69);
-                  }
-                  errors++;
-                }
-                if (data30.touches === void 0) {
-                  const err70 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "touches" }, message: "must have required property 'touches'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data30 };
-                  if (vErrors === null) {
-                    vErrors = [err70];
-                  } else {
-                    vErrors.push(err70);
-                  }
-                  errors++;
-                }
-                if (data30.drops === void 0) {
-                  const err71 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "drops" }, message: "must have required property 'drops'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data30 };
-                  if (vErrors === null) {
-                    vErrors = [err71];
-                  } else {
-                    vErrors.push(err71);
-                  }
-                  errors++;
-                }
-                if (data30.unplugged === void 0) {
-                  const err72 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "unplugged" }, message: "must have required property 'unplugged'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data30 };
+              let data31 = data2.place;
+              if (data31 && typeof data31 == "object" && !Array.isArray(data31)) {
+                if (data31.wire === void 0) {
+                  const err72 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "wire" }, message: "must have required property 'wire'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data31 };
                   if (vErrors === null) {
                     vErrors = [err72];
                   } else {
@@ -831,40 +835,36 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                for (const key4 in data30) {
-                  if (!(key4 === "wire" || key4 === "touches" || key4 === "from" || key4 === "to" || key4 === "drops" || key4 === "unplugged")) {
-                    const err73 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.place, data: data30 };
-                    if (vErrors === null) {
-                      vErrors = [err73];
-                    } else {
-                      vErrors.push(err73);
-                    }
-                    errors++;
-                  }
-                }
-                if (data30.wire !== void 0) {
-                  let data31 = data30.wire;
-                  if (typeof data31 === "string") {
-                    if (func3(data31) > 60) {
-                      const err74 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data31 };
-                      if (vErrors === null) {
-                        vErrors = [err74];
-                      } else {
-                        vErrors.push(err74);
-                      }
-                      errors++;
-                    }
-                    if (func3(data31) < 1) {
-                      const err75 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data31 };
-                      if (vErrors === null) {
-                        vErrors = [err75];
-                      } else {
-                        vErrors.push(err75);
-                      }
-                      errors++;
-                    }
+                if (data31.touches === void 0) {
+                  const err73 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "touches" }, message: "must have required property 'touches'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data31 };
+                  if (vErrors === null) {
+                    vErrors = [err73];
                   } else {
-                    const err76 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.wire.type, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data31 };
+                    vErrors.push(err73);
+                  }
+                  errors++;
+                }
+                if (data31.drops === void 0) {
+                  const err74 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "drops" }, message: "must have required property 'drops'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data31 };
+                  if (vErrors === null) {
+                    vErrors = [err74];
+                  } else {
+                    vErrors.push(err74);
+                  }
+                  errors++;
+                }
+                if (data31.unplugged === void 0) {
+                  const err75 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "unplugged" }, message: "must have required property 'unplugged'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data31 };
+                  if (vErrors === null) {
+                    vErrors = [err75];
+                  } else {
+                    vErrors.push(err75);
+                  }
+                  errors++;
+                }
+                for (const key4 in data31) {
+                  if (!(key4 === "wire" || key4 === "touches" || key4 === "from" || key4 === "to" || key4 === "drops" || key4 === "unplugged")) {
+                    const err76 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.place, data: data31 };
                     if (vErrors === null) {
                       vErrors = [err76];
                     } else {
@@ -873,11 +873,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data30.touches !== void 0) {
-                  let data32 = data30.touches;
+                if (data31.wire !== void 0) {
+                  let data32 = data31.wire;
                   if (typeof data32 === "string") {
                     if (func3(data32) > 60) {
-                      const err77 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data32 };
+                      const err77 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data32 };
                       if (vErrors === null) {
                         vErrors = [err77];
                       } else {
@@ -886,7 +886,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                     if (func3(data32) < 1) {
-                      const err78 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data32 };
+                      const err78 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data32 };
                       if (vErrors === null) {
                         vErrors = [err78];
                       } else {
@@ -895,7 +895,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err79 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.touches.type, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data32 };
+                    const err79 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.wire.type, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data32 };
                     if (vErrors === null) {
                       vErrors = [err79];
                     } else {
@@ -904,11 +904,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data30.from !== void 0) {
-                  let data33 = data30.from;
+                if (data31.touches !== void 0) {
+                  let data33 = data31.touches;
                   if (typeof data33 === "string") {
-                    if (func3(data33) > 200) {
-                      const err80 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data33 };
+                    if (func3(data33) > 60) {
+                      const err80 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data33 };
                       if (vErrors === null) {
                         vErrors = [err80];
                       } else {
@@ -917,7 +917,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                     if (func3(data33) < 1) {
-                      const err81 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data33 };
+                      const err81 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data33 };
                       if (vErrors === null) {
                         vErrors = [err81];
                       } else {
@@ -926,7 +926,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err82 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.from.type, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data33 };
+                    const err82 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.touches.type, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data33 };
                     if (vErrors === null) {
                       vErrors = [err82];
                     } else {
@@ -935,11 +935,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data30.to !== void 0) {
-                  let data34 = data30.to;
+                if (data31.from !== void 0) {
+                  let data34 = data31.from;
                   if (typeof data34 === "string") {
                     if (func3(data34) > 200) {
-                      const err83 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data34 };
+                      const err83 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data34 };
                       if (vErrors === null) {
                         vErrors = [err83];
                       } else {
@@ -948,7 +948,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                     if (func3(data34) < 1) {
-                      const err84 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data34 };
+                      const err84 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data34 };
                       if (vErrors === null) {
                         vErrors = [err84];
                       } else {
@@ -957,7 +957,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err85 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.to.type, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data34 };
+                    const err85 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.from.type, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data34 };
                     if (vErrors === null) {
                       vErrors = [err85];
                     } else {
@@ -966,11 +966,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data30.drops !== void 0) {
-                  let data35 = data30.drops;
+                if (data31.to !== void 0) {
+                  let data35 = data31.to;
                   if (typeof data35 === "string") {
                     if (func3(data35) > 200) {
-                      const err86 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data35 };
+                      const err86 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data35 };
                       if (vErrors === null) {
                         vErrors = [err86];
                       } else {
@@ -979,7 +979,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                     if (func3(data35) < 1) {
-                      const err87 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data35 };
+                      const err87 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data35 };
                       if (vErrors === null) {
                         vErrors = [err87];
                       } else {
@@ -988,7 +988,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       errors++;
                     }
                   } else {
-                    const err88 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.drops.type, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data35 };
+                    const err88 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.to.type, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data35 };
                     if (vErrors === null) {
                       vErrors = [err88];
                     } else {
@@ -997,11 +997,11 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                     errors++;
                   }
                 }
-                if (data30.unplugged !== void 0) {
-                  let data36 = data30.unplugged;
-                  if (Array.isArray(data36)) {
-                    if (data36.length > 20) {
-                      const err89 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data36 };
+                if (data31.drops !== void 0) {
+                  let data36 = data31.drops;
+                  if (typeof data36 === "string") {
+                    if (func3(data36) > 200) {
+                      const err89 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data36 };
                       if (vErrors === null) {
                         vErrors = [err89];
                       } else {
@@ -1009,84 +1009,84 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
-                    const len4 = data36.length;
+                    if (func3(data36) < 1) {
+                      const err90 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data36 };
+                      if (vErrors === null) {
+                        vErrors = [err90];
+                      } else {
+                        vErrors.push(err90);
+                      }
+                      errors++;
+                    }
+                  } else {
+                    const err91 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.drops.type, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data36 };
+                    if (vErrors === null) {
+                      vErrors = [err91];
+                    } else {
+                      vErrors.push(err91);
+                    }
+                    errors++;
+                  }
+                }
+                if (data31.unplugged !== void 0) {
+                  let data37 = data31.unplugged;
+                  if (Array.isArray(data37)) {
+                    if (data37.length > 20) {
+                      const err92 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data37 };
+                      if (vErrors === null) {
+                        vErrors = [err92];
+                      } else {
+                        vErrors.push(err92);
+                      }
+                      errors++;
+                    }
+                    const len4 = data37.length;
                     for (let i4 = 0; i4 < len4; i4++) {
-                      let data37 = data36[i4];
-                      if (typeof data37 === "string") {
-                        if (func3(data37) > 100) {
-                          const err90 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data37 };
+                      let data38 = data37[i4];
+                      if (typeof data38 === "string") {
+                        if (func3(data38) > 100) {
+                          const err93 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data38 };
                           if (vErrors === null) {
-                            vErrors = [err90];
+                            vErrors = [err93];
                           } else {
-                            vErrors.push(err90);
+                            vErrors.push(err93);
                           }
                           errors++;
                         }
                       } else {
-                        const err91 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.unplugged.items.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data37 };
+                        const err94 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.unplugged.items.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data38 };
                         if (vErrors === null) {
-                          vErrors = [err91];
+                          vErrors = [err94];
                         } else {
-                          vErrors.push(err91);
+                          vErrors.push(err94);
                         }
                         errors++;
                       }
                     }
                   } else {
-                    const err92 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.place.properties.unplugged.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data36 };
+                    const err95 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.place.properties.unplugged.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data37 };
                     if (vErrors === null) {
-                      vErrors = [err92];
+                      vErrors = [err95];
                     } else {
-                      vErrors.push(err92);
+                      vErrors.push(err95);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err93 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.place.type, parentSchema: schema11.properties.answers.items.properties.place, data: data30 };
+                const err96 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.place.type, parentSchema: schema11.properties.answers.items.properties.place, data: data31 };
                 if (vErrors === null) {
-                  vErrors = [err93];
+                  vErrors = [err96];
                 } else {
-                  vErrors.push(err93);
+                  vErrors.push(err96);
                 }
                 errors++;
               }
             }
             if (data2.done !== void 0) {
-              let data38 = data2.done;
-              if (true !== data38) {
-                const err94 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data38 };
-                if (vErrors === null) {
-                  vErrors = [err94];
-                } else {
-                  vErrors.push(err94);
-                }
-                errors++;
-              }
-            }
-            if (data2.cannot !== void 0) {
-              let data39 = data2.cannot;
-              if (typeof data39 === "string") {
-                if (func3(data39) > 2e3) {
-                  const err95 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data39 };
-                  if (vErrors === null) {
-                    vErrors = [err95];
-                  } else {
-                    vErrors.push(err95);
-                  }
-                  errors++;
-                }
-                if (func3(data39) < 1) {
-                  const err96 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data39 };
-                  if (vErrors === null) {
-                    vErrors = [err96];
-                  } else {
-                    vErrors.push(err96);
-                  }
-                  errors++;
-                }
-              } else {
-                const err97 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data39 };
+              let data39 = data2.done;
+              if (true !== data39) {
+                const err97 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data39 };
                 if (vErrors === null) {
                   vErrors = [err97];
                 } else {
@@ -1095,23 +1095,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.acknowledge !== void 0) {
-              let data40 = data2.acknowledge;
-              if (true !== data40) {
-                const err98 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data40 };
-                if (vErrors === null) {
-                  vErrors = [err98];
-                } else {
-                  vErrors.push(err98);
+            if (data2.cannot !== void 0) {
+              let data40 = data2.cannot;
+              if (typeof data40 === "string") {
+                if (func3(data40) > 2e3) {
+                  const err98 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data40 };
+                  if (vErrors === null) {
+                    vErrors = [err98];
+                  } else {
+                    vErrors.push(err98);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.note !== void 0) {
-              let data41 = data2.note;
-              if (typeof data41 === "string") {
-                if (func3(data41) > 2e3) {
-                  const err99 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data41 };
+                if (func3(data40) < 1) {
+                  const err99 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data40 };
                   if (vErrors === null) {
                     vErrors = [err99];
                   } else {
@@ -1119,17 +1116,20 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (func3(data41) < 1) {
-                  const err100 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data41 };
-                  if (vErrors === null) {
-                    vErrors = [err100];
-                  } else {
-                    vErrors.push(err100);
-                  }
-                  errors++;
-                }
               } else {
-                const err101 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data41 };
+                const err100 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data40 };
+                if (vErrors === null) {
+                  vErrors = [err100];
+                } else {
+                  vErrors.push(err100);
+                }
+                errors++;
+              }
+            }
+            if (data2.acknowledge !== void 0) {
+              let data41 = data2.acknowledge;
+              if (true !== data41) {
+                const err101 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data41 };
                 if (vErrors === null) {
                   vErrors = [err101];
                 } else {
@@ -1138,34 +1138,29 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.back !== void 0) {
-              let data42 = data2.back;
-              if (true !== data42) {
-                const err102 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data42 };
-                if (vErrors === null) {
-                  vErrors = [err102];
-                } else {
-                  vErrors.push(err102);
+            if (data2.note !== void 0) {
+              let data42 = data2.note;
+              if (typeof data42 === "string") {
+                if (func3(data42) > 2e3) {
+                  const err102 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data42 };
+                  if (vErrors === null) {
+                    vErrors = [err102];
+                  } else {
+                    vErrors.push(err102);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.pause !== void 0) {
-              let data43 = data2.pause;
-              if (true !== data43) {
-                const err103 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data43 };
-                if (vErrors === null) {
-                  vErrors = [err103];
-                } else {
-                  vErrors.push(err103);
+                if (func3(data42) < 1) {
+                  const err103 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data42 };
+                  if (vErrors === null) {
+                    vErrors = [err103];
+                  } else {
+                    vErrors.push(err103);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.again !== void 0) {
-              let data44 = data2.again;
-              if (typeof data44 !== "string" && !(typeof data44 == "number" && isFinite(data44))) {
-                const err104 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data44 };
+              } else {
+                const err104 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data42 };
                 if (vErrors === null) {
                   vErrors = [err104];
                 } else {
@@ -1174,10 +1169,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.accept !== void 0) {
-              let data45 = data2.accept;
-              if (true !== data45) {
-                const err105 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data45 };
+            if (data2.back !== void 0) {
+              let data43 = data2.back;
+              if (true !== data43) {
+                const err105 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data43 };
                 if (vErrors === null) {
                   vErrors = [err105];
                 } else {
@@ -1186,10 +1181,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.conclude !== void 0) {
-              let data46 = data2.conclude;
-              if (true !== data46) {
-                const err106 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data46 };
+            if (data2.pause !== void 0) {
+              let data44 = data2.pause;
+              if (true !== data44) {
+                const err106 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data44 };
                 if (vErrors === null) {
                   vErrors = [err106];
                 } else {
@@ -1198,32 +1193,68 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data2.again !== void 0) {
+              let data45 = data2.again;
+              if (typeof data45 !== "string" && !(typeof data45 == "number" && isFinite(data45))) {
+                const err107 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data45 };
+                if (vErrors === null) {
+                  vErrors = [err107];
+                } else {
+                  vErrors.push(err107);
+                }
+                errors++;
+              }
+            }
+            if (data2.accept !== void 0) {
+              let data46 = data2.accept;
+              if (true !== data46) {
+                const err108 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data46 };
+                if (vErrors === null) {
+                  vErrors = [err108];
+                } else {
+                  vErrors.push(err108);
+                }
+                errors++;
+              }
+            }
+            if (data2.conclude !== void 0) {
+              let data47 = data2.conclude;
+              if (true !== data47) {
+                const err109 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data47 };
+                if (vErrors === null) {
+                  vErrors = [err109];
+                } else {
+                  vErrors.push(err109);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err107 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err110 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err107];
+              vErrors = [err110];
             } else {
-              vErrors.push(err107);
+              vErrors.push(err110);
             }
             errors++;
           }
         }
       } else {
-        const err108 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err111 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err108];
+          vErrors = [err111];
         } else {
-          vErrors.push(err108);
+          vErrors.push(err111);
         }
         errors++;
       }
     }
   } else {
-    const err109 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err112 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err109];
+      vErrors = [err112];
     } else {
-      vErrors.push(err109);
+      vErrors.push(err112);
     }
     errors++;
   }

@@ -218,7 +218,8 @@ function present(
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
   say('If it cannot be made: "cannot" and why.');
   for (const line of keptGoodLines(opened, step, true)) say(line);
-  if (takesCapture(step)) say('A capture can answer it: type "capture", or "capture" and a file.');
+  if (step.kind !== 'ask' && takesCapture(step))
+    say('A capture can answer it: type "capture", or "capture" and a file.');
 }
 
 function summary(opened: OpenedSession, { step, before, after }: RetestLine): string {

@@ -17,7 +17,13 @@ import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
-import { answeredWords, keptGoodLines, scopeLines, sessionTitle } from '../screens/step-words.ts';
+import {
+  answeredWords,
+  keptGoodLines,
+  scopeLines,
+  sessionTitle,
+  watchedLines,
+} from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
@@ -27,6 +33,7 @@ import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
 import { SHORT_WORD } from './plain-short.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
+import { WATCH_WORD } from './plain-watched.ts';
 import { helpLine, type Place, type Said, say, type Word, wordTable } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
@@ -56,6 +63,7 @@ const WORDS = wordTable<Place>(
     SKETCH_WORD,
     CALC_WORD,
     CAPTURE_WORD,
+    WATCH_WORD,
     {
       words: ['take'],
       help: helpLine('take', 'take over what the simulated vehicle shows'),
@@ -177,7 +185,7 @@ function presentStepOf(
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);
   if (expected !== null) say(`Good is: ${expected}${stepHereWords(opened, session, step)}`);
-  for (const line of keptGoodLines(opened, step)) say(line);
+  for (const line of [...watchedLines(session, step), ...keptGoodLines(opened, step)]) say(line);
   if (step.kind === 'look' || step.kind === 'ask')
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);

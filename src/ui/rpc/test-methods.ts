@@ -11,10 +11,12 @@ import {
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
+import { readWatched } from '../../session/read-watched.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import { meansOf, situationOf } from '../../session/spent-minutes.ts';
 import { testTable } from '../../session/test-table.ts';
+import { watchedAsked } from '../../session/watched-asked.ts';
 import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -32,7 +34,16 @@ import { cautionViews, hereView, rounded, standingView } from './state-view.ts';
 const COLUMNS = 78;
 
 export const TEST_METHODS: Methods<
-  'prepare' | 'tests' | 'test' | 'aside' | 'capture' | 'captures' | 'sketch' | 'sums' | 'calculate'
+  | 'prepare'
+  | 'tests'
+  | 'test'
+  | 'aside'
+  | 'watched'
+  | 'capture'
+  | 'captures'
+  | 'sketch'
+  | 'sums'
+  | 'calculate'
 > = {
   prepare: { where: 'anywhere', run: prepare },
   tests: { where: 'anywhere', run: tests },
@@ -45,6 +56,7 @@ export const TEST_METHODS: Methods<
       return perform(opened, { type: 'set-test-aside', test: made, aside });
     },
   },
+  watched: { where: 'session', run: watched },
   capture: { where: 'anywhere', run: capture },
   captures: { where: 'anywhere', run: captures },
   sketch: { where: 'anywhere', run: sketch },
@@ -202,6 +214,17 @@ function numberShown({ typed, value }: TakenReading, unit: 'V' | 'ohm'): Answere
 /** OL as events keep it. */
 function kept(value: number): number | null {
   return Number.isFinite(value) ? value : null;
+}
+
+function watched(opened: OpenedSession, { seen }: Params<'watched'>): Outcome {
+  const session = opened.driver.session();
+  const asked = watchedAsked(opened, session);
+  if (!asked)
+    return refused('no-waking', 'nothing is moved or warmed at this step', 'send it as a note');
+  const read = readWatched(seen, asked);
+  return 'type' in read
+    ? perform(opened, read, pendingCautions(session))
+    : refused('bad-reading', read.words, read.fix);
 }
 
 async function capture(

@@ -2,6 +2,8 @@
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
+import { presentStep } from '../../session/session.ts';
+import { watchedInAll } from '../../session/watched-words.ts';
 import { refusalSentences } from '../parts/sentence.ts';
 import { setMessage } from './known-pages.ts';
 import {
@@ -74,6 +76,15 @@ function afterCommand(here: Here, command: Command): Turn {
         { name: 'computing' },
       ];
       return stay({ ...state, over, message: `${how}: ${words}.` });
+    }
+    case 'watch-waking': {
+      const step = presentStep(state.session)?.id ?? '';
+      const inAll = watchedInAll(state.session, step) ?? '';
+      return stay({
+        ...state,
+        over: [],
+        message: `So far: ${inAll}. Make another round, or answer.`,
+      });
     }
     case 'place-short':
       return stay({ ...state, over: [], message: shortMessage(state.session) });

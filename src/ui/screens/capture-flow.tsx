@@ -112,6 +112,11 @@ export function CaptureFlow(props: CaptureFlowProps) {
         <CaptureScreen
           key={found.channels?.judged ?? 0}
           found={found}
+          enter={
+            ask.kind === 'step' && ask.step.kind === 'ask'
+              ? 'keep it as a round'
+              : 'take it as the answer'
+          }
           wantsSecond={asksPosition(ask) && measured.path !== null}
           message={message}
           clock={clock}

@@ -11,6 +11,8 @@ import { TakePage } from './take-page.tsx';
 
 export interface CaptureScreenProps {
   readonly found: CaptureAnswer;
+  /** What Enter does with it. */
+  readonly enter: string;
   /** A second file may hold the other signal. */
   readonly wantsSecond: boolean;
   readonly message: string | null;
@@ -45,7 +47,7 @@ export function CaptureScreen(props: CaptureScreenProps) {
       ]}
       message={props.message}
       clock={props.clock}
-      enter={found.ok ? 'take it as the answer' : null}
+      enter={found.ok ? props.enter : null}
       onTake={props.onTake}
       keys={[
         ...(channels ? [CHANNEL] : []),

@@ -4,6 +4,7 @@ import { testOf } from '../../procedure/test-of.ts';
 import { takesCapture, testTakesCapture } from '../../session/capture-step.ts';
 import { presentStep } from '../../session/session.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
+import { wakesHere } from '../../session/watched-asked.ts';
 import { formOfTest, testForm } from './any-test-form-state.ts';
 import {
   act,
@@ -43,6 +44,10 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
   'next-tests': advised((state) => open(state, { name: 'computing' })),
   'any-test': anyTest,
   capture,
+  watch: ({ state }) =>
+    wakesHere(state.session)
+      ? open(state, { name: 'watched' })
+      : refuse(state, 'nothing is moved or warmed at this step'),
   sketch: ({ state }) => {
     const step = presentStep(state.session);
     return open(state, { name: 'sketch', test: step && testOf(step) });

@@ -19,6 +19,7 @@ export type SessionAction =
   | 'instruments'
   | 'sums'
   | 'capture'
+  | 'watch'
   | 'pause';
 
 export interface SessionKey extends KeyBinding {
@@ -131,6 +132,15 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     help: 'capture',
     words:
       'Measure a saved capture instead of judging the picture by eye; a simulated vehicle gives its own.',
+  },
+  {
+    action: 'watch',
+    keys: ['ctrl-s', 'alt-s'],
+    show: 'Ctrl+S',
+    other: 'Alt+S',
+    help: 'what was seen',
+    words:
+      'Where something is moved or warmed: least, most and drops of one round, as often as one is made. It answers nothing by itself.',
   },
   {
     action: 'help',

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { debriefLines, openingLines } from '../../drill/drill-words.ts';
 import type { CarView } from '../../session/car-view.ts';
 import { toldBy } from '../../session/told.ts';
+import { watchedAsked } from '../../session/watched-asked.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -52,6 +53,7 @@ import {
   NOTE,
   OWN_WORDS,
   type Question,
+  watchedQuestion,
 } from './text-questions.ts';
 import { WaitPage } from './wait-page.tsx';
 import { WayScreen } from './way-screen.tsx';
@@ -335,6 +337,8 @@ const VIEWS: {
     />
   ),
   clip: (_, at) => asks(at, CLIP),
+  watched: (_, at) =>
+    asks(at, watchedQuestion(watchedAsked(at.here.opened, at.here.state.session))),
   drive: (_, at) => asks(at, DRIVE),
 
   // A drill.

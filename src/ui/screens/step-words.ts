@@ -31,6 +31,7 @@ import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
+import { watchedInAll, watchedWords } from '../../session/watched-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
@@ -171,6 +172,7 @@ export function stepParagraphs(
       : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
+    ...watchedLines(session, step).map((text) => ({ text, hang: 2 })),
     { text: '' },
     ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
     { text: opened.bind(step.say).trim() },
@@ -179,6 +181,13 @@ export function stepParagraphs(
     ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
+}
+
+/** All rounds of moving or warming made at this step, in a line; none before the first. */
+export function watchedLines(session: Session, { id }: Step): string[] {
+  const rounds = session.watched.filter(({ step }) => step === id).length;
+  const inAll = watchedInAll(session, id);
+  return inAll === null ? [] : [`${rounds === 1 ? 'One round' : `${rounds} rounds`}: ${inAll}`];
 }
 
 /** How the scope is set; no line where none is looked at. A drill that hides what is good hides the levels too. */

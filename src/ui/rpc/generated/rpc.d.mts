@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | KeepGood | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Watched | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Close | KeepGood | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -192,6 +192,10 @@ export type Drops = string
  * @maxItems 20
  */
 export type Unplugged2 = Name[]
+/**
+ * As a person types it.
+ */
+export type Seen = string
 /**
  * Path of the capture; the simulated vehicle makes one when left out.
  */
@@ -634,6 +638,19 @@ from?: Name
 to?: Name
 drops: Drops
 unplugged: Unplugged2
+}
+/**
+ * What was seen in one round of moving or warming at the present step, which it does not answer.
+ */
+export interface Watched {
+method: "watched"
+params: WatchedParameters
+}
+/**
+ * One round.
+ */
+export interface WatchedParameters {
+seen: Seen
 }
 /**
  * Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.
