@@ -30,6 +30,7 @@ import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
+import { wakeByTold } from '../../procedure/wake-by-told.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
@@ -99,8 +100,10 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   if (unknown) return unknown;
   const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from, subject);
   if (from && isProblem(from)) return from;
+  const { procedure } = fitted;
   return openNew(desk, {
     ...fitted,
+    procedure: procedure && wakeByTold(procedure, job),
     job,
     by,
     vehicle: vehicleOf(bench),
