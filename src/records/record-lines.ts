@@ -26,6 +26,7 @@ import type {
 } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
 import { stepThen } from '../session/step-here.ts';
+import { vainWords } from '../session/waking-vain.ts';
 import { dropsWords } from '../session/watched-words.ts';
 import type { RecordContext, Today } from './record-context.ts';
 import type { Reading, RecordCapture, RecordLine, RecordTest } from './record-form.ts';
@@ -201,6 +202,7 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
         found: look === null ? words : lookWords(look),
         verdict: fits === null ? null : fits ? 'as expected' : 'not as expected',
         outcome: words,
+        ...(event.vain ? { judgement: vainWords(event.vain) } : {}),
         ...captured(context, event.capture),
       };
     }

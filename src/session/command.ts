@@ -15,6 +15,7 @@ import type {
   SessionClosed,
   StepCapture,
   TestMade,
+  WakingVain,
   WakingWatched,
   When,
 } from './events.ts';
@@ -45,6 +46,7 @@ export type Command =
       readonly outcome: string;
       readonly look?: Look;
       readonly capture?: StepCapture;
+      readonly vain?: WakingVain;
     }
   | { readonly type: 'mark-done' }
   | { readonly type: 'cannot-do'; readonly reason: string }

@@ -18,7 +18,7 @@ import {
   type SessionEvent,
   type When,
 } from './events.ts';
-import { canWake } from './intermittent.ts';
+import { canWake, isInVain } from './intermittent.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
@@ -188,7 +188,7 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
       if (step.kind !== 'act') return wrongKind(step);
       return events({ type: 'step-done', step: step.id, go: step.go, ...now });
     case 'choose-outcome':
-      return choose(step, command, now);
+      return choose(session, step, command, now);
     case 'record-reading':
       return record(session, step, command, now);
   }
@@ -207,6 +207,7 @@ function wrongKind(step: Step | null): Decision {
 }
 
 function choose(
+  session: Session,
   step: Step,
   command: Extract<Command, { type: 'choose-outcome' }>,
   now: When,
@@ -214,7 +215,7 @@ function choose(
   if (step.kind !== 'look' && step.kind !== 'ask') return wrongKind(step);
   const outcome = step.outcomes.find(({ name }) => name === command.outcome);
   if (!outcome) return noOutcome(step, command.outcome);
-  const { capture } = command;
+  const { capture, vain } = command;
   const look = step.kind === 'look' ? lookFor(step, command.outcome, command.look) : null;
   if (capture && !answersStep(step, capture, null, look)) return noCapture();
   return events({
@@ -224,6 +225,7 @@ function choose(
     outcome: outcome.name,
     go: outcome.go,
     ...(capture ? { capture } : {}),
+    ...(vain && step.kind === 'ask' && isInVain(session, step, outcome.name) ? { vain } : {}),
     ...now,
   });
 }

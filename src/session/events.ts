@@ -146,8 +146,17 @@ export interface LookRecorded extends When {
   readonly go: string;
   /** The capture that gave it; absent when it was chosen by eye. */
   readonly capture?: StepCapture;
+  /** Of a step that moved or warmed something in vain: what it was worth. Absent where nothing speaks of a fault that comes and goes. */
+  readonly vain?: WakingVain;
   /** As of a reading. */
   readonly by?: EventNumber;
+}
+
+/** The chance that the fault is in what was moved or warmed, 0 to 1, before and after, and the minutes that it took. */
+export interface WakingVain {
+  readonly minutes: number;
+  readonly before: number;
+  readonly after: number;
 }
 
 /** A capture that answered a step: which file, what was measured, and enough of it for a small picture. */

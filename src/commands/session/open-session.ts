@@ -52,6 +52,7 @@ import { readAllSaid } from '../../session/read-known.ts';
 import type { Session } from '../../session/session.ts';
 import { modelFor } from '../../session/session-model.ts';
 import { modelHere, stepWith } from '../../session/step-here.ts';
+import { withVain } from '../../session/waking-vain.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -315,16 +316,20 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     ascii: desk.settings().ascii,
     scope: desk.settings().scope,
   });
-  const driver = driveSession({
+  const driven = driveSession({
     writer,
     session,
     now: desk.now,
     refuge: desk.refuge,
     folderOf: (typed) => folderTyped(typed, desk),
     vehicle: bench ? answersFor(bench, job) : null,
-    onRest: (rested) => writeTranscript(desk.disk, rested, driver.path(), driver.head()),
+    onRest: (rested) => writeTranscript(desk.disk, rested, driven.path(), driven.head()),
   });
   const advisor = model && advisorOver(model, session);
+  const driver: SessionDriver = {
+    ...driven,
+    perform: (command) => driven.perform(withVain(driven.session(), command, advisor, desk.now())),
+  };
   /** Folders that captures of this session were read from. */
   const readFrom = new Set<string>();
   const looked = new Map<string, KeptCapture | null>();

@@ -1042,7 +1042,16 @@ look: (null | Look)
 outcome: string
 go: string
 capture?: Capture
+vain?: WakingVain
 by?: number
+}
+/**
+ * Of a step that moved or warmed something in vain: the chance, 0 to 1, that the fault is there, before and after, and the minutes that it took.
+ */
+export interface WakingVain {
+minutes: number
+before: number
+after: number
 }
 export interface StepDone {
 type: "step-done"

@@ -13,6 +13,7 @@ import { customerWords } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
+import { lastVain } from '../../session/waking-vain.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
@@ -94,7 +95,9 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
   while (true) {
     const session = driver.session();
     const answered = session.events.length > told ? answeredWords(opened, session) : null;
+    const vain = session.events.length > told ? lastVain(session) : null;
     told = session.events.length;
+    if (vain !== null) dialogue.say(vain);
     if (answered !== null) dialogue.say(answered);
     if (session.status === 'concluded' || session.status === 'closed') return 'concluded';
     const step = presentStep(session);

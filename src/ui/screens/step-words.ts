@@ -31,6 +31,7 @@ import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
+import { lastVain } from '../../session/waking-vain.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -172,7 +173,9 @@ export function stepParagraphs(
       : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...watchedLines(session, step).map((text) => ({ text, hang: 2 })),
+    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
+      text === null ? [] : [{ text, hang: 2 }],
+    ),
     { text: '' },
     ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
     { text: opened.bind(step.say).trim() },
