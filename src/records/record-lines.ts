@@ -26,7 +26,7 @@ import type {
 } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
 import { stepThen } from '../session/step-here.ts';
-import { vainWords } from '../session/waking-vain.ts';
+import { vainWords } from '../session/vain-words.ts';
 import { dropsWords } from '../session/watched-words.ts';
 import type { RecordContext, Today } from './record-context.ts';
 import type { Reading, RecordCapture, RecordLine, RecordTest } from './record-form.ts';

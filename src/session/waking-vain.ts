@@ -6,13 +6,10 @@ import { type AskStep, stepOf } from '../procedure/procedure.ts';
 import type { Advisor } from './advisor.ts';
 import type { Command } from './command.ts';
 import { decide } from './decide.ts';
-import type { WakingVain, When } from './events.ts';
+import type { When } from './events.ts';
 import { evolve } from './evolve.ts';
-import { isInVain, WOKEN_CHANCE, wakenBy } from './intermittent.ts';
+import { isInVain, wakenBy } from './intermittent.ts';
 import { presentStep, type Session } from './session.ts';
-
-/** As much again is worth it while it would take so many hundredths off the chance. Our choice. */
-const WORTH = 0.1;
 
 /** The command with what came of waking in vain; the very same where it is none, or nobody speaks of a fault that comes and goes. */
 export function withVain(
@@ -43,21 +40,6 @@ export function withVain(
   return { ...command, vain };
 }
 
-/** The stop rule, as sentences. */
-export function vainWords({ minutes, before, after }: WakingVain): string {
-  const left = hundredths((after * (1 - WOKEN_CHANCE)) / (1 - WOKEN_CHANCE * after));
-  const worth =
-    after - left < WORTH ? 'stop waking it there.' : 'worth it where nothing else tells more.';
-  const fell = after < before ? 'fell' : 'went';
-  return `Nothing in ${Number(minutes.toPrecision(2))} minutes of waking: the chance that it is there ${fell} from ${percent(before)} to ${percent(after)}. As much again would leave ${percent(left)}: ${worth}`;
-}
-
-/** What came of the answer that was given last, where it was one of waking in vain; else null. */
-export function lastVain({ events }: Session): string | null {
-  const last = events.findLast(({ type }) => type !== 'caution-acknowledged');
-  return last?.type === 'look-recorded' && last.vain ? vainWords(last.vain) : null;
-}
-
 /** What the rounds took where somebody said it, else what the step takes a practised person. */
 function minutesAt({ watched, opened }: Session, { id }: AskStep): number {
   const said = watched.flatMap(({ step, minutes }) => (step === id ? (minutes ?? []) : []));
@@ -68,8 +50,4 @@ function minutesAt({ watched, opened }: Session, { id }: AskStep): number {
 
 function hundredths(chance: number): number {
   return Math.round(chance * 100) / 100;
-}
-
-function percent(chance: number): string {
-  return `${Math.round(chance * 100)} %`;
 }

@@ -13,7 +13,7 @@ import { customerWords } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
-import { lastVain } from '../../session/waking-vain.ts';
+import { lastVain } from '../../session/vain-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
@@ -31,6 +31,7 @@ import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
 import { CALC_WORD, CAPTURE_WORD } from './plain-capture.ts';
 import { KNOWN_WORD } from './plain-known.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
+import { PLAN_WORD } from './plain-plan.ts';
 import { SHORT_WORD } from './plain-short.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
@@ -65,6 +66,7 @@ const WORDS = wordTable<Place>(
     CALC_WORD,
     CAPTURE_WORD,
     WATCH_WORD,
+    PLAN_WORD,
     {
       words: ['take'],
       help: helpLine('take', 'take over what the simulated vehicle shows'),

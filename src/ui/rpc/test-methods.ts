@@ -8,6 +8,7 @@ import {
   takesCapture,
   testTakesCapture,
 } from '../../session/capture-step.ts';
+import { drivePlan } from '../../session/drive-plan.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { pendingCautions, pendingTestCautions } from '../../session/pending-cautions.ts';
@@ -20,6 +21,7 @@ import { watchedAsked } from '../../session/watched-asked.ts';
 import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { noteOf, planLines } from '../screens/plan-words.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
 import { scopeLines } from '../screens/step-words.ts';
 import { captureOnBench } from './drill-methods.ts';
@@ -39,6 +41,7 @@ export const TEST_METHODS: Methods<
   | 'test'
   | 'aside'
   | 'watched'
+  | 'drive-plan'
   | 'capture'
   | 'captures'
   | 'sketch'
@@ -57,6 +60,15 @@ export const TEST_METHODS: Methods<
     },
   },
   watched: { where: 'session', run: watched },
+  'drive-plan': {
+    where: 'session',
+    run: ({ driver, bind }) => {
+      const plan = drivePlan(driver.session());
+      return plan
+        ? { lines: planLines(plan, bind), note: noteOf(plan, bind).text }
+        : refused('no-plan', 'this procedure watches nothing that could be recorded on a drive');
+    },
+  },
   capture: { where: 'anywhere', run: capture },
   captures: { where: 'anywhere', run: captures },
   sketch: { where: 'anywhere', run: sketch },

@@ -5,7 +5,7 @@ import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
-import { lastVain } from '../../session/waking-vain.ts';
+import { lastVain } from '../../session/vain-words.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import { refusalSentences } from '../parts/sentence.ts';
 import { setMessage } from './known-pages.ts';

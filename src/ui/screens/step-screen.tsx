@@ -174,7 +174,7 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
     ...own,
     ...usefulKeys(opened, [
       ...shown,
-      ...(watches ? (['watch'] as const) : []),
+      ...(watches ? (['watch', 'plan'] as const) : []),
       ...(captures ? (['capture'] as const) : []),
     ]),
   ];

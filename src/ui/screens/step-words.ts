@@ -31,7 +31,7 @@ import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
-import { lastVain } from '../../session/waking-vain.ts';
+import { lastVain } from '../../session/vain-words.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
