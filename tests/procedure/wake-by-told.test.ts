@@ -34,7 +34,8 @@ test.each(NAMES)('%s: what happens hot or cold is warmed first, and leads where 
   for (const when of ['hot', 'cold'] as const) {
     const after = told(before, when);
     const wiggles = Object.values(before.steps).filter(
-      (step) => step.kind === 'ask' && step.family === 'wiggle' && inVain(before, step.id).length === 3,
+      (step) =>
+        step.kind === 'ask' && step.family === 'wiggle' && inVain(before, step.id).length === 3,
     );
     expect(wiggles.length).toBeGreaterThan(0);
     for (const { id } of wiggles) {

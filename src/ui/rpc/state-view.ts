@@ -172,7 +172,8 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     here: good === null ? null : hereView(opened, testOf(step)),
     outcomes: 'outcomes' in step ? outcomeViews(opened, step) : [],
     scope: scopeLines(opened, testOf(step))[0] ?? null,
-    capture: takesCapture(step) && !(drill && kind === 'ask'),
+    capture:
+      takesCapture(step) && !(drill && (kind === 'ask' || testOf(step)?.probe.kind === 'timing')),
     knownGood:
       drill || !takesCapture(step)
         ? null

@@ -168,7 +168,9 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
   const canSkip = step.cannot !== null || props.again !== null;
   const shown = wanted.filter((action) => action !== 'cannot' || canSkip);
   // A drill's bench reads volts by itself, and saves pictures.
-  const captures = takesCapture(step) && (!opened.drill || step.kind === 'look');
+  const captures =
+    takesCapture(step) &&
+    (!opened.drill || (step.kind === 'look' && step.probe.kind === 'pattern'));
   const watches = props.again === null && wakesHere(props.session);
   return [
     ...own,

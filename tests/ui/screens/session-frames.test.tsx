@@ -451,7 +451,7 @@ describe('a session at 60 x 20', () => {
       │               now. You can do one of them and come back; │
       │               one that cannot be done here is proposed   │
       │               no more.                                   │
-      │ -- more below: PgDn (14 of 53 lines) --                  │
+      │ -- more below: PgDn (14 of 57 lines) --                  │
       ├──────────────────────────────────────────────────────────┤
       │ [Enter] close                                            │
       └──────────────────────────────────────────────────────────┘
