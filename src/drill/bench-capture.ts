@@ -22,10 +22,20 @@ export interface BenchCapture {
   readonly carOf?: string;
   /** Speed of the crankshaft, or of the target where it does not turn with it; as the vehicle state has it unless given. */
   readonly rpm?: number;
+  /** Where the target stands at the start, in its own degrees; drawn unless given. */
+  readonly atDegrees?: number;
+  /** Samples a second at least, where another signal beside it is faster. */
+  readonly rateLeastHz?: number;
 }
 
 /** Usual speeds. Common practice, no source. */
-const RPM = { cranking: 200, running: 800, driving: 800, 'key-on': 60, 'key-off': 60 } as const;
+export const BENCH_RPM = {
+  cranking: 200,
+  running: 800,
+  driving: 800,
+  'key-on': 60,
+  'key-off': 60,
+} as const;
 /** Turns in a capture, and more of them where a turn has few teeth. */
 const TURNS_LEAST = 4;
 const TEETH_LEAST = 48;
@@ -71,14 +81,14 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
         ? [{ at: WORN_AT, seconds: WORN_SECONDS, volts: lostVolts(wanted, model) }]
         : [],
     });
-  const rpm = wanted.rpm ?? RPM[test.setup.state];
+  const rpm = wanted.rpm ?? BENCH_RPM[test.setup.state];
   const { target } = model.circuit;
   const teeth = target?.teeth ?? TEETH;
   const missing = target?.missing ?? 0;
   const ratio = target && target.turns > 0 ? target.turns : 1;
   const pitchSeconds = 60 / (rpm * ratio * teeth);
   const turning = {
-    rateHz: SAMPLES_A_TOOTH / pitchSeconds,
+    rateHz: Math.max(SAMPLES_A_TOOTH / pitchSeconds, wanted.rateLeastHz ?? 0),
     seconds: Math.max(TURNS_LEAST, Math.ceil(TEETH_LEAST / teeth)) * teeth * pitchSeconds,
     rpm,
     random,
@@ -86,7 +96,9 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
   const isCoil = sensorOf(model.circuit).kind === 'reluctor';
   const height = isCoil ? STUMP.coil : STUMP.switched;
   const damaged = uneven ? damagedTeeth(wanted, teeth - missing, height, random) : [];
-  const wheel = { name, teeth, missing, ratio, noise, damaged, atDegrees: 360 * random() };
+  const drawn = 360 * random();
+  const atDegrees = wanted.atDegrees ?? drawn;
+  const wheel = { name, teeth, missing, ratio, noise, damaged, atDegrees };
   if (!isCoil)
     return generateWheels(
       [

@@ -35,6 +35,8 @@ export interface Job {
   };
   /** Where the sensor sits, as it is written: `exhaust camshaft bank 2`, `right rear wheel`; absent where the codes say it. */
   readonly position?: string;
+  /** Where the maker states that the edges stand in the turn of the other signal, as it is written; absent where nobody said it. */
+  readonly stands?: string;
   readonly order: string;
   readonly customer: string;
   readonly earlierRepairs: readonly EarlierRepair[];

@@ -53,6 +53,7 @@ function jobOf(draft: JobDraft): Job {
     ...codesSaid(draft.codes ?? []),
     vehicle: { ...none.vehicle, ...draft.vehicle },
     ...(draft.position !== undefined && { position: draft.position }),
+    ...(draft.stands !== undefined && { stands: draft.stands }),
     order: draft.order ?? '',
     customer: draft.customer ?? '',
     earlierRepairs: (draft['earlier-repairs'] ?? []).map(({ words, part, fitted, changed }) => ({

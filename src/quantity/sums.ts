@@ -107,6 +107,8 @@ export interface ScopeSettings {
   readonly screenSeconds: number;
   /** DC for a signal that stands on one side of zero, a centred zero for one that swings. */
   readonly zero: 'bottom' | 'centre';
+  /** Half-way between the levels. */
+  readonly triggerVolts: number;
 }
 
 /** The signal should fill at most this share of the screen's height. Common practice, no source. */
@@ -130,7 +132,14 @@ export function scopeSettings(signal: ScopeSignal): ScopeSettings {
     screenVolts: voltsPerDivision * verticalDivisions,
     screenSeconds: secondsPerDivision * horizontalDivisions,
     zero: swings ? 'centre' : 'bottom',
+    triggerVolts: triggerOf(lowVolts, highVolts),
   };
+}
+
+/** Two digits are as near as a knob is set; a middle that is nothing beside the swing is zero. */
+function triggerOf(lowVolts: number, highVolts: number): number {
+  const middle = (lowVolts + highVolts) / 2;
+  return Math.abs(middle) < 0.02 * (highVolts - lowVolts) ? 0 : Number(middle.toPrecision(2));
 }
 
 /** The smallest of 1, 2, 5, 10 ... times a power of ten that is not below `least`. */

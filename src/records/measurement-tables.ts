@@ -75,7 +75,7 @@ function captureName({ name, from }: RecordCapture): string {
 }
 
 /** Each capture that answered something: its file, what was found, its picture; then before beside after. */
-export function captures({ lines, tests, retest: { rows } }: SessionRecord): Block[] {
+export function captures({ lines, tests, watched = [], retest: { rows } }: SessionRecord): Block[] {
   return [
     ...lines.flatMap(({ number, title, capture }) =>
       captureBlocks(`No. ${number}, ${title}`, capture),
@@ -83,6 +83,7 @@ export function captures({ lines, tests, retest: { rows } }: SessionRecord): Blo
     ...tests.flatMap(({ number, title, capture }) =>
       captureBlocks(`Test No. ${number}, ${title}`, capture),
     ),
+    ...watched.flatMap(({ step, capture }) => captureBlocks(`While moved: ${step}`, capture)),
     ...rows.flatMap(({ title, capture, captureBefore }) => [
       ...captureBlocks(`After the repair: ${title}`, capture),
       ...(capture && captureBefore ? [beforeBesideAfter(title, captureBefore, capture)] : []),
@@ -106,6 +107,10 @@ function captureBlocks(heading: string, capture: RecordCapture | undefined): Blo
             : `channel ${channel} of ${channels.length}, ${channels[channel - 1]?.name ?? ''}`,
         ],
         ['SHA-256 of the file', capture.sha256],
+        ...(capture.beside ?? []).map((file): [string, string] => [
+          file.what === 'good' ? 'Known-good capture' : 'Second file of the crank',
+          [file.name, file.sha256 && `SHA-256 ${file.sha256}`].filter(Boolean).join(', '),
+        ]),
         ['Measured', capture.found],
         ['Judgement', capture.words.join('; ') || 'nothing against this signal'],
         ['Pairs', capture.pairs.join('; ')],

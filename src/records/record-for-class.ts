@@ -152,6 +152,16 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       step: mask(note.step),
       text: mask(note.text),
     })),
+    ...(record.watched && {
+      watched: record.watched.map((round) => ({
+        ...when(round),
+        step: mask(round.step),
+        found: mask(round.found),
+        minutes: round.minutes,
+        drops: round.drops,
+        ...(round.capture && { capture: captureForClass(round.capture, mask) }),
+      })),
+    }),
     corrections: record.corrections.map((one) => ({
       ...when(one),
       step: mask(one.step),

@@ -72,6 +72,8 @@ export interface SessionRecord {
   /** What was known of this car, by the job sheet and as it was set, what was taken back or said anew as well. */
   readonly known: readonly RecordKnown[];
   readonly notes: readonly (Moment & { readonly step: string; readonly text: string })[];
+  /** Rounds of moving and warming that wake a fault, and what was seen in each; absent where there were none. */
+  readonly watched?: readonly RecordWatched[];
   readonly corrections: readonly RecordCorrection[];
   readonly interruptions: readonly (Moment & { readonly words: string })[];
   readonly conclusion: RecordConclusion | null;
@@ -235,7 +237,23 @@ export interface RecordCapture extends Pick<StepCapture, 'name' | 'sha256' | 'fr
   readonly words: readonly string[];
   /** Where the edges of one channel stand in the turn of another, a line for each pair. */
   readonly pairs: readonly string[];
+  /** Further files: of the same crank, and the known-good one; absent where there are none. */
+  readonly beside?: readonly {
+    readonly what: 'second' | 'good';
+    readonly name: string;
+    readonly sha256: string;
+  }[];
   readonly channels: StepCapture['channels'];
+}
+
+/** One round of moving or warming. */
+export interface RecordWatched extends Moment {
+  readonly step: string;
+  readonly found: string;
+  /** Null where nobody said how long. */
+  readonly minutes: number | null;
+  readonly drops: number;
+  readonly capture?: RecordCapture;
 }
 
 /** A test that no step asked for. */

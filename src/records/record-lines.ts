@@ -15,6 +15,7 @@ import {
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
+import { capturedAgainstWords } from '../session/against-words.ts';
 import { isByTest } from '../session/answering-test.ts';
 import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
 import type {
@@ -26,8 +27,10 @@ import type {
 } from '../session/events.ts';
 import { capturedWords } from '../session/measure-capture.ts';
 import { stepThen } from '../session/step-here.ts';
+import { vainWords } from '../session/vain-words.ts';
+import { dropsWords } from '../session/watched-words.ts';
 import type { RecordContext, Today } from './record-context.ts';
-import type { RecordLine, RecordReading, RecordTest } from './record-form.ts';
+import type { RecordCapture, RecordLine, RecordReading, RecordTest } from './record-form.ts';
 
 /** Every answer in the order it was given. */
 export function recordLines(context: RecordContext): RecordLine[] {
@@ -200,6 +203,7 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
         found: look === null ? words : lookWords(look),
         verdict: fits === null ? null : fits ? 'as expected' : 'not as expected',
         outcome: words,
+        ...(event.vain ? { judgement: vainWords(event.vain) } : {}),
         ...captured(context, event.capture),
       };
     }
@@ -232,10 +236,26 @@ export function captured(
       found: capturedWords(measures),
       measures,
       words: showsGood ? capturedFindingWords(capture) : [],
-      pairs: capturedPhaseWords(capture),
+      pairs: [
+        ...capturedPhaseWords(capture),
+        ...(showsGood ? capturedAgainstWords(capture) : []),
+        ...(capture.drops ? [dropsWords(capture.drops, measures.unit)] : []),
+      ],
+      ...filesBeside(capture),
       channels,
     },
   };
+}
+
+/** The other files of a capture: those of the same crank and the known-good one, by name and SHA-256. */
+function filesBeside({ second, against }: StepCapture): Partial<Pick<RecordCapture, 'beside'>> {
+  const files = [
+    ...(second ? [{ what: 'second' as const, ...second }] : []),
+    ...(against?.kind === 'good'
+      ? [{ what: 'good' as const, name: against.name, sha256: against.sha256 }]
+      : []),
+  ];
+  return files.length === 0 ? {} : { beside: files };
 }
 
 /** As it was judged when it was recorded; where the meter's accuracy says nothing of it, a plain comparison. */

@@ -17,6 +17,7 @@ import { distanceWords, stretchWords, touchedWords } from '../session/place-word
 import type { Session } from '../session/session.ts';
 import { movedWords, toldBy } from '../session/told.ts';
 import { offsetOf, setBackMs } from '../session/wall-clock.ts';
+import { watchedWords } from '../session/watched-words.ts';
 import { needsOf } from '../suspects/test-entries.ts';
 import { callSentences } from './call-words.ts';
 import { recordCautions } from './record-cautions.ts';
@@ -31,7 +32,7 @@ import {
   type SessionRecord,
 } from './record-form.ts';
 import { recordKnown } from './record-known.ts';
-import { recordLines, recordTests } from './record-lines.ts';
+import { captured, recordLines, recordTests } from './record-lines.ts';
 import { recordRetest } from './record-retest.ts';
 import { durationWords, handsWords, originWords } from './report-words.ts';
 import { wiringPicture } from './wiring-picture.ts';
@@ -113,6 +114,7 @@ export function recordOf(
       step: titleOf(context, event.step),
       text: event.text,
     })),
+    ...recordWatched(context),
     corrections: events.flatMap((event) => {
       if (event.type !== 'step-reopened') return [];
       const line = event.answer + 1;
@@ -138,6 +140,22 @@ export function recordOf(
     drill: recordDrill(context),
     head: { seq: head.seq, hash: head.hash },
     howToVerify: `ohmward records verify SESSION --head ${head.hash}`,
+  };
+}
+
+/** Rounds of moving and warming. */
+function recordWatched(context: RecordContext): Pick<SessionRecord, 'watched'> {
+  const { session, clock } = context;
+  if (session.watched.length === 0) return {};
+  return {
+    watched: session.watched.map((event) => ({
+      ...clock(event),
+      step: titleOf(context, event.step),
+      found: watchedWords(event),
+      minutes: event.minutes,
+      drops: event.drops,
+      ...captured(context, event.capture),
+    })),
   };
 }
 

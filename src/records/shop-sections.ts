@@ -25,6 +25,7 @@ export function shopSections(record: SessionRecord): Section[] {
     section('Measurements', measurements(record)),
     section('Captures', captures(record)),
     section(record.procedure ? 'Tests that no step asked for' : 'Tests', ownTests(record)),
+    section('Moved and warmed', moved(record)),
     section('Place of a short', shorts(record)),
     conclusion(record),
     section('To say on the telephone', told(record)),
@@ -231,6 +232,13 @@ function known(record: SessionRecord): Block[] {
       ]),
     },
   ];
+}
+
+/** Rounds of moving and warming, in the order they were made. */
+function moved({ watched = [] }: SessionRecord): Block[] {
+  if (watched.length === 0) return [];
+  const items = watched.map((round) => `${timeWords(round)}, ${round.step}: ${round.found}`);
+  return [{ kind: 'list', items }];
 }
 
 function notes(record: SessionRecord): Block[] {

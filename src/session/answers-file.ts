@@ -23,9 +23,11 @@ import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { shortFlaw, testOfShort } from './place-short.ts';
 import { readSaid } from './read-known.ts';
 import { readDrops, stretchOf } from './read-short.ts';
+import { readWatched } from './read-watched.ts';
 import { readWork } from './read-work.ts';
 import { presentStep, type Session } from './session.ts';
 import { modelHere } from './step-here.ts';
+import { watchedAsked } from './watched-asked.ts';
 
 type AnswerDraft = AnswersDraft['answers'][number];
 
@@ -105,13 +107,16 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
     return conclusion(draft, session, context);
   const pending = pendingCautions(session);
   if (pending.length > 0) return cautionFirst(`step "${step?.id}"`, pending);
+  if (draft.watched !== undefined) return watched(draft.watched, session, context);
+  if (draft.captured)
+    return { code: 'wrong-kind', words: `${named(step)} is not answered by a capture` };
   if (draft.done) return { type: 'mark-done' };
   if (draft.choose !== undefined) return chosen(draft.choose, step);
   if (draft.reading !== undefined) return reading(String(draft.reading), step);
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, measure, test, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, captured, watched, measure, test, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
   };
 }
 
@@ -237,6 +242,21 @@ function reading(typed: string, step: Step | null): Command | Misfit {
   return read.status === 'read'
     ? { type: 'record-reading', typed, value: read.quantity.value }
     : badReading(read);
+}
+
+/** Limits of a good circuit are those of the model, as beside the prompt. */
+function watched(said: string, session: Session, { model }: AnswerContext): Command | Misfit {
+  const asked = watchedAsked({ model }, session);
+  if (!asked)
+    return {
+      code: 'wrong-kind',
+      words: 'nothing is moved or warmed at this step',
+      at: ['watched'],
+    };
+  const read = readWatched(said, asked);
+  return 'type' in read
+    ? read
+    : { code: 'bad-reading', words: read.words, fix: read.fix, at: ['watched'] };
 }
 
 function named(step: Step | null): string {

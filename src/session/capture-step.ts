@@ -1,19 +1,34 @@
 /** A capture as an answer: of a step, of a test after the repair, of a test that no step asks for. Put as the command a person confirms. */
 import type { SignalKnown } from '../circuit/expected-signal.ts';
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import type { Test } from '../circuit/test.ts';
-import type { CaptureLevel, LookStep, MeasureStep, Step } from '../procedure/procedure.ts';
+import type { Look, Probe, Test } from '../circuit/test.ts';
+import {
+  type AskStep,
+  type CaptureLevel,
+  type LookStep,
+  type MeasureStep,
+  type Step,
+  WAKING,
+} from '../procedure/procedure.ts';
 import { safeText } from '../source/safe-text.ts';
+import { findDrops } from '../waveform/find-drops.ts';
+import { STATED_FORM } from '../waveform/stated-edges.ts';
+import { besideWords } from './against-words.ts';
+import { phaseOf, positionLook, positionShift, positionWords } from './capture-position.ts';
 import { capturedFindingWords } from './capture-words.ts';
 import type { Command } from './command.ts';
-import type { CaptureMeasured, ExpectedShown, StepCapture } from './events.ts';
+import type { CaptureAgainst, CaptureMeasured, ExpectedShown, StepCapture } from './events.ts';
+import { keptDrops, keptNumber } from './kept-finding.ts';
 import {
+  type AgainstGiven,
   type CaptureGiven,
   lookOf,
   type MeasuredCapture,
+  measureAgainst,
   measureGiven,
 } from './measure-capture.ts';
 import { againCommand } from './retest.ts';
+import { dropsWords } from './watched-words.ts';
 
 /** What a capture is to answer. */
 export type CaptureAsk =
@@ -46,6 +61,8 @@ export type CaptureAnswer =
       readonly ok: false;
       readonly words: string;
       readonly fix: string;
+      /** What was measured all the same; absent where nothing was. */
+      readonly lines?: readonly string[];
       readonly channels?: CaptureChannels;
     };
 
@@ -54,15 +71,39 @@ const MEASURED = { Hz: 'hertz', '%': 'duty', rpm: 'rpm' } as const;
 
 /** Whether a capture can answer this step. */
 export function takesCapture(step: Step): boolean {
-  if (step.kind === 'look') return step.probe.kind === 'pattern';
+  if (step.kind === 'ask') return watchedLeads(step) !== null;
+  if (step.kind === 'look') return isPicture(step.probe);
   if (step.kind !== 'measure') return false;
   if (step.probe === null) return step.unit in MEASURED || step.level !== undefined;
   return testTakesCapture({ setup: step.setup, probe: step.probe });
 }
 
-/** Whether a capture can answer this test: the picture of a signal, or the volts of one that moves, of which a meter shows the mean. */
+/** Where a scope looks while something is moved or warmed at this step; null where nothing that it sees is watched. */
+export function watchedLeads({
+  family,
+  watched = [],
+}: AskStep): Extract<Probe, { kind: 'volts' | 'pattern' }> | null {
+  if (!WAKING.includes(family)) return null;
+  for (const probe of watched) if (probe.kind === 'pattern' || probe.kind === 'volts') return probe;
+  return null;
+}
+
+/**
+ * Whether a capture can answer this test: the picture of a signal, its position in the turn of another, or the volts of
+ * one that moves, of which a meter shows the mean.
+ */
 export function testTakesCapture({ setup, probe }: Test): boolean {
-  return probe.kind === 'pattern' || (probe.kind === 'volts' && setup.target === 'moving');
+  return isPicture(probe) || (probe.kind === 'volts' && setup.target === 'moving');
+}
+
+function isPicture({ kind }: Test['probe']): boolean {
+  return kind === 'pattern' || kind === 'timing';
+}
+
+/** Whether a step or a test asks where a signal stands in the turn of another. */
+export function asksPosition(ask: CaptureAsk): boolean {
+  const probe = ask.kind === 'test' ? ask.test.probe : ask.step.kind === 'look' && ask.step.probe;
+  return probe !== false && probe.kind === 'timing';
 }
 
 /** The number that a step takes from a capture, or null where the capture has none. */
@@ -91,17 +132,23 @@ export function capturedLevel(level: CaptureLevel, measured: CaptureMeasured): n
   }
 }
 
-/** Measures channel number `channel` as the answer of `ask`; `known` is what the circuit says of the signal, or null. */
+/**
+ * Measures channel number `channel` as the answer of `ask`; `known` is what the circuit says of the signal, or null.
+ * `against` is what it is held against besides.
+ */
 export function captureAnswer(
   ask: CaptureAsk,
   given: CaptureGiven,
   known: SignalKnown | null,
   channel = 0,
+  against: AgainstGiven | null = null,
 ): CaptureAnswer {
   if (ask.kind === 'test' ? !testTakesCapture(ask.test) : !takesCapture(ask.step))
     return refuse('this step is not answered by a capture', 'answer it by hand');
   const { channels } = given.capture;
-  const found = measureGiven(given, known, channel);
+  const bare = measureGiven(given, known, channel);
+  const held = against && measureAgainst(against, known, channel);
+  const found = bare && heldAgainst(bare, held);
   if (!found)
     return channels.length === 0
       ? refuse('this capture has no channel', 'export it again')
@@ -109,24 +156,28 @@ export function captureAnswer(
           `this capture has no channel ${channel + 1}`,
           channels.length === 1 ? 'it has one channel' : `choose one from 1 to ${channels.length}`,
         );
-  const answer = answerOf(ask, found);
+  const answer =
+    ask.kind === 'step' && ask.step.kind === 'ask'
+      ? asWatched(found, channels[channel]!.samples)
+      : answerOf(ask, found);
   if (channels.length < 2) return answer;
   const choice: CaptureChannels = {
     names: channels.map(({ name }) => safeText(name)),
     judged: channel,
-    judge: (other) => captureAnswer(ask, given, known, other),
+    judge: (other) => captureAnswer(ask, given, known, other, against),
   };
   return { ...answer, channels: choice };
 }
 
-function refuse(words: string, fix: string): CaptureAnswer {
-  return { ok: false, words, fix };
+function refuse(words: string, fix: string, lines?: readonly string[]): CaptureAnswer {
+  return { ok: false, words, fix, ...(lines ? { lines } : {}) };
 }
 
 function answerOf(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   const { capture, findings } = found;
   if (findings.some(({ kind }) => kind === 'coarse'))
     return refuse(capturedFindingWords(capture)[0]!, 'capture it anew, then measure that');
+  if (asksPosition(ask)) return asPosition(ask, found);
   if (ask.kind === 'test')
     return ask.test.probe.kind === 'pattern' ? asLook(ask, found) : asReading(ask, null, found);
   const { step } = ask;
@@ -201,6 +252,73 @@ const LEVEL_WORDS: Readonly<Record<CaptureLevel, string>> = {
   ac: 'AC, without the mean',
 };
 
+/** With what is beside it: a picture is compared with a good one, and what is stated of edges says nothing of it. */
+function heldAgainst(found: MeasuredCapture, held: CaptureAgainst | null): MeasuredCapture {
+  if (!held) return found;
+  const { capture, lines } = found;
+  return {
+    ...found,
+    capture: { ...capture, against: held },
+    lines: held.kind === 'good' ? [...lines, ...besideWords(capture, held)] : lines,
+  };
+}
+
+/** What a long capture shows of a signal while something is moved: it answers no step, and is kept as a round. */
+function asWatched(
+  { capture, measures, known, lines }: MeasuredCapture,
+  samples: Float32Array,
+): CaptureAnswer {
+  const found = findDrops(samples, measures, known?.expected.wheel?.missing ?? 0);
+  const drops = keptDrops(found);
+  const { unit } = measures;
+  const isLevel = unit !== '1';
+  const command: Command = {
+    type: 'watch-waking',
+    place: null,
+    typed: '',
+    unit: isLevel ? unit : null,
+    least: isLevel ? drops.least : null,
+    most: isLevel ? drops.most : null,
+    drops: drops.count,
+    minutes: keptNumber(capture.measures.seconds / 60),
+    capture: { ...capture, drops },
+  };
+  const said = dropsWords(drops, unit);
+  return { ok: true, capture: { ...capture, drops }, lines: [...lines, said], command };
+}
+
+/** Where the judged signal stands in the turn of the other one, or it of the judged one. */
+function asPosition(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
+  const { capture, lines } = found;
+  if (lookOf(found)?.startsWith('flat')) return lookTaken(ask, 'no-signal', { capture, lines });
+  if (capture.channels.length < 2)
+    return refuse(
+      'a position wants both signals of one crank, and this capture has one channel',
+      'save both channels, or name the file of the other one as well',
+      lines,
+    );
+  if (!phaseOf(capture))
+    return refuse(
+      'no turn of one signal can be made out in the other',
+      'capture both over three turns of the crankshaft or more, and look whether both leads are on',
+      lines,
+    );
+  const { against } = capture;
+  if (!against)
+    return refuse(
+      'nothing says where it should stand',
+      `give a known-good capture of a like engine, or what the maker states: ${STATED_FORM}`,
+      lines,
+    );
+  const shift = positionShift(capture, against);
+  if (typeof shift !== 'number') return refuse(shift.problem, shift.fix, lines);
+  const words = safeText(positionWords(capture, shift, against));
+  return lookTaken(ask, positionLook(shift, against), {
+    capture: { ...capture, shiftDegrees: shift },
+    lines: [...lines, `Position: ${words}`],
+  });
+}
+
 function asLook(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   const { capture, measures, lines } = found;
   const look = lookOf(found);
@@ -209,6 +327,15 @@ function asLook(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
       `${capture.name} is a flat line, and in ${UNIT_WORDS[measures.unit]} it cannot be told whether it is high or low`,
       'capture it in volts, or choose by eye',
     );
+  return lookTaken(ask, look, { capture, lines });
+}
+
+/** A look as the answer, said in words behind what was measured. */
+function lookTaken(
+  ask: CaptureAsk,
+  look: Look,
+  { capture, lines }: Pick<MeasuredCapture, 'capture' | 'lines'>,
+): CaptureAnswer {
   const said = [...lines, `Looks like: ${LOOK_WORDS[look]}`];
   if (ask.kind === 'test') {
     const shown = { kind: 'look', look } as const;

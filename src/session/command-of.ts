@@ -25,7 +25,14 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     case 'look-recorded': {
       if (event.by !== undefined) return { type: 'answer-by-test', by: event.by };
       const look = event.look === null ? {} : { look: event.look };
-      return { type: 'choose-outcome', outcome: event.outcome, ...look, ...captureOf(event) };
+      const vain = event.vain ? { vain: event.vain } : {};
+      return {
+        type: 'choose-outcome',
+        outcome: event.outcome,
+        ...look,
+        ...captureOf(event),
+        ...vain,
+      };
     }
     case 'step-done':
       return { type: 'mark-done' };
@@ -55,6 +62,11 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     case 'short-placed': {
       const { stretch, unplugged, typed, drops } = event;
       return { type: 'place-short', stretch, unplugged, typed, drops };
+    }
+    case 'waking-watched': {
+      const { place, typed, unit, least, most, drops, minutes } = event;
+      const said = { place, typed, unit, least, most, drops, minutes };
+      return { type: 'watch-waking', ...said, ...captureOf(event) };
     }
     case 'note-added':
       return { type: 'add-note', text: event.text };

@@ -15,6 +15,8 @@ import type {
   SessionClosed,
   StepCapture,
   TestMade,
+  WakingVain,
+  WakingWatched,
   When,
   WorkAnswer,
 } from './events.ts';
@@ -45,6 +47,7 @@ export type Command =
       readonly outcome: string;
       readonly look?: Look;
       readonly capture?: StepCapture;
+      readonly vain?: WakingVain;
     }
   | { readonly type: 'mark-done' }
   | { readonly type: 'cannot-do'; readonly reason: string }
@@ -81,6 +84,8 @@ export type Command =
       readonly typed: string;
       readonly drops: ShortDrops;
     }
+  /** What was seen in one round of moving or warming at the present step, which it does not answer. */
+  | ({ readonly type: 'watch-waking' } & Omit<WakingWatched, 'type' | 'step' | keyof When>)
   /** The present step is answered by a test of the session: see `answering-test.ts`. */
   | { readonly type: 'answer-by-test'; readonly by: EventNumber }
   /** The person cannot make a test, which is proposed no more, or can after all. */

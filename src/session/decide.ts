@@ -8,9 +8,8 @@ import {
   outcomeOfValue,
   type Step,
 } from '../procedure/procedure.ts';
-import { answersStep, answersTest, isFromBefore } from './accept-capture.ts';
+import { answersStep, answersTest, answersWaking, isFromBefore } from './accept-capture.ts';
 import { answerBy } from './answering-test.ts';
-import { takesCapture } from './capture-step.ts';
 import type { Command } from './command.ts';
 import {
   type RepairVerdict,
@@ -19,10 +18,12 @@ import {
   type SessionEvent,
   type When,
 } from './events.ts';
+import { canWake, isInVain } from './intermittent.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
 import { pendingCautions, pendingTestCautions, testCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import { notReadHere } from './read-cautions.ts';
+import { placesOfStep } from './read-watched.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { isAside, presentConclusion, presentStep, type Session } from './session.ts';
@@ -63,6 +64,8 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return setValue(session, command, now);
     case 'place-short':
       return placeShort(session, command, now);
+    case 'watch-waking':
+      return watchWaking(session, command, now);
     case 'record-test':
       return recordTest(session, command, now);
     case 'answer-by-test': {
@@ -197,7 +200,7 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
       if (step.kind !== 'act') return wrongKind(step);
       return events({ type: 'step-done', step: step.id, go: step.go, ...now });
     case 'choose-outcome':
-      return choose(step, command, now);
+      return choose(session, step, command, now);
     case 'record-reading':
       return record(session, step, command, now);
   }
@@ -216,6 +219,7 @@ function wrongKind(step: Step | null): Decision {
 }
 
 function choose(
+  session: Session,
   step: Step,
   command: Extract<Command, { type: 'choose-outcome' }>,
   now: When,
@@ -223,9 +227,9 @@ function choose(
   if (step.kind !== 'look' && step.kind !== 'ask') return wrongKind(step);
   const outcome = step.outcomes.find(({ name }) => name === command.outcome);
   if (!outcome) return noOutcome(step, command.outcome);
-  const { capture } = command;
-  if (capture && !takesCapture(step)) return noCapture();
+  const { capture, vain } = command;
   const look = step.kind === 'look' ? lookFor(step, command.outcome, command.look) : null;
+  if (capture && !answersStep(step, capture, null, look)) return noCapture();
   return events({
     type: 'look-recorded',
     step: step.id,
@@ -233,6 +237,7 @@ function choose(
     outcome: outcome.name,
     go: outcome.go,
     ...(capture ? { capture } : {}),
+    ...(vain && step.kind === 'ask' && isInVain(session, step, outcome.name) ? { vain } : {}),
     ...now,
   });
 }
@@ -259,6 +264,41 @@ function recordTest(
     ...(capture ? { capture } : {}),
     ...(made === undefined ? {} : { made }),
     ...(note.trim() === '' ? {} : { note: note.trim() }),
+    ...now,
+  });
+}
+
+function watchWaking(
+  session: Session,
+  {
+    place,
+    typed,
+    unit,
+    least,
+    most,
+    drops,
+    minutes,
+    capture,
+  }: Extract<Command, { type: 'watch-waking' }>,
+  now: When,
+): Decision {
+  if (session.status !== 'open') return notOpen(session);
+  const { procedure, vehicle } = session.opened;
+  const step = presentStep(session);
+  if (vehicle.kind === 'drill') return refuse({ code: 'no-waking' });
+  if (!procedure || step?.kind !== 'ask' || !canWake(procedure, step))
+    return refuse({ code: 'no-waking' });
+  const known = placesOfStep(procedure, step);
+  if (place !== null && !known.includes(place))
+    return refuse({ code: 'no-such-outcome', step: step.id, outcome: place, known });
+  const pending = pendingCautions(session);
+  if (pending.length > 0) return cautionFirst(pending);
+  if (capture && !answersWaking(capture, { unit, least, most, drops })) return noCapture();
+  return events({
+    type: 'waking-watched',
+    step: step.id,
+    ...{ place, typed: typed.trim(), unit, least, most, drops, minutes },
+    ...(capture ? { capture } : {}),
     ...now,
   });
 }
@@ -474,7 +514,8 @@ function retest(
   const { typed, value, look, outcome, capture } = command;
   if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
   if (!isOutcomeOf(step, command)) return refuse({ code: 'other-outcome', step: step.id, outcome });
-  if (capture && (step.kind === 'ask' || !answersStep(step, capture, value))) return noCapture();
+  if (capture && (step.kind === 'ask' || !answersStep(step, capture, value, look)))
+    return noCapture();
   if (capture && isFromBefore(session, capture))
     return refuse({ code: 'old-capture', name: capture.name });
   return events({

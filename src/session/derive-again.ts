@@ -17,6 +17,7 @@ import type { Advisor } from './advisor.ts';
 import {
   type Concluded,
   type EvidenceLine,
+  type LookRecorded,
   type ReadingRecorded,
   type RetestRecorded,
   RULES,
@@ -36,6 +37,7 @@ import { readDrops } from './read-short.ts';
 import { presentConclusion, type Session } from './session.ts';
 import { modelFor } from './session-model.ts';
 import { modelHere, stepHere } from './step-here.ts';
+import { withVain } from './waking-vain.ts';
 import { setBackMs } from './wall-clock.ts';
 
 /** What does not come out as the file has it. */
@@ -111,11 +113,32 @@ function derived(session: Session, event: SessionEvent, model: Modelled | null):
       return otherSet(session.opened.circuit, event);
     case 'short-placed':
       return otherDrops(event);
+    case 'look-recorded':
+      return model && event.vain ? otherVain(session, event, model.advisor) : [];
     case 'concluded':
       return model ? otherEvidence(session, event, model.advisor) : [];
     default:
       return [];
   }
+}
+
+/** Chances are kept in hundredths, and the last of them hangs on rounding. */
+const VAIN_SLACK = 0.011;
+
+function otherVain(
+  session: Session,
+  { vain, outcome, at, elapsed }: LookRecorded,
+  advisor: Advisor,
+): string[] {
+  const again = withVain(session, { type: 'choose-outcome', outcome }, advisor, { at, elapsed });
+  const today = again.type === 'choose-outcome' ? again.vain : undefined;
+  const isSameVain =
+    vain !== undefined &&
+    today !== undefined &&
+    vain.minutes === today.minutes &&
+    Math.abs(vain.before - today.before) < VAIN_SLACK &&
+    Math.abs(vain.after - today.after) < VAIN_SLACK;
+  return isSameVain ? [] : ['says another worth of what was woken in vain than its readings give'];
 }
 
 /** `elapsed` never goes back while the program runs; where it starts anew stands in the file. */

@@ -5,12 +5,13 @@ import type { Judgement } from '../circuit/judge.ts';
 import type { KnownValue } from '../circuit/known-values.ts';
 import type { KnownFrom } from '../circuit/known-words.ts';
 import type { KeptShown } from '../circuit/shown-of.ts';
-import type { Look, Meter, Test, VehicleState } from '../circuit/test.ts';
+import type { Look, Meter, MeterUnit, Test, VehicleState } from '../circuit/test.ts';
 import type { CautionRule } from '../procedure/cautions.ts';
 import type { Job } from '../procedure/job.ts';
 import type { MeasureUnit, Procedure } from '../procedure/procedure.ts';
 import type { PlaceOnWire } from '../quantity/place-on-wire.ts';
 import type { Envelope } from '../waveform/envelope.ts';
+import type { Drops } from '../waveform/find-drops.ts';
 import type { Finding } from '../waveform/finding.ts';
 import type { SignalKind } from '../waveform/measure-channel.ts';
 import type { Phase } from '../waveform/measure-phase.ts';
@@ -145,8 +146,17 @@ export interface LookRecorded extends When {
   readonly go: string;
   /** The capture that gave it; absent when it was chosen by eye. */
   readonly capture?: StepCapture;
+  /** Of a step that moved or warmed something in vain: what it was worth. Absent where nothing speaks of a fault that comes and goes. */
+  readonly vain?: WakingVain;
   /** As of a reading. */
   readonly by?: EventNumber;
+}
+
+/** The chance that the fault is in what was moved or warmed, 0 to 1, before and after, and the minutes that it took. */
+export interface WakingVain {
+  readonly minutes: number;
+  readonly before: number;
+  readonly after: number;
 }
 
 /** A capture that answered a step: which file, what was measured, and enough of it for a small picture. */
@@ -165,7 +175,26 @@ export interface StepCapture {
   /** Where the edges of one channel stand in the turn of another; absent where no two turn together. */
   readonly phases?: readonly (CapturedPhase | Said)[];
   readonly channels: readonly Envelope[];
+  /** The file of the other channels of the same crank, where the scope saved two. */
+  readonly second?: { readonly name: string; readonly sha256: string };
+  /** What it was held against; absent where it was against nothing but the circuit. */
+  readonly against?: CaptureAgainst;
+  /** Degrees by which the edges come later than there, of a position; earlier below zero. */
+  readonly shiftDegrees?: number;
+  /** Stretches in which the signal was lost, of a long capture while something was moved. */
+  readonly drops?: Drops;
 }
+
+/** Where the edges should stand, as the papers or the job sheet state it; or a capture of a good engine. */
+export type CaptureAgainst =
+  | { readonly kind: 'stated'; readonly typed: string }
+  | ({ readonly kind: 'good' } & KnownGood);
+
+/** A known-good capture as it was measured: of the same signal, with a file of its own. */
+export type KnownGood = Pick<
+  StepCapture,
+  'name' | 'sha256' | 'from' | 'channel' | 'measures' | 'phases' | 'channels'
+>;
 
 /** In words, as an early version wrote it down. */
 export interface Said {
@@ -285,6 +314,25 @@ export interface ShortPlaced extends When {
   readonly drops: ShortDrops;
   /** Distance from the near end of the stretch. */
   readonly place: PlaceOnWire;
+}
+
+/** One round of moving or warming at a step that wakes a fault, and what was seen meanwhile. */
+export interface WakingWatched extends When {
+  readonly type: 'waking-watched';
+  readonly step: string;
+  /** The answer of the step that is named after the place; null where all of it was moved or nobody said which. */
+  readonly place: string | null;
+  /** As typed; empty where a capture says it. */
+  readonly typed: string;
+  /** Of the least and the most that the instrument showed; null where only drops were counted. */
+  readonly unit: MeterUnit | null;
+  /** Null with a unit is the meter's OL. */
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly drops: number;
+  readonly minutes: number | null;
+  /** The long capture that gave it. */
+  readonly capture?: StepCapture;
 }
 
 export interface NoteAdded extends When {
@@ -472,6 +520,7 @@ export type SessionEvent =
   | ValueSet
   | ValueTakenBack
   | ShortPlaced
+  | WakingWatched
   | NoteAdded
   | InstrumentsChanged
   | SessionPaused

@@ -25,6 +25,7 @@ export function openSession(opened: SessionOpened): Session {
     aside: [],
     values: [],
     shorts: [],
+    watched: [],
     notes: [],
     concluded: null,
     retests: [],
@@ -134,6 +135,8 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       const acknowledged = acknowledgedAfter(session, 'key-off');
       return { ...session, acknowledged, shorts: lists.add(session.shorts, event) };
     }
+    case 'waking-watched':
+      return { ...session, watched: lists.add(session.watched, event) };
     case 'note-added':
       return { ...session, notes: lists.add(session.notes, event) };
     case 'instruments-changed':

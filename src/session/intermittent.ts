@@ -25,7 +25,7 @@ import { toldIntermittent } from './told.ts';
 /** Share of the weight of those that come and go, where somebody speaks of one; it may be one that stays after all. Ours. */
 const INTERMITTENT_SHARE = 0.8;
 /** The right movement wakes a fault that comes and goes with this chance. Ours; no count is known. */
-const WOKEN_CHANCE = 0.6;
+export const WOKEN_CHANCE = 0.6;
 /** Share of a drill's readings in which a fault that comes and goes is there by itself. Our choice. */
 export const PRESENT_CHANCE = 0.5;
 
@@ -169,6 +169,11 @@ export function wakingReadings(
   }));
 }
 
+/** All faults that this step wakes, where they are there. */
+export function wakenBy(procedure: Procedure, step: Step): readonly string[] {
+  return [...new Set(placesOf(procedure, step).flatMap(({ faults }) => faults))];
+}
+
 /** Whether some answer to this step says that a fault was woken. */
 export function canWake(procedure: Procedure, step: Step): boolean {
   return placesOf(procedure, step).length > 0;
@@ -177,6 +182,11 @@ export function canWake(procedure: Procedure, step: Step): boolean {
 /** Whether this answer to a step that moves or warms something says that the fault was woken. */
 export function wakes(procedure: Procedure, step: Step, outcome: string): boolean {
   return placesOf(procedure, step).some((place) => place.outcome.name === outcome);
+}
+
+/** Whether this answer says that nothing was woken at a step that can wake something. */
+export function isInVain({ opened: { procedure } }: Session, step: Step, outcome: string): boolean {
+  return procedure !== null && canWake(procedure, step) && !wakes(procedure, step, outcome);
 }
 
 /** As eyes have it: something is wrong there, or nothing. */

@@ -1,4 +1,5 @@
 /** What was found of a capture as an event keeps it: as many digits as a scope has, and the first of a long list. */
+import type { Drops } from '../waveform/find-drops.ts';
 import type { Finding } from '../waveform/finding.ts';
 import type { Phase } from '../waveform/measure-phase.ts';
 import type { CapturedPhase } from './events.ts';
@@ -82,6 +83,26 @@ export function keptFinding(finding: Finding): Finding {
     case 'inverted':
       return finding;
   }
+}
+
+/** Drops to be kept. */
+export function keptDrops({
+  shortestSeconds,
+  longestSeconds,
+  limit,
+  least,
+  most,
+  count,
+}: Drops): Drops {
+  const maybe = (value: number | null) => (value === null ? null : keptNumber(value));
+  return {
+    count,
+    shortestSeconds: maybe(shortestSeconds),
+    longestSeconds: maybe(longestSeconds),
+    limit: maybe(limit),
+    least: keptNumber(least),
+    most: keptNumber(most),
+  };
 }
 
 /** A pair of channels to be kept, which are counted from 1 there. */

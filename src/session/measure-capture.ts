@@ -13,7 +13,7 @@ import { type PatternLook, patternLook } from '../waveform/pattern-look.ts';
 import { spanLeastOf } from '../waveform/plot-range.ts';
 import { tellingView } from '../waveform/telling-view.ts';
 import { capturedFindingWords, capturedPhaseWords } from './capture-words.ts';
-import type { CaptureMeasured, StepCapture } from './events.ts';
+import type { CaptureAgainst, CaptureMeasured, StepCapture } from './events.ts';
 import { keptFinding, keptNumber, keptPhase } from './kept-finding.ts';
 
 /** A capture in hand. */
@@ -24,7 +24,14 @@ export interface CaptureGiven {
   readonly sha256: string;
   readonly from: StepCapture['from'];
   readonly capture: Capture;
+  /** The file of the other channels of the same crank, which are in `capture` already. */
+  readonly second?: StepCapture['second'];
 }
+
+/** What a capture is held against besides the circuit. */
+export type AgainstGiven =
+  | { readonly kind: 'stated'; readonly typed: string }
+  | { readonly kind: 'good'; readonly given: CaptureGiven };
 
 export interface MeasuredCapture {
   readonly capture: StepCapture;
@@ -73,6 +80,7 @@ export function measureGiven(
     findings: findings.map(keptFinding),
     ...(phases.length > 0 ? { phases } : {}),
     channels: plotted(given.capture, measures),
+    ...(given.second ? { second: { ...given.second, name: shortName(given.second.name) } } : {}),
   };
   const lines = [
     `${capture.name}: ${capturedWords(measured)}`,
@@ -84,6 +92,21 @@ export function measureGiven(
     ...capturedPhaseWords(capture),
   ];
   return { capture, lines, measures, findings, known };
+}
+
+/** What a capture is held against, as an event keeps it; null where that capture has no channel. */
+export function measureAgainst(
+  against: AgainstGiven,
+  known: SignalKnown | null,
+  channel: number,
+): CaptureAgainst | null {
+  if (against.kind === 'stated') return against;
+  const { given } = against;
+  const at = channel < given.capture.channels.length ? channel : 0;
+  const measured = measureGiven(given, known, at);
+  if (!measured) return null;
+  const { findings: _findings, second: _second, ...good } = measured.capture;
+  return { kind: 'good', ...good };
 }
 
 /** Nothing changes here in a healthy circuit either, so a flat line is nothing against it. */

@@ -13,6 +13,7 @@ export type Refusal =
       readonly wanted: Step['kind'] | null;
     }
   | { readonly code: 'no-capture' }
+  | { readonly code: 'no-waking' }
   | { readonly code: 'not-a-number' }
   | {
       readonly code: 'no-such-outcome';
@@ -80,6 +81,8 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
         : [`step "${refusal.step}" wants ${WANTED[refusal.wanted]}`];
     case 'no-capture':
       return ['this answer cannot come from a capture', 'answer it by hand'];
+    case 'no-waking':
+      return ['nothing is moved or warmed at this step', 'write it down as a note'];
     case 'not-a-number':
       return ['this is not a number'];
     case 'no-such-outcome':

@@ -19,6 +19,7 @@ import type {
   TestRecorded,
   TestStopped,
   ValueSet,
+  WakingWatched,
   WorkAnswered,
 } from './events.ts';
 import { stepHere } from './step-here.ts';
@@ -64,6 +65,8 @@ export interface Session {
   readonly values: readonly KeptValue[];
   /** Shorts whose place was measured, in the order in which they were. */
   readonly shorts: readonly ShortPlaced[];
+  /** Rounds of moving and warming, in the order they were made. */
+  readonly watched: readonly WakingWatched[];
   readonly notes: readonly NoteAdded[];
   readonly concluded: Concluded | null;
   /** Since the present conclusion. */

@@ -50,6 +50,7 @@ export function standingSetup({ events, opened }: Session): Setup | null {
       case 'recovered':
       case 'segment-continued':
       case 'work-answered':
+      case 'waking-watched':
         break;
     }
   }

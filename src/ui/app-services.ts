@@ -135,7 +135,7 @@ export interface OpenedSession {
   readonly measureCapture: (
     ask: CaptureAsk,
     path: string | null,
-    fault?: string,
+    beside?: CaptureBeside,
   ) => Promise<CaptureAnswer>;
   readonly captures: CaptureFiles;
   /** What the customer is told on the telephone: three sentences and prices; none before a conclusion, and on a drill. */
@@ -143,8 +143,11 @@ export interface OpenedSession {
     readonly sentences: readonly string[];
     readonly prices: readonly string[];
   };
+  readonly goodCaptures: GoodCaptures;
   /** The simulated vehicle after the repair; null with a real one. */
   readonly repaired: RepairedVehicle | null;
+  /** How a scope is set for this test, as a line; null for other instruments and where nothing is known. */
+  readonly scopeLine: (test: Test) => string | null;
   /** The small sums that fit a step, done with its own values. */
   readonly sums: (step: Step) => readonly StepSum[];
   /** One sum as typed, `wire --size 0.5 --length 3`: its lines, or why it cannot be done. */
@@ -155,6 +158,38 @@ export interface OpenedSession {
 export interface RepairedVehicle {
   readonly fault: string;
   readonly answers: (step: Step) => VehicleAnswer | null;
+}
+
+/** Known-good captures that are kept by vehicle. */
+export interface GoodCaptures {
+  /** One of what is asked, of a vehicle like this; null where none is kept. A capture is held against it. */
+  readonly offered: (ask: CaptureAsk) => KeptCapture | null;
+  /** Whether captures of this session can be kept as known-good. */
+  readonly canKeep: () => boolean;
+  /** Keeps those that passed after the repair. */
+  readonly keep: () => Promise<KeptGood | Problem>;
+}
+export interface KeptCapture {
+  readonly path: string;
+  /** The vehicle in the words of its folder. */
+  readonly vehicle: string;
+}
+export interface KeptGood {
+  readonly vehicle: string;
+  /** Paths under which they are kept. */
+  readonly kept: readonly string[];
+  /** Why others were not, a sentence each. */
+  readonly left: readonly string[];
+}
+
+/** What belongs to a capture that is to be measured, or is held against it. */
+export interface CaptureBeside {
+  /** What a simulated vehicle has after the repair. */
+  readonly fault?: string;
+  /** File of the other channels of the same crank. */
+  readonly second?: string;
+  /** A known-good capture, by its file; or where the edges should stand, as `stated-edges` reads it. */
+  readonly against?: string;
 }
 
 /** Capture files to choose from. */

@@ -29,7 +29,7 @@ const DUTY_MOST = 0.03;
 /** A tooth may stand so many pitches elsewhere before the pattern differs. */
 const PITCH_MOST = 0.3;
 /** A chain or belt that jumped a tooth moves a camshaft by ten degrees and more. Common practice, no source. */
-const PHASE_DEGREES_MOST = 5;
+export const PHASE_DEGREES_MOST = 5;
 
 /** All differences worth a word; none means alike. Channels are compared in their order. */
 export function compareCaptures(found: CaptureMeasures, good: CaptureMeasures): Difference[] {
@@ -163,7 +163,10 @@ function phaseDifferences(
  * turns of a cycle came first in the capture is chance, so a whole turn may lie between the captures. Null when no
  * pairing fits.
  */
-export function phaseShift(found: Phase, good: Phase): number | null {
+export function phaseShift(
+  found: Pick<Phase, 'cycleDegrees' | 'edges'>,
+  good: Pick<Phase, 'cycleDegrees' | 'edges'>,
+): number | null {
   const cycle = found.cycleDegrees;
   const count = found.edges.length;
   let best: { shift: number; spread: number } | null = null;
@@ -194,9 +197,10 @@ export function phaseShift(found: Phase, good: Phase): number | null {
 /** Pairings whose spreads differ by less than this many degrees fit alike. */
 const SPREAD_SAME = 1;
 /** Edges that are spread wider than this in degrees are no shifted copy of the good ones. */
-const SPREAD_MOST = 20;
+export const SPREAD_MOST = 20;
 
-function wrapped(degrees: number, cycle: number): number {
+/** The same angle nearest to zero. */
+export function wrapped(degrees: number, cycle: number): number {
   return degrees - cycle * Math.round(degrees / cycle);
 }
 

@@ -3,11 +3,11 @@ import { runAnswers } from '../../src/commands/session/run-unattended.ts';
 import { loadAnswers } from '../../src/session/answers-file.ts';
 import { fakeSession } from '../ui/screens/fake-services.ts';
 
-it('a reading with the leads exchanged is taken from an answers file, with a warning at its place', () => {
+it('a reading with the leads exchanged is taken from an answers file, with a warning at its place', async () => {
   const { opened, driver } = fakeSession();
   const { value } = loadAnswers('answers:\n  - acknowledge: true\n  - reading: -4.97\n', 'a.yaml');
   const warnings: string[] = [];
-  expect(runAnswers(opened, value!, (words) => void warnings.push(words))).toBeNull();
+  expect(await runAnswers(opened, value!, (words) => void warnings.push(words))).toBeNull();
   expect(warnings).toHaveLength(1);
   expect(warnings[0]).toContain('a.yaml:3:');
   expect(warnings[0]).toContain('the leads look swapped');

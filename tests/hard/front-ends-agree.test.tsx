@@ -351,11 +351,11 @@ async function inLines(opened: OpenedSession, meant: readonly Meant[]): Promise<
   expect(lines).toEqual([]);
 }
 
-function byFile(opened: OpenedSession, meant: readonly Meant[]): void {
+async function byFile(opened: OpenedSession, meant: readonly Meant[]): Promise<void> {
   const text = stringify({ answers: meant.map(({ answer }) => answer) });
   const { value, issues } = loadAnswers(text, 'answers.yaml');
   expect(issues).toEqual([]);
-  expect(runAnswers(opened, value!, () => {})).toBeNull();
+  expect(await runAnswers(opened, value!, () => {})).toBeNull();
 }
 
 async function byProgram(opened: OpenedSession, meant: readonly Meant[]): Promise<void> {
@@ -414,7 +414,7 @@ it(
         if (meant.length === 0) return;
         const wanted = saved(first, true);
         const file = begin(procedure);
-        byFile(file, meant);
+        await byFile(file, meant);
         expect(saved(file, true)).toEqual(wanted);
         const program = begin(procedure);
         await byProgram(program, meant);

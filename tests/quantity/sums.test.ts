@@ -107,23 +107,27 @@ test('a wheel of 60 pitches with 2 missing at 1000 rpm', () => {
 });
 
 test.each([
-  // by hand, 8 x 10 divisions, four fifths of the height filled, two repeats: reach / 6.4 and 2 / hertz / 10
-  [0, 5, 1000, 1, 0.0002, 'bottom'], // 5 / 6.4 = 0.78
-  [-5, 5, 1000, 2, 0.0002, 'centre'], // 10 / 6.4 = 1.56
-  [-1, 8, 1000, 5, 0.0002, 'centre'], // 16 / 6.4 = 2.5: the farther side decides
-  [-0.5, 5, 50, 1, 0.005, 'bottom'], // a tenth below zero is still one side; 5.5 / 6.4 = 0.86
-  [-9, 2, 100, 5, 0.002, 'centre'], // 18 / 6.4 = 2.8
-  [-0.3, 6.3, 100, 2, 0.002, 'bottom'], // 6.6 / 6.4 = 1.03
-])('a signal of %d to %d V at %d Hz', (lowVolts, highVolts, hertz, volts, seconds, zero) => {
-  const found = scopeSettings({ lowVolts, highVolts, hertz });
-  expect(found).toEqual({
-    voltsPerDivision: volts,
-    secondsPerDivision: seconds,
-    screenVolts: expect.closeTo(8 * volts, 9),
-    screenSeconds: expect.closeTo(10 * seconds, 9),
-    zero,
-  });
-});
+  // by hand, 8 x 10 divisions, four fifths of the height filled, two repeats: reach / 6.4 and 2 / hertz / 10; the trigger half-way
+  [0, 5, 1000, 1, 0.0002, 'bottom', 2.5], // 5 / 6.4 = 0.78
+  [-5, 5, 1000, 2, 0.0002, 'centre', 0], // 10 / 6.4 = 1.56
+  [-1, 8, 1000, 5, 0.0002, 'centre', 3.5], // 16 / 6.4 = 2.5: the farther side decides
+  [-0.5, 5, 50, 1, 0.005, 'bottom', 2.3], // a tenth below zero is still one side; 5.5 / 6.4 = 0.86
+  [-9, 2, 100, 5, 0.002, 'centre', -3.5], // 18 / 6.4 = 2.8
+  [-0.3, 6.3, 100, 2, 0.002, 'bottom', 3], // 6.6 / 6.4 = 1.03
+])(
+  'a signal of %d to %d V at %d Hz',
+  (lowVolts, highVolts, hertz, volts, seconds, zero, triggerVolts) => {
+    const found = scopeSettings({ lowVolts, highVolts, hertz });
+    expect(found).toEqual({
+      voltsPerDivision: volts,
+      secondsPerDivision: seconds,
+      screenVolts: expect.closeTo(8 * volts, 9),
+      screenSeconds: expect.closeTo(10 * seconds, 9),
+      zero,
+      triggerVolts,
+    });
+  },
+);
 
 test.each([
   [1, 1],

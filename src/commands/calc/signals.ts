@@ -80,6 +80,7 @@ export const scope: Sum = {
         ...longestSweep(options, found, text),
         ['zero line', found.zero === 'centre' ? 'in the middle' : 'one division from the bottom'],
         ['coupling', 'DC'],
+        ['trigger', `${text(found.triggerVolts, 'V')}, rising`],
       ],
       data: { ...found },
     };

@@ -152,6 +152,14 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     failure: 'there is no such session, or nothing was tested after the repair',
     run: compare,
   },
+  keep: {
+    summary: 'keep the captures after a repair as known-good ones, for vehicles like this',
+    usage: 'records keep SESSION [options]',
+    examples: ['ohmward records keep last', 'ohmward records keep 20260304T083000Z-bay-3-00000001'],
+    options: { folder: WHERE['folder']!, ...JSON_ANSWER },
+    failure: 'there is no such session, or nothing of it can be kept',
+    run: async (args, io) => (await import('./keep-captures.ts')).keepCaptures(args, io),
+  },
   share: {
     summary: 'send sessions to the shared database of the shop',
     usage: 'records share [SESSION...] [options]',

@@ -42,6 +42,8 @@ export interface Desk {
   readonly sessions: () => string;
   /** Where a session goes on when its own folder takes no more and nobody names another. */
   readonly refuge: string;
+  /** Where known-good captures are kept. */
+  readonly goodCaptures: string;
   /** What a later command finds a session by, as typed in a shell: its name in the usual folder, else its path. */
   readonly nameOf: (path: string) => string;
   readonly now: () => When;
@@ -91,6 +93,7 @@ export async function openDesk(
     store,
     sessions: () => (preview ? NOWHERE : (sessions ?? usual())),
     refuge: join(dataFolder(io.env), 'sessions'),
+    goodCaptures: join(dataFolder(io.env), 'good-captures'),
     nameOf: (path) => asTyped(dirname(path) === usual() ? basename(path, '.jsonl') : path),
     disk: preview ? memoryDisk() : nodeDisk,
     preview,

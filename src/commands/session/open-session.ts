@@ -1,4 +1,5 @@
 /** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
+import { dirname, resolve } from 'node:path';
 
 import type { Circuit } from '../../circuit/circuit.ts';
 import type { Model } from '../../circuit/model.ts';
@@ -31,12 +32,14 @@ import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
 import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
 import { fitNeighbours } from '../../procedure/read-neighbours.ts';
+import { wakeByTold } from '../../procedure/wake-by-told.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { callPrices } from '../../records/call-words.ts';
 import { readRates } from '../../records/read-rates.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
+import { asksPosition, type CaptureAsk } from '../../session/capture-step.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -53,10 +56,12 @@ import { readAllSaid } from '../../session/read-known.ts';
 import type { Session } from '../../session/session.ts';
 import { modelFor } from '../../session/session-model.ts';
 import { modelHere, stepWith } from '../../session/step-here.ts';
+import { withVain } from '../../session/waking-vain.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
-import type { OpenedSession } from '../../ui/app-services.ts';
+import type { KeptCapture, OpenedSession } from '../../ui/app-services.ts';
+import { type GoodPlaces, keepGood, keepProblem, keptFor } from './good-captures.ts';
 import {
   type Desk,
   type LinkedSubject,
@@ -65,7 +70,7 @@ import {
   subjectName,
 } from './open-desk.ts';
 import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
-import { calculate, sumsFor } from './session-sums.ts';
+import { calculate, scopeLine, sumsFor } from './session-sums.ts';
 
 /** What a new session is about. */
 export interface NewSession {
@@ -100,8 +105,10 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   if (unknown) return unknown;
   const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from, subject);
   if (from && isProblem(from)) return from;
+  const { procedure } = fitted;
   return openNew(desk, {
     ...fitted,
+    procedure: procedure && wakeByTold(procedure, job),
     job,
     by,
     vehicle: vehicleOf(bench),
@@ -330,16 +337,33 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     ascii: desk.settings().ascii,
     scope: desk.settings().scope,
   });
-  const driver = driveSession({
+  const driven = driveSession({
     writer,
     session,
     now: desk.now,
     refuge: desk.refuge,
     folderOf: (typed) => folderTyped(typed, desk),
     vehicle: bench ? answersFor(bench, job) : null,
-    onRest: (rested) => writeTranscript(desk.disk, rested, driver.path(), driver.head()),
+    onRest: (rested) => writeTranscript(desk.disk, rested, driven.path(), driven.head()),
   });
   const advisor = model && advisorOver(model, session);
+  const driver: SessionDriver = {
+    ...driven,
+    perform: (command) => driven.perform(withVain(driven.session(), command, advisor, desk.now())),
+  };
+  /** Folders that captures of this session were read from. */
+  const readFrom = new Set<string>();
+  const looked = new Map<string, KeptCapture | null>();
+  /** The disk is looked at once for each picture: a screen asks at every key. */
+  const offered = (ask: CaptureAsk): KeptCapture | null => {
+    const key = ask.kind === 'test' ? JSON.stringify(ask.test) : `step ${ask.step.id}`;
+    if (!looked.has(key))
+      looked.set(
+        key,
+        keptFor({ disk: desk.disk, folder: desk.goodCaptures }, driver.session(), ask),
+      );
+    return looked.get(key) ?? null;
+  };
   return {
     driver,
     preview: desk.preview,
@@ -368,27 +392,51 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       };
     },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
-    measureCapture: async (ask, path, fault) => {
+    measureCapture: async (ask, path, beside = {}) => {
+      const { fault } = beside;
       const there =
         vehicle.kind === 'bench' && fault !== undefined ? { ...vehicle, fault } : atRest(vehicle);
       const carOf = vehicle.kind === 'bench' ? vehicle.fault : HEALTHY;
-      const found = await measureFor(ask, path, {
+      const context = {
         ...{ model, sound: modelNow(), vehicle: there, carOf },
         cars: () => advisor?.diagnosis(driver.session()).carsLeft ?? null,
         cwd: desk.cwd,
+      };
+      const usual = (asksPosition(ask) ? job.stands : undefined) ?? offered(ask)?.path;
+      const found = await measureFor(ask, path, context, {
+        ...(usual === undefined ? {} : { against: usual }),
+        ...beside,
       });
-      if (found.ok && path !== null) rememberFolder(desk, path);
+      if (found.ok)
+        for (const one of [path, beside.second]) {
+          if (typeof one !== 'string') continue;
+          rememberFolder(desk, one);
+          readFrom.add(dirname(resolve(desk.cwd, one)));
+        }
       return found;
     },
     captures: captureFiles(desk),
+    goodCaptures: {
+      offered,
+      canKeep: () => !desk.preview && keepProblem(driver.session()) === null,
+      keep: () => keepGood(goodPlaces(desk, readFrom), driver.session()),
+    },
     // Well repaired, unless somebody says otherwise.
     repaired:
       model && vehicle.kind === 'bench'
         ? createBench(model, HEALTHY, vehicle.seed, vehicle.fault)
         : null,
+    scopeLine: (test) => scopeLine(test, sumContext()),
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
   };
+}
+
+/** Where this desk keeps known-good captures, and looks for those that are to be kept. */
+export function goodPlaces(desk: Desk, readFrom: Iterable<string> = []): GoodPlaces {
+  const last = desk.settings().captures;
+  const read = [...readFrom, desk.cwd, ...(last === '' ? [] : [last])];
+  return { disk: desk.disk, folder: desk.goodCaptures, read };
 }
 
 /** More than the charging voltage by this factor cannot be in the vehicle; coils of sensors are looked at with a scope. */

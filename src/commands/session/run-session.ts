@@ -200,7 +200,7 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
   const opened = begin(desk, args, answers ? { answers } : { by: 'program' });
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
   const warn = (words: string) => io.err(`${safeText(words, { lines: true })}\n`);
-  const failure = answers ? runAnswers(opened, answers, warn) : runOnBench(opened);
+  const failure = answers ? await runAnswers(opened, answers, warn) : runOnBench(opened);
   leaveSession(opened);
   if (failure !== null) io.err(`${safeText(failure, { lines: true })}\n`);
   return finish(opened, desk, args, io, failure === null ? EXIT.done : EXIT.wrongInput);

@@ -11,6 +11,7 @@ import { pendingCautions, pendingTestCautions } from '../../session/pending-caut
 import { presentStep, type Session } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { formatIssue } from '../../source/format-issue.ts';
+import type { Issue } from '../../source/issue.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { possibleIn, testCommand } from '../../ui/screens/prompt-state.ts';
@@ -19,15 +20,16 @@ import { possibleIn, testCommand } from '../../ui/screens/prompt-state.ts';
 const STEPS_MAX = 500;
 
 /** Null when all answers fitted, else what did not, in words. `warn` is told of readings that are taken, but doubtful. */
-export function runAnswers(
+export async function runAnswers(
   opened: OpenedSession,
   file: AnswersFile,
   warn: (words: string) => void,
-): string | null {
+): Promise<string | null> {
   const { driver, advisor, model } = opened;
   const weigh = (now: Session, faults: readonly string[]) => advisor?.weigh(now, faults);
   for (const index of file.answers.keys()) {
-    let command = commandFor(file, index, driver.session(), { weigh, model });
+    const captured = await capturedCommand(opened, file, index);
+    let command = captured ?? commandFor(file, index, driver.session(), { weigh, model });
     // The cautions of a test that no step asks for are acknowledged with it.
     if ('type' in command && command.type === 'acknowledge-cautions' && command.test) {
       driver.perform(command);
@@ -54,6 +56,27 @@ export function runAnswers(
     }
   }
   return null;
+}
+
+/** The answer that a saved capture gives to the present step, else why it gives none; null where the answer names none. */
+async function capturedCommand(
+  opened: OpenedSession,
+  file: AnswersFile,
+  index: number,
+): Promise<Command | Issue | null> {
+  const draft = file.answers[index];
+  if (!draft?.captured) return null;
+  const session = opened.driver.session();
+  const step = presentStep(session);
+  // A wrong step and cautions are told as of any other answer.
+  if (!step || (draft.step ?? step.id) !== step.id || pendingCautions(session).length > 0)
+    return null;
+  const { file: path, channel, ...beside } = draft.captured;
+  let found = await opened.measureCapture({ kind: 'step', step }, path, beside);
+  if (channel !== undefined && found.channels) found = found.channels.judge(channel - 1);
+  if (found.ok) return found.command;
+  const at = file.source.locate(['answers', index, 'captured']);
+  return { code: 'no-capture', severity: 'error', at, words: found.words, fix: found.fix };
 }
 
 function doubtOf(opened: OpenedSession, command: Command): string | null {

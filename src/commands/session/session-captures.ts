@@ -4,26 +4,38 @@ import { expectedSignal, signalTest } from '../../circuit/expected-signal.ts';
 import type { Model } from '../../circuit/model.ts';
 import type { Test } from '../../circuit/test.ts';
 import { benchCapture } from '../../drill/bench-capture.ts';
+import { benchPosition, goodPosition } from '../../drill/bench-position.ts';
 import { type CaptureFolder, followName, listCaptures } from '../../files/list-captures.ts';
 import { sha256 } from '../../log/hash.ts';
 import {
+  asksPosition,
   type CaptureAnswer,
   type CaptureAsk,
   captureAnswer,
   takesCapture,
   testTakesCapture,
+  watchedLeads,
 } from '../../session/capture-step.ts';
 import type { SessionVehicle } from '../../session/events.ts';
-import type { CaptureFiles } from '../../ui/app-services.ts';
+import type { AgainstGiven, CaptureGiven } from '../../session/measure-capture.ts';
+import type { Problem } from '../../source/problem.ts';
+import type { CaptureBeside, CaptureFiles } from '../../ui/app-services.ts';
+import type { Capture } from '../../waveform/capture.ts';
+import { joinCaptures } from '../../waveform/join-captures.ts';
+import { looksStated, readStatedEdges, STATED_FORM } from '../../waveform/stated-edges.ts';
 import { csvOfCapture } from '../../waveform/write-csv.ts';
 import { readCapture } from '../calc/read-capture.ts';
 import type { Desk } from './open-desk.ts';
 
 /** The scope test behind what takes a capture: at the same leads, or at the module's input; null without one. */
-export function captureTest(model: Model, ask: CaptureAsk): Test | null {
+export function captureTest(model: Pick<Model, 'circuit'>, ask: CaptureAsk): Test | null {
   if (!isTaken(ask)) return null;
   if (ask.kind === 'test') return atLeads(ask.test);
   const { step } = ask;
+  if (step.kind === 'ask') {
+    const leads = watchedLeads(step);
+    return leads && atLeads({ setup: step.setup, probe: leads });
+  }
   if (step.kind !== 'look' && step.kind !== 'measure') return null;
   return step.probe === null
     ? signalTest(model.circuit, step.setup)
@@ -54,33 +66,80 @@ export interface CaptureContext {
   readonly cwd: string;
 }
 
-/** Measures the file at `path`, or a capture of the simulated vehicle, as the answer of `ask`. */
+/**
+ * Measures the file at `path`, or a capture of the simulated vehicle, as the answer of `ask`: with the channels of a
+ * second file of the same crank, and against a known-good capture or what is stated of the edges.
+ */
 export async function measureFor(
   ask: CaptureAsk,
   path: string | null,
-  { model, sound, cars, vehicle, carOf, cwd }: CaptureContext,
+  context: CaptureContext,
+  { second, against }: CaptureBeside = {},
 ): Promise<CaptureAnswer> {
+  const { model, sound, cars, vehicle, carOf, cwd } = context;
   if (!isTaken(ask)) return refuse('this step is not answered by a capture', 'answer it by hand');
   const test = model && captureTest(model, ask);
   const known = sound && test ? expectedSignal(sound, test, cars() ?? undefined) : null;
+  const held = await heldAgainst(against, cwd);
+  if (held && 'problem' in held) return refuse(held.problem, held.fix);
   if (path === null) {
     if (vehicle.kind !== 'bench') return refuse('no file is named', 'name a capture file');
+    if (second !== undefined)
+      return refuse('no file is named that the second one belongs to', 'name both files');
     if (!model || !test)
       return refuse('the simulated vehicle has no such signal', 'name a capture file');
-    const { fault, seed } = vehicle;
-    const capture = benchCapture(model, { fault, seed, test, carOf });
-    const digest = sha256(csvOfCapture(capture));
-    return captureAnswer(ask, { name: 'bench.csv', sha256: digest, from: 'bench', capture }, known);
+    const wanted = { fault: vehicle.fault, seed: vehicle.seed, test, carOf };
+    if (!asksPosition(ask))
+      return captureAnswer(ask, ofBench(benchCapture(model, wanted)), known, 0, held);
+    const both = benchPosition(model, wanted);
+    const good = goodPosition(model, wanted);
+    if (!both || !good)
+      return refuse(
+        'nothing turns with this wheel that it could stand against',
+        'answer it by hand',
+      );
+    const ofEngine = { kind: 'good', given: ofBench(good) } as const;
+    return captureAnswer(ask, ofBench(both), known, 0, held ?? ofEngine);
   }
+  const read = await readGiven(path, cwd);
+  if ('problem' in read) return refuse(read.problem, read.fix);
+  if (second === undefined) return captureAnswer(ask, read, known, 0, held);
+  const more = await readGiven(second, cwd);
+  if ('problem' in more) return refuse(more.problem, more.fix);
+  const both = joinCaptures(read.capture, more.capture);
+  if ('problem' in both) return refuse(both.problem, both.fix);
+  const { name, sha256: digest } = more;
+  const given = { ...read, capture: both, second: { name, sha256: digest } };
+  return captureAnswer(ask, given, known, 0, held);
+}
+
+function ofBench(capture: Capture): CaptureGiven {
+  return { name: 'bench.csv', sha256: sha256(csvOfCapture(capture)), from: 'bench', capture };
+}
+
+async function readGiven(path: string, cwd: string): Promise<CaptureGiven | Problem> {
   const read = await readCapture(path, cwd, {});
-  const [problem] = read.issues.filter(({ severity }) => severity === 'error');
-  if (!read.capture || problem)
-    return refuse(
-      `${basename(path)}: ${problem?.words ?? 'nothing could be read'}`,
-      problem?.fix ?? 'check the file',
-    );
-  const given = { name: basename(path), sha256: read.sha256, capture: read.capture };
-  return captureAnswer(ask, { ...given, from: 'file' }, known);
+  const [issue] = read.issues.filter(({ severity }) => severity === 'error');
+  if (!read.capture || issue)
+    return {
+      problem: `${basename(path)}: ${issue?.words ?? 'nothing could be read'}`,
+      fix: issue?.fix ?? 'check the file',
+    };
+  return { name: basename(path), sha256: read.sha256, from: 'file', capture: read.capture };
+}
+
+/** Degrees as they are stated, or a file. */
+async function heldAgainst(
+  against: string | undefined,
+  cwd: string,
+): Promise<AgainstGiven | Problem | null> {
+  if (against === undefined) return null;
+  if (looksStated(against))
+    return readStatedEdges(against)
+      ? { kind: 'stated', typed: against.trim() }
+      : { problem: 'these degrees are not understood', fix: `write them as "${STATED_FORM}"` };
+  const given = await readGiven(against, cwd);
+  return 'problem' in given ? given : { kind: 'good', given };
 }
 
 function refuse(words: string, fix: string): CaptureAnswer {

@@ -16,10 +16,12 @@ import type { Model } from '../../circuit/model.ts';
 import { joinedTo } from '../../circuit/nets.ts';
 import { leads } from '../../circuit/refuse-test.ts';
 import { sensorKindOf } from '../../circuit/sensors.ts';
-import type { Meter, MeterUnit, Probe, Setup } from '../../circuit/test.ts';
+import type { Meter, MeterUnit, Probe, Setup, Test } from '../../circuit/test.ts';
 import type { MeasureStep, Step } from '../../procedure/procedure.ts';
 import { formatQuantity, withoutNoise } from '../../quantity/format-quantity.ts';
 import type { Unit } from '../../quantity/quantity.ts';
+import type { ScopeSettings } from '../../quantity/sums.ts';
+import { asksPosition } from '../../session/capture-step.ts';
 import type { StepSum } from '../../ui/app-services.ts';
 import { Options, WrongUse } from '../calc/sum.ts';
 import { command as calc, SUMS } from '../calc.ts';
@@ -63,6 +65,36 @@ export function sumsFor(step: Step, context: SumContext): StepSum[] {
       throw fault;
     }
   });
+}
+
+/**
+ * How the scope is set for what is looked at, as a line to be read beside it; null for any other instrument. A picture
+ * wants some ten teeth, a position two whole turns, a travel no trigger.
+ */
+export function scopeLine(test: Test, context: SumContext): string | null {
+  const { kind } = test.probe;
+  const picture =
+    kind === 'pattern' || kind === 'timing'
+      ? context.model && captureTest(context.model, { kind: 'test', test, expected: null })
+      : null;
+  if (!context.model || !picture) return null;
+  const { levels } = expectedSignal(context.model, picture);
+  const setup = { ...picture.setup, turns: kind === 'timing' };
+  const [sum] = signalSums(context, context.model, levels, setup);
+  if (!sum || !(levels.high > levels.low)) return null;
+  const { data } = SUMS['scope']!.run(
+    new Options({ positionals: ['scope'], values: { ...sum.values } }, context.ascii),
+  );
+  const { voltsPerDivision, secondsPerDivision, zero, triggerVolts } =
+    data as unknown as ScopeSettings;
+  const show = (value: number, unit: Unit) =>
+    formatQuantity({ value, unit }, { ascii: context.ascii });
+  const isRolling = sum.values['rpm'] === undefined;
+  const trigger = isRolling
+    ? 'no trigger: let it roll'
+    : `trigger ${show(triggerVolts, 'V')} rising`;
+  const foot = zero === 'centre' ? 'zero in the middle' : 'zero at the foot';
+  return `Scope: DC, ${show(voltsPerDivision, 'V')} and ${show(secondsPerDivision, 's')} a division, ${trigger}, ${foot}.`;
 }
 
 /** Does the sum that was typed; what is left out is taken from the step. */
@@ -115,8 +147,11 @@ function typedOf(name: string, values: Values): string {
 function filledFor(step: Step, context: SumContext): Filled[] {
   const { model } = context;
   const test = model && captureTest(model, { kind: 'step', step });
-  if (model && test)
-    return signalSums(context, model, expectedSignal(model, test).levels, test.setup);
+  if (model && test) {
+    const { levels } = expectedSignal(model, test);
+    const turns = asksPosition({ kind: 'step', step });
+    return signalSums(context, model, levels, { ...test.setup, turns });
+  }
   if (step.kind !== 'measure' || !isMeterUnit(step.unit)) return [];
   const { unit, probe } = step;
   if (probe === null && !METER_UNITS[unit].isMeterAlone) return [];
@@ -142,7 +177,7 @@ function signalSums(
   { scope }: SumContext,
   { circuit }: Model,
   levels: { readonly low: number; readonly high: number },
-  { state }: Setup,
+  { state, turns = false }: Setup & { readonly turns?: boolean },
 ): Filled[] {
   const { target } = circuit;
   const wheel: Values | null = target?.teeth
@@ -162,7 +197,11 @@ function signalSums(
   };
   const how = wheel ? `at ${RPM[state]} rpm` : 'for a travel of two seconds';
   return [
-    { name: 'scope', title: `Scope settings ${how}`, values: { ...ends, ...(wheel ?? travel) } },
+    {
+      name: 'scope',
+      title: `Scope settings ${how}`,
+      values: { ...ends, ...(wheel ?? travel), ...(wheel && turns ? { turns: true } : {}) },
+    },
     ...(wheel
       ? [
           {

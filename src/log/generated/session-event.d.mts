@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | WorkAnswered | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | WakingWatched | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | WorkAnswered | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -140,6 +140,7 @@ codeStates?: {
 [k: string]: "stored" | "pending" | "history"
 }
 position?: string
+stands?: string
 vehicle: JobVehicle
 order: string
 customer: string
@@ -858,6 +859,10 @@ measures: CaptureMeasured
 findings: Finding[]
 phases?: Phase[]
 channels: Envelope[]
+second?: SecondFile
+against?: (StatedAgainst | GoodAgainst)
+shiftDegrees?: number
+drops?: Drops
 }
 /**
  * Of the channel that is judged, in SI units; null where the signal has no such thing.
@@ -1001,6 +1006,44 @@ seconds: number
 points: number[]
 }
 /**
+ * The file of the other channels of the same crank.
+ */
+export interface SecondFile {
+name: string
+sha256: Hash
+}
+/**
+ * Where the edges should stand, as the papers state it.
+ */
+export interface StatedAgainst {
+kind: "stated"
+typed: string
+}
+/**
+ * A known-good capture that it was held against.
+ */
+export interface GoodAgainst {
+kind: "good"
+name: string
+sha256: Hash
+from: ("file" | "bench")
+channel?: number
+measures: CaptureMeasured
+phases?: Phase[]
+channels: Envelope[]
+}
+/**
+ * Stretches in which the signal was lost. limit: below it a level is lost; null where edges were looked at.
+ */
+export interface Drops {
+count: number
+shortestSeconds: (number | null)
+longestSeconds: (number | null)
+limit: (number | null)
+least: number
+most: number
+}
+/**
  * A look or an answer.
  */
 export interface LookRecorded {
@@ -1014,7 +1057,16 @@ look: (null | Look)
 outcome: string
 go: string
 capture?: Capture
+vain?: WakingVain
 by?: number
+}
+/**
+ * Of a step that moved or warmed something in vain: the chance, 0 to 1, that the fault is there, before and after, and the minutes that it took.
+ */
+export interface WakingVain {
+minutes: number
+before: number
+after: number
 }
 export interface StepDone {
 type: "step-done"
@@ -1178,6 +1230,25 @@ lowMetres: number
 highMetres: number
 lengthMetres: number
 told: boolean
+}
+/**
+ * One round of moving or warming at a step that wakes a fault, and what was seen meanwhile. place: the answer of the step named after it; unit: null where only drops were counted; least, most: null with a unit is the meter's OL.
+ */
+export interface WakingWatched {
+type: "waking-watched"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+step: string
+place: (string | null)
+typed: string
+unit: ("V" | "ohm" | "A" | null)
+least: (number | null)
+most: (number | null)
+drops: number
+minutes: (number | null)
+capture?: Capture
 }
 export interface NoteAdded {
 type: "note-added"

@@ -23,6 +23,10 @@ export type TroubleCodes = string[]
  */
 export type PositionOfTheSensor = string
 /**
+ * What the maker states of the signal's edges in the turn of the other one (camshaft in the crankshaft's), counted from the tooth behind its gap. A capture with both is judged by it.
+ */
+export type WhereTheEdgesStand = string
+/**
  * What anyone would call it.
  */
 export type InWords = string
@@ -238,6 +242,7 @@ complaint: Complaint
 procedure?: Procedure
 codes?: TroubleCodes
 position?: PositionOfTheSensor
+stands?: WhereTheEdgesStand
 vehicle?: Vehicle
 order?: OrderNumber
 customer?: Customer

@@ -13,6 +13,26 @@ export type Step = string
  */
 export type Reading = (string | number)
 /**
+ * Its path.
+ */
+export type File = string
+/**
+ * Path of the file with the other channels of the same crank.
+ */
+export type SecondFile = string
+/**
+ * Path of a known-good capture; or where the edges should stand.
+ */
+export type Against = string
+/**
+ * Which one is judged, from 1.
+ */
+export type Channel = number
+/**
+ * What was seen in one round of moving or warming at the step, which it does not answer.
+ */
+export type Watched = string
+/**
  * Name of an outcome, or of a look; of a test that no step asks for, of a look.
  */
 export type Choose = string
@@ -161,6 +181,8 @@ answers: Answers
 export interface AnswerDraft {
 step?: Step
 reading?: Reading
+captured?: Captured
+watched?: Watched
 choose?: Choose
 measure?: Measure
 test?: StandardTest
@@ -186,6 +208,15 @@ again?: MadeAgain
 customer?: TheCustomer
 accept?: AllTheSame
 conclude?: Conclude
+}
+/**
+ * A saved capture answers the step.
+ */
+export interface Captured {
+file: File
+second?: SecondFile
+against?: Against
+channel?: Channel
 }
 /**
  * What is known of this car is set: what, value, from where. With the value unknown it is not known after all.

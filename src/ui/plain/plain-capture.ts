@@ -30,9 +30,14 @@ export async function askCapture(
   dialogue: Dialogue,
 ): Promise<Command | null> {
   const { opened, ask, fault } = wanted;
-  const path = await pathOf(wanted, dialogue);
+  const { first, second, against } = filesIn(wanted.typed);
+  const path = await pathOf({ ...wanted, typed: first }, dialogue);
   if (path === undefined) return null;
-  let found: CaptureAnswer = await opened.measureCapture(ask, path, fault);
+  let found: CaptureAnswer = await opened.measureCapture(ask, path, {
+    ...(fault === undefined ? {} : { fault }),
+    ...(second === undefined ? {} : { second }),
+    ...(against === undefined ? {} : { against }),
+  });
   while (true) {
     sayFound(found, dialogue.say);
     if (!found.ok && !found.channels) return null;
@@ -44,6 +49,17 @@ export async function askCapture(
       return null;
     }
   }
+}
+
+/** `crank.csv + cam.csv against good.csv`: the files in such a line; the last word of its kind parts them. */
+function filesIn(typed: string): { first: string; second?: string; against?: string } {
+  const [, files = '', against] = /^(.*?)(?:\s*\bagainst\s+(.*))?$/is.exec(typed) ?? [];
+  const [, first = files, second] = /^(.*\S)\s+\+\s+(\S.*)$/s.exec(files) ?? [];
+  return {
+    first: first.trim(),
+    ...(second === undefined ? {} : { second: second.trim() }),
+    ...(against === undefined ? {} : { against: against.trim() }),
+  };
 }
 
 /** The file that is meant, null for the simulated vehicle's own capture, undefined where the choice is left. */
@@ -58,8 +74,8 @@ async function pathOf(
 }
 
 function sayFound(found: CaptureAnswer, say: Dialogue['say']): void {
-  if (found.ok) for (const line of found.lines) say(line);
-  else say(`${found.words}; ${found.fix}`);
+  for (const line of found.lines ?? []) say(line);
+  if (!found.ok) say(`${found.words}; ${found.fix}`);
 }
 
 function questionOf({ ok, channels }: CaptureAnswer): string {
@@ -79,6 +95,12 @@ export const CAPTURE_WORD: Word<Place> = {
   help: [
     ...helpLine('capture FILE', 'measure a saved capture; yes takes it as the answer'),
     ...helpLine('capture', 'the same: of the simulated vehicle, else chosen from a list'),
+    ...helpLine(
+      'capture FILE + FILE',
+      'both channels of one crank, where the scope saved two files',
+    ),
+    ...helpLine('capture FILE against GOOD', 'beside a known-good capture'),
+    ...helpLine('capture FILE against falls at 114 deg', 'where the maker states that edges stand'),
     ...helpLine('captures', 'choose from the capture files of a folder, by number'),
   ],
   does: async (place, typed, word) => {

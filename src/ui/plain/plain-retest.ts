@@ -17,8 +17,16 @@ import {
 } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { keptWords } from '../parts/kept-words.ts';
 import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
-import { answerWords, expectedAgain, retestMark, retestWords } from '../screens/step-words.ts';
+import {
+  answerWords,
+  expectedAgain,
+  keptGoodLines,
+  retestMark,
+  retestWords,
+  scopeLines,
+} from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { askCapture, CALC_WORD } from './plain-capture.ts';
@@ -172,7 +180,15 @@ async function close(opened: OpenedSession, dialogue: Dialogue): Promise<boolean
   for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
   say(`Verdict: ${verdict.replace('-', ' ')}: ${VERDICT_WORDS[verdict]}.`);
   if (verdict === 'cured' || verdict === 'not-shown') say(LAST_WORD);
+  if (closed.ok && opened.goodCaptures.canKeep()) await askToKeep(opened, dialogue);
   return closed.ok;
+}
+
+/** Captures of a cured vehicle may serve the next one like it; only a yes keeps them. */
+async function askToKeep({ goodCaptures }: OpenedSession, { say, ask }: Dialogue): Promise<void> {
+  const word = await ask('Keep the captures after the repair as known-good ones? Type yes: ');
+  if (word?.trim().toLowerCase() !== 'yes') return say('They were not kept.');
+  for (const line of keptWords(await goodCaptures.keep())) say(line);
 }
 
 const LAST_WORDS = {
@@ -190,6 +206,7 @@ function present(
   const session = opened.driver.session();
   say(`${opened.bind(step.title)}.`);
   sayStanding(opened, step, say);
+  for (const line of scopeLines(opened, testOf(step))) say(line);
   say(opened.bind(step.say));
   if (before) say(`Before the repair: ${answerWords(before, session)}`);
   const expected = expectedAgain(step, session);
@@ -200,7 +217,9 @@ function present(
     });
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
   say('If it cannot be made: "cannot" and why.');
-  if (takesCapture(step)) say('A capture can answer it: type "capture", or "capture" and a file.');
+  for (const line of keptGoodLines(opened, step, true)) say(line);
+  if (step.kind !== 'ask' && takesCapture(step))
+    say('A capture can answer it: type "capture", or "capture" and a file.');
 }
 
 function summary(opened: OpenedSession, { step, before, after }: RetestLine): string {

@@ -2,8 +2,10 @@
  * The session as a dialogue of lines: for screen readers, pipes, dumb terminals and whoever likes it so.
  * The same driver and the same words as the screens; nothing is ever overwritten.
  */
+
 import { ARRANGEMENT } from '../../circuit/arrange-test.ts';
 import { isTask, type Step } from '../../procedure/procedure.ts';
+import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
 import { codeAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
@@ -11,20 +13,29 @@ import { customerWords } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
+import { lastVain } from '../../session/vain-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
-import { answeredWords, sessionTitle } from '../screens/step-words.ts';
+import {
+  answeredWords,
+  keptGoodLines,
+  scopeLines,
+  sessionTitle,
+  watchedLines,
+} from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { ADVICE_WORDS, CONCLUDE_WORD } from './plain-advice.ts';
 import { CALC_WORD, CAPTURE_WORD } from './plain-capture.ts';
 import { KNOWN_WORD } from './plain-known.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
+import { PLAN_WORD } from './plain-plan.ts';
 import { SHORT_WORD } from './plain-short.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
+import { WATCH_WORD } from './plain-watched.ts';
 import { helpLine, type Place, type Said, say, type Word, wordTable } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
@@ -54,6 +65,8 @@ const WORDS = wordTable<Place>(
     SKETCH_WORD,
     CALC_WORD,
     CAPTURE_WORD,
+    WATCH_WORD,
+    PLAN_WORD,
     {
       words: ['take'],
       help: helpLine('take', 'take over what the simulated vehicle shows'),
@@ -84,7 +97,9 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
   while (true) {
     const session = driver.session();
     const answered = session.events.length > told ? answeredWords(opened, session) : null;
+    const vain = session.events.length > told ? lastVain(session) : null;
     told = session.events.length;
+    if (vain !== null) dialogue.say(vain);
     if (answered !== null) dialogue.say(answered);
     if (session.status === 'concluded' || session.status === 'closed') return 'concluded';
     const step = presentStep(session);
@@ -170,10 +185,12 @@ function presentStepOf(
   const session = driver.session();
   say(`Step ${session.trail.length}: ${bind(step.title)}`);
   sayStanding(opened, step, say);
+  for (const line of scopeLines(opened, testOf(step))) say(line);
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);
   if (expected !== null) say(`Good is: ${expected}${stepHereWords(opened, session, step)}`);
+  for (const line of [...watchedLines(session, step), ...keptGoodLines(opened, step)]) say(line);
   if (step.kind === 'look' || step.kind === 'ask')
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);

@@ -27,7 +27,7 @@ import { goodHereWords } from '../screens/car-words.ts';
 import { readMade } from '../screens/made-test-state.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedInTest, possibleIn, testCommand } from '../screens/prompt-state.ts';
-import { lastFound, undoLine, vehicleLine } from '../screens/step-words.ts';
+import { lastFound, scopeLines, undoLine, vehicleLine } from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
@@ -223,6 +223,7 @@ function present({ opened, dialogue }: Place, toDo: TestToDo, shows: VehicleAnsw
   const here = goodHereWords(opened, session, test, expected);
   const leads = leadWords(test.probe, job, circuit);
   if (leads !== '') say(leads);
+  for (const line of scopeLines(opened, test)) say(line);
   if (test.wiggle) say('Move harness and connectors while you watch the instrument.');
   if (healthy !== '') say(`A healthy circuit shows: ${healthy}${here}`);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);

@@ -11,6 +11,7 @@ import {
   retestVerdict,
   VERDICT_WORDS,
 } from '../../session/retest.ts';
+import { isProblem } from '../../source/problem.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answerWords, expectedAgain, retestWords } from '../screens/step-words.ts';
 import type { Outcome, Result } from './json-rpc.ts';
@@ -19,14 +20,23 @@ import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, answerCommand, countSent, oneOf } from './sent-answer.ts';
 import { cautionViews, readViews, stepView } from './state-view.ts';
 
-export const RETEST_METHODS: Methods<'retests' | 'retest' | 'drive' | 'call' | 'work' | 'close'> = {
+export const RETEST_METHODS: Methods<
+  'retests' | 'retest' | 'drive' | 'call' | 'work' | 'close' | 'keep-good'
+> = {
   retests: { where: 'session', run: retests },
   retest: { where: 'session', run: retest },
   drive: { where: 'session', run: drive },
   call: { where: 'session', run: (opened) => ({ ...opened.call() }) },
   work: { where: 'session', run: work },
   close: { where: 'session', run: close },
+  'keep-good': { where: 'session', run: keepGood },
 };
+
+async function keepGood({ goodCaptures }: OpenedSession): Promise<Outcome> {
+  const done = await goodCaptures.keep();
+  if (isProblem(done)) return refused('nothing-to-keep', done.problem, done.fix);
+  return { ...done };
+}
 
 function retests(opened: OpenedSession): Outcome {
   const session = opened.driver.session();

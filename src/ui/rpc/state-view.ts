@@ -22,7 +22,7 @@ import { spentMinutes } from '../../session/spent-minutes.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { undoLine, vehicleLine } from '../screens/step-words.ts';
+import { scopeLines, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Result } from './json-rpc.ts';
 
 /** Suspects in the state; all of them come with `suspects`. */
@@ -188,7 +188,13 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     good,
     here: good === null ? null : hereView(opened, testOf(step)),
     outcomes: 'outcomes' in step ? outcomeViews(opened, step) : [],
-    capture: takesCapture(step),
+    scope: scopeLines(opened, testOf(step))[0] ?? null,
+    capture:
+      takesCapture(step) && !(drill && (kind === 'ask' || testOf(step)?.probe.kind === 'timing')),
+    knownGood:
+      drill || !takesCapture(step)
+        ? null
+        : (opened.goodCaptures.offered({ kind: 'step', step })?.vehicle ?? null),
     cannot: step.cannot !== null,
     said: said && { code: said.code, outcome: said.outcome.name },
     shows: shows && kind !== 'act' ? shows.words : null,

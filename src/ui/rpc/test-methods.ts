@@ -9,6 +9,7 @@ import {
   takesCapture,
   testTakesCapture,
 } from '../../session/capture-step.ts';
+import { drivePlan } from '../../session/drive-plan.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import {
@@ -16,14 +17,18 @@ import {
   pendingTestCautions,
   testCautionsInShort,
 } from '../../session/pending-cautions.ts';
+import { readWatched } from '../../session/read-watched.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import { meansOf, situationOf } from '../../session/spent-minutes.ts';
 import { testTable } from '../../session/test-table.ts';
+import { watchedAsked } from '../../session/watched-asked.ts';
 import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { noteOf, planLines } from '../screens/plan-words.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
+import { scopeLines } from '../screens/step-words.ts';
 import { captureOnBench } from './drill-methods.ts';
 import { type Fault, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
@@ -36,7 +41,17 @@ import { cautionViews, hereView, readViews, rounded, standingView } from './stat
 const COLUMNS = 78;
 
 export const TEST_METHODS: Methods<
-  'prepare' | 'tests' | 'test' | 'aside' | 'capture' | 'captures' | 'sketch' | 'sums' | 'calculate'
+  | 'prepare'
+  | 'tests'
+  | 'test'
+  | 'aside'
+  | 'watched'
+  | 'drive-plan'
+  | 'capture'
+  | 'captures'
+  | 'sketch'
+  | 'sums'
+  | 'calculate'
 > = {
   prepare: { where: 'anywhere', run: prepare },
   tests: { where: 'anywhere', run: tests },
@@ -47,6 +62,16 @@ export const TEST_METHODS: Methods<
       const made = sentTest(opened, form);
       if ('fault' in made) return made;
       return perform(opened, { type: 'set-test-aside', test: made, aside });
+    },
+  },
+  watched: { where: 'session', run: watched },
+  'drive-plan': {
+    where: 'session',
+    run: ({ driver, bind }) => {
+      const plan = drivePlan(driver.session());
+      return plan
+        ? { lines: planLines(plan, bind), note: noteOf(plan, bind).text }
+        : refused('no-plan', 'this procedure watches nothing that could be recorded on a drive');
     },
   },
   capture: { where: 'anywhere', run: capture },
@@ -86,6 +111,7 @@ function prepare(opened: OpenedSession, { test: form }: Params<'prepare'>): Outc
     here: toDo ? hereView(opened, test) : null,
     looks: looksOf(test),
     ...standingView(session, test.setup, test),
+    scope: scopeLines(opened, test)[0] ?? null,
     capture: testTakesCapture(test),
     cautions: cautionViews(opened, pendingTestCautions(session, test)),
     readEarlier: readViews(opened, testCautionsInShort(session, test)),
@@ -208,9 +234,20 @@ function kept(value: number): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
+function watched(opened: OpenedSession, { seen }: Params<'watched'>): Outcome {
+  const session = opened.driver.session();
+  const asked = watchedAsked(opened, session);
+  if (!asked)
+    return refused('no-waking', 'nothing is moved or warmed at this step', 'send it as a note');
+  const read = readWatched(seen, asked);
+  return 'type' in read
+    ? perform(opened, read, pendingCautions(session))
+    : refused('bad-reading', read.words, read.fix);
+}
+
 async function capture(
   opened: OpenedSession,
-  { file, channel, step: named, test: form, record }: Params<'capture'>,
+  { file, second, against, channel, step: named, test: form, record }: Params<'capture'>,
 ): Promise<Outcome> {
   if (form && named !== undefined)
     return invalidParam('/params/test', '"step" and "test" do not go together');
@@ -220,12 +257,19 @@ async function capture(
   const asked = askedFor(opened, named, made);
   if ('fault' in asked) return asked;
   const fault = named === undefined ? undefined : opened.repaired?.fault;
-  let found = await opened.measureCapture(asked, file ?? null, fault);
+  let found = await opened.measureCapture(asked, file ?? null, {
+    ...(fault === undefined ? {} : { fault }),
+    ...(second === undefined ? {} : { second }),
+    ...(against === undefined ? {} : { against }),
+  });
   if (channel !== undefined && found.channels) found = found.channels.judge(channel - 1);
   else if (channel !== undefined && channel > 1)
     return refused('no-channel', 'this capture has one channel', 'leave "channel" out');
   if (!found.ok)
-    return refused('no-capture', found.words, found.fix, { channels: channelsOf(found) });
+    return refused('no-capture', found.words, found.fix, {
+      channels: channelsOf(found),
+      lines: found.lines ?? [],
+    });
   if (!record) return captureView(found);
   const session = opened.driver.session();
   const pending =

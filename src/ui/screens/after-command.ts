@@ -1,7 +1,12 @@
 /** What comes after a command was done or refused: where the session shows itself again, and what is said. No React. */
+
+import { isTask } from '../../procedure/procedure.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
+import { presentStep, type Session } from '../../session/session.ts';
+import { lastVain } from '../../session/vain-words.ts';
+import { watchedInAll } from '../../session/watched-words.ts';
 import { refusalSentences } from '../parts/sentence.ts';
 import { setMessage } from './known-pages.ts';
 import {
@@ -75,16 +80,34 @@ function afterCommand(here: Here, command: Command): Turn {
       ];
       return stay({ ...state, over, message: `${how}: ${words}.` });
     }
+    case 'watch-waking': {
+      const step = presentStep(state.session)?.id ?? '';
+      const inAll = watchedInAll(state.session, step) ?? '';
+      return stay({
+        ...state,
+        over: [],
+        message: `So far: ${inAll}. Make another round, or answer.`,
+      });
+    }
     case 'place-short':
       return stay({ ...state, over: [], message: shortMessage(state.session) });
     case 'set-value':
     case 'go-back':
       return stay({ ...state, over: [], message: setMessage(state.session) });
     default: {
-      const said = DONE_WORDS[command.type] ?? answeredWords(opened, state.session);
+      const said =
+        DONE_WORDS[command.type] ??
+        vainAtEnd(state.session) ??
+        answeredWords(opened, state.session);
       return stay({ ...state, over: [], message: said });
     }
   }
+}
+
+/** Beside a step it stands on the page; a conclusion has none of its own for it. */
+function vainAtEnd(session: Session): string | null {
+  const step = presentStep(session);
+  return step && isTask(step) ? null : lastVain(session);
 }
 
 function joined(one: string, more: string | null): string {

@@ -16,6 +16,7 @@ import { useSize } from '../term/use-size.ts';
 import { captureItems, captureRow, endOfPath, nameTaken } from './capture-picker-state.ts';
 
 export interface CapturePickerProps {
+  readonly title: string;
   readonly folder: CaptureFolder;
   readonly message: string | null;
   /** A name of this folder, or what was typed. */
@@ -38,7 +39,7 @@ const MESSAGE_ROWS_MOST = 4;
 const MARK_COLUMNS = 2;
 
 /** The screen. */
-export function CapturePicker({ folder, message, onName, onClose }: CapturePickerProps) {
+export function CapturePicker({ title, folder, message, onName, onClose }: CapturePickerProps) {
   const look = useLook();
   const [list, setList] = useState(PICK_LIST);
   const body = bodySize(useSize(), KEYS);
@@ -66,7 +67,7 @@ export function CapturePicker({ folder, message, onName, onClose }: CapturePicke
   );
 
   return (
-    <Frame title="Choose a capture" aside={countOf(files)} keys={KEYS}>
+    <Frame title={title} aside={countOf(files)} keys={KEYS}>
       <Words>{`${FOLDER}${endOfPath(folder.path, body.columns - FOLDER.length, mark)}`}</Words>
       <Box height={1} flexShrink={0}>
         <Words bold>{SEARCH}</Words>

@@ -6,8 +6,11 @@ import { plotText } from '../../waveform/plot-text.ts';
 
 const ROWS = 6;
 
+/** What of a capture is drawn. */
+export type PlottedCapture = Pick<StepCapture, 'channels' | 'channel' | 'measures'>;
+
 /** Lines of `width` columns, channels parted by an empty one. */
-export function capturePlot(capture: StepCapture, width: number, ascii: boolean): string[] {
+export function capturePlot(capture: PlottedCapture, width: number, ascii: boolean): string[] {
   const { rateHz, startSeconds, channels } = captureOfEnvelopes(capture.channels);
   const spans = spansLeastOf(capture);
   const judged = (capture.channel ?? 1) - 1;

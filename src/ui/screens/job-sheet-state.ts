@@ -8,6 +8,7 @@ import { HARNESS_HINT, harnessSaid, harnessText } from '../../procedure/read-har
 import { SHARES_HINT, sharesSaid, sharesText } from '../../procedure/read-neighbours.ts';
 import { type Replaceable, replaceablesOf } from '../../procedure/read-repair.ts';
 import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
+import { readStatedEdges, STATED_FORM } from '../../waveform/stated-edges.ts';
 import { choiceOf, type Form, type TextInput, textInput, textOf } from '../parts/form-state.ts';
 import {
   BATTERY_KEY,
@@ -34,6 +35,7 @@ const KNOWN_KEY = 'known';
 const HARNESS_KEY = 'harness';
 const SHARES_KEY = 'shares';
 const POSITION_KEY = 'position';
+const STANDS_KEY = 'stands';
 
 /** An empty sheet, or one that holds a ready-made job. Without a circuit nothing can be known of it. */
 export function jobSheet(
@@ -88,6 +90,7 @@ export function jobSheet(
         : []),
       textInput('notes', 'Notes', job.notes, ''),
       ...positionField(job, circuit),
+      ...standsField(job, circuit),
       ...terminals.map(({ id, words }) =>
         textInput(
           `${TERMINAL_KEY}${id}`,
@@ -106,6 +109,13 @@ function positionField({ position = '' }: Job, circuit: Circuit | null): TextInp
   if (!examples) return [];
   const hint = `Only where the trouble codes do not say it, for example: ${examples}.`;
   return [textInput(POSITION_KEY, 'Position of the sensor', position, hint)];
+}
+
+/** Where the edges stand, which a capture is judged by; asked where something turns with the crankshaft. */
+function standsField({ stands = '' }: Job, circuit: Circuit | null): TextInput[] {
+  if (!circuit?.target || circuit.target.turns === 0) return [];
+  const hint = `What the maker states of the edges in the turn of the other signal: ${STATED_FORM}.`;
+  return [textInput(STANDS_KEY, 'Edges by the maker', stands, hint)];
 }
 
 /** The battery has a field of its own. */
@@ -153,6 +163,7 @@ export function jobOf(
     ...harnessOf(sheet, job),
     ...sharesOf(sheet, job),
     ...positionOf(sheet, job),
+    ...standsOf(sheet, job),
     notes: textOf(sheet, 'notes'),
   };
 }
@@ -178,6 +189,13 @@ function positionOf(sheet: Form, job: Job): Pick<Job, 'position'> {
   const isAsked = sheet.fields.some(({ key }) => key === POSITION_KEY);
   const position = isAsked ? textOf(sheet, POSITION_KEY).toLowerCase() : (job.position ?? '');
   return position === '' ? {} : { position };
+}
+
+/** Where the sheet has no such field, what the job had stays. */
+function standsOf(sheet: Form, job: Job): Pick<Job, 'stands'> {
+  const isAsked = sheet.fields.some(({ key }) => key === STANDS_KEY);
+  const stands = isAsked ? textOf(sheet, STANDS_KEY) : (job.stands ?? '');
+  return stands === '' ? {} : { stands };
 }
 
 /** Where the sheet has no such field, what the job had stays. */
@@ -277,6 +295,12 @@ export function fieldProblem(sheet: Form, circuit: Circuit | null): Doubt | null
   if (harness) return { at: placeIn(sheet, HARNESS_KEY), words: harness };
   const shares = circuit && sharesWrong(textOf(sheet, SHARES_KEY), circuit);
   if (shares) return { at: placeIn(sheet, SHARES_KEY), words: shares };
+  const stands = textOf(sheet, STANDS_KEY);
+  if (stands !== '' && !readStatedEdges(stands))
+    return {
+      at: placeIn(sheet, STANDS_KEY),
+      words: `Edges by the maker: this is not understood; write it as "${STATED_FORM}".`,
+    };
   const position = textOf(sheet, POSITION_KEY).toLowerCase();
   const words = position === '' ? null : placeProblem({ position }, circuit);
   return words === null ? null : { at: placeIn(sheet, POSITION_KEY), words };

@@ -60,7 +60,7 @@ const OTHER_KEYS: readonly (readonly [string, string])[] = [
   ['Ctrl+C', 'Leaves at once. Everything answered is saved.'],
 ];
 
-const KEY_COLUMNS = 12;
+const KEY_COLUMNS = 14;
 
 /** A key and what it does. The spaces between are fixed ones, which wrapping keeps. */
 export function keyLine(key: string, words: string): Paragraph {

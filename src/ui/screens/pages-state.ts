@@ -47,6 +47,10 @@ export interface PageParts {
   /** A test that was made already is written down. */
   readonly 'made-test': { readonly toDo: TestToDo };
   readonly clip: object;
+  /** What to record on a drive, and how. */
+  readonly plan: object;
+  /** What was seen while something was moved or warmed. */
+  readonly watched: object;
   /** What the trouble codes did once the vehicle was driven. */
   readonly drive: object;
   /** What the customer says of the work. */

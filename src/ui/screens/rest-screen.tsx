@@ -6,6 +6,7 @@ import { retestLines, VERDICT_WORDS } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
+import { keptWords } from '../parts/kept-words.ts';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
@@ -42,6 +43,7 @@ const ANY_TEST: KeyBinding = {
 };
 const DRIVE: KeyBinding = { keys: ['d'], show: 'd', help: 'it was driven' };
 const CUSTOMER: KeyBinding = { keys: ['c'], show: 'c', help: 'call the customer' };
+const KEEP: KeyBinding = { keys: ['k'], show: 'k', help: 'keep the captures' };
 const BACK: KeyBinding = {
   keys: keysOf('back'),
   show: 'F2',
@@ -56,7 +58,9 @@ export function RestScreen(props: RestScreenProps) {
   const keys = keysAt(props, toTest);
   const body = bodySize(useSize(), keys);
   const [top, setTop] = useState(0);
+  const [kept, setKept] = useState<readonly string[]>([]);
   const paragraphs = [
+    ...kept.map((text) => ({ text, bold: true, hang: 2 })),
     ...(message === null ? [] : [{ text: message, bold: true }]),
     ...restParagraphs(opened, session),
   ];
@@ -71,6 +75,8 @@ export function RestScreen(props: RestScreenProps) {
     else if (binding === RETEST) props.onRetest();
     else if (binding === DRIVE) props.onDrive();
     else if (binding === CUSTOMER) props.onCustomer();
+    else if (binding === KEEP)
+      void opened.goodCaptures.keep().then((done) => setKept(keptWords(done)));
     else if (binding === ANY_TEST) props.onAnyTest();
   });
 
@@ -84,7 +90,8 @@ export function RestScreen(props: RestScreenProps) {
 /** What is closed stays closed but for the last word, and a test of one's own takes a circuit. */
 function keysAt({ opened, session }: RestScreenProps, toTest: number): KeyBinding[] {
   const drive = session.concluded && !opened.drill ? [DRIVE] : [];
-  if (session.status === 'closed') return [HOME, ...drive];
+  if (session.status === 'closed')
+    return [HOME, ...drive, ...(opened.goodCaptures.canKeep() ? [KEEP] : [])];
   if (session.status !== 'concluded') return [HOME];
   const hasWay = session.trail.length > 0;
   return [
@@ -116,6 +123,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
         ...place,
         ...toTestParagraphs(opened, session),
         ...driveParagraphs(opened, session),
+        ...keepParagraphs(opened),
         ...(opened.preview ? [] : reportParagraphs(opened)),
       ];
 }
@@ -183,6 +191,16 @@ function driveParagraphs(opened: OpenedSession, { drives, closed }: Session): Pa
     ...(told.length > 0
       ? []
       : [{ text: `  ohmward retest ${opened.name()} --drive "away, 80 km"`, hang: 2 }]),
+  ];
+}
+
+/** Captures of a cured vehicle may serve the next one like it. */
+function keepParagraphs(opened: OpenedSession): Paragraph[] {
+  if (!opened.goodCaptures.canKeep()) return [];
+  return [
+    { text: '' },
+    { text: 'To keep the captures after the repair as known-good ones, press k, or later type' },
+    { text: `  ohmward records keep ${opened.name()}`, hang: 2 },
   ];
 }
 

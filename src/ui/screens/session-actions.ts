@@ -2,8 +2,10 @@
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { takesCapture, testTakesCapture } from '../../session/capture-step.ts';
+import { drivePlan } from '../../session/drive-plan.ts';
 import { presentStep } from '../../session/session.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
+import { wakesHere } from '../../session/watched-asked.ts';
 import { formOfTest, testForm } from './any-test-form-state.ts';
 import {
   act,
@@ -43,6 +45,12 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
   'next-tests': advised((state) => open(state, { name: 'computing' })),
   'any-test': anyTest,
   capture,
+  plan: ({ state }) =>
+    drivePlan(state.session) ? open(state, { name: 'plan' }) : refuse(state, NO_PLAN),
+  watch: ({ state }) =>
+    wakesHere(state.session)
+      ? open(state, { name: 'watched' })
+      : refuse(state, 'nothing is moved or warmed at this step'),
   sketch: ({ state }) => {
     const step = presentStep(state.session);
     return open(state, { name: 'sketch', test: step && testOf(step) });
@@ -53,6 +61,7 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
 
 const NO_WAY_ROUND =
   'this procedure has no way round this step: F6 shows other tests, F10 pauses here';
+const NO_PLAN = 'this procedure watches nothing that could be recorded on a drive';
 const NO_CAPTURE =
   'this step is not answered by a capture: pictures of a signal are, and its Hz, rpm, % and volts';
 

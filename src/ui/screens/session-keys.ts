@@ -19,6 +19,8 @@ export type SessionAction =
   | 'instruments'
   | 'sums'
   | 'capture'
+  | 'watch'
+  | 'plan'
   | 'pause';
 
 export interface SessionKey extends KeyBinding {
@@ -131,6 +133,24 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     help: 'capture',
     words:
       'Measure a saved capture instead of judging the picture by eye; a simulated vehicle gives its own.',
+  },
+  {
+    action: 'watch',
+    keys: ['ctrl-s', 'alt-s'],
+    show: 'Ctrl+S',
+    other: 'Alt+S',
+    help: 'what was seen',
+    words:
+      'Where something is moved or warmed: least, most and drops of one round, as often as one is made. It answers nothing by itself.',
+  },
+  {
+    action: 'plan',
+    keys: ['ctrl-q', 'alt-q'],
+    show: 'Ctrl+Q',
+    other: 'Alt+Q',
+    help: 'plan a drive',
+    words:
+      'For a fault that nothing wakes here: what to record on a drive, where the leads go, who drives and how, with the cautions of a road test.',
   },
   {
     action: 'help',

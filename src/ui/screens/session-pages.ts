@@ -8,8 +8,10 @@ import { allTests, type Proposal, type SuspectRow } from '../../session/advisor.
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { readDrive } from '../../session/read-drive.ts';
+import { readWatched } from '../../session/read-watched.ts';
 import { readWork } from '../../session/read-work.ts';
 import { closeCommand } from '../../session/retest.ts';
+import { watchedAsked } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { actAt, carryOnIn } from '../carry-on.ts';
 import type { KeyEvent } from '../term/key-decoder.ts';
@@ -274,6 +276,11 @@ function afterText(here: Here, text: string): Turn {
     }
     case 'own-words':
       return replace(state, { name: 'own', proposed: fromWords(text) });
+    case 'watched': {
+      const asked = watchedAsked(here.opened, state.session);
+      const read = asked && readWatched(text, asked);
+      return read && 'type' in read ? send(state, read) : stay(state);
+    }
     case 'drive': {
       const read = readDrive(text);
       return 'type' in read ? send(state, read) : stay(state);

@@ -2,7 +2,9 @@
 import type { ReactNode } from 'react';
 import { debriefLines, openingLines } from '../../drill/drill-words.ts';
 import type { CarView } from '../../session/car-view.ts';
+import { drivePlan } from '../../session/drive-plan.ts';
 import { toldBy } from '../../session/told.ts';
+import { watchedAsked } from '../../session/watched-asked.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -25,6 +27,7 @@ import { helpParagraphs, sketchParagraphs, sumsParagraphs } from './over-words.t
 import { adviceOf, type Here, pageNamed } from './pages-state.ts';
 import { PickScreen } from './pick-screen.tsx';
 import { PicturePage } from './picture-page.tsx';
+import { noteOf, planParagraphs } from './plan-words.ts';
 import { ReadingPage } from './reading-page.tsx';
 import { RestScreen } from './rest-screen.tsx';
 import { verdictParagraphs } from './retest-words.ts';
@@ -52,6 +55,7 @@ import {
   NOTE,
   OWN_WORDS,
   type Question,
+  watchedQuestion,
   workQuestion,
 } from './text-questions.ts';
 import { WaitPage } from './wait-page.tsx';
@@ -337,6 +341,23 @@ const VIEWS: {
     />
   ),
   clip: (_, at) => asks(at, CLIP),
+  plan: (_, { here, clock, send }) => {
+    const plan = drivePlan(here.state.session);
+    return (
+      <TakePage
+        title="Plan a drive"
+        paragraphs={planParagraphs(plan, here.opened.bind)}
+        message={here.state.message}
+        clock={clock}
+        enter={plan ? 'note it in the record' : null}
+        onTake={() => plan && send({ type: 'take', command: noteOf(plan, here.opened.bind) })}
+        keys={[CLOSE_KEY]}
+        onKey={() => send(CLOSE)}
+      />
+    );
+  },
+  watched: (_, at) =>
+    asks(at, watchedQuestion(watchedAsked(at.here.opened, at.here.state.session))),
   drive: (_, at) => asks(at, DRIVE),
   work: (_, at) => {
     const { sentences, prices } = at.here.opened.call();

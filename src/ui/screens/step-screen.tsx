@@ -8,6 +8,7 @@ import { takesCapture } from '../../session/capture-step.ts';
 import { minutesLeft } from '../../session/minutes-left.ts';
 import type { Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
+import { wakesHere } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
@@ -167,8 +168,18 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
   const canSkip = step.cannot !== null || props.again !== null;
   const shown = wanted.filter((action) => action !== 'cannot' || canSkip);
   // A drill's bench reads volts by itself, and saves pictures.
-  const captures = takesCapture(step) && (!opened.drill || step.kind === 'look');
-  return [...own, ...usefulKeys(opened, captures ? [...shown, 'capture'] : shown)];
+  const captures =
+    takesCapture(step) &&
+    (!opened.drill || (step.kind === 'look' && step.probe.kind === 'pattern'));
+  const watches = props.again === null && wakesHere(props.session);
+  return [
+    ...own,
+    ...usefulKeys(opened, [
+      ...shown,
+      ...(watches ? (['watch', 'plan'] as const) : []),
+      ...(captures ? (['capture'] as const) : []),
+    ]),
+  ];
 }
 
 function enterWords(asked: Asked): string {

@@ -18,6 +18,7 @@ import {
 } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
+import { takesCapture } from '../../session/capture-step.ts';
 import {
   type Answer,
   type CautionAcknowledged,
@@ -33,6 +34,8 @@ import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
+import { lastVain } from '../../session/vain-words.ts';
+import { watchedInAll } from '../../session/watched-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 
@@ -190,12 +193,51 @@ export function stepParagraphs(
       : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
+    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
+      text === null ? [] : [{ text, hang: 2 }],
+    ),
     { text: '' },
+    ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
+    ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
+}
+
+/** All rounds of moving or warming made at this step, in a line; none before the first. */
+export function watchedLines(session: Session, { id }: Step): string[] {
+  const rounds = session.watched.filter(({ step }) => step === id).length;
+  const inAll = watchedInAll(session, id);
+  return inAll === null ? [] : [`${rounds === 1 ? 'One round' : `${rounds} rounds`}: ${inAll}`];
+}
+
+/** How the scope is set; no line where none is looked at. A drill that hides what is good hides the levels too. */
+export function scopeLines(
+  { scopeLine, drill }: Pick<OpenedSession, 'scopeLine' | 'drill'>,
+  test: Test | null,
+): string[] {
+  const line = test && (drill?.level.expected ?? true) ? scopeLine(test) : null;
+  return line === null ? [] : [line];
+}
+
+/** That a known-good capture of what is asked is kept; no line where none is. */
+export function keptGoodLines(
+  { goodCaptures, drill }: Pick<OpenedSession, 'goodCaptures' | 'drill'>,
+  step: Step,
+  isAgain = false,
+): string[] {
+  if (drill || !takesCapture(step)) return [];
+  const isLook = step.kind === 'measure' || step.kind === 'look';
+  const kept = goodCaptures.offered(
+    isAgain && isLook ? { kind: 'retest', step } : { kind: 'step', step },
+  );
+  return kept
+    ? [
+        `A known-good capture of "${kept.vehicle}" is kept: one that is measured here stands beside it.`,
+      ]
+    : [];
 }
 
 function expectedShown(

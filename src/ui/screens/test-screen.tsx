@@ -20,7 +20,7 @@ import type { KeyTiming } from './deliberate-state.ts';
 import { type Asked, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
-import { cautionLine, undoLine, vehicleLine } from './step-words.ts';
+import { cautionLine, scopeLines, undoLine, vehicleLine } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
 
@@ -106,6 +106,7 @@ function paragraphsOf(
     `${vehicleLine(test.setup, session)} ${cautions}`.trim(),
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
     ...(leads === '' ? [] : [leads]),
+    ...scopeLines(opened, test).map((text) => ({ text, bold: true, hang: 7 })),
     ...(test.wiggle ? [WIGGLE] : []),
     ...(why === '' ? [] : [{ text: `Why: ${opened.bind(why)}`, hang: 5 }]),
     ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}${here}`, bold: true, hang: 9 }]),

@@ -1,6 +1,9 @@
 /** The questions of a session that are answered with a line of text. */
+
 import { DRIVEN_WORDS, readDrive } from '../../session/read-drive.ts';
+import { readWatched, WATCHED_FORM, type WatchedAsked } from '../../session/read-watched.ts';
 import { readWork } from '../../session/read-work.ts';
+import { watchedWords } from '../../session/watched-words.ts';
 import { NO_REASON, type TextCheck } from './text-question.tsx';
 
 /** A question with its page: `about` stands below it, `empty` is said to an empty answer. */
@@ -67,3 +70,20 @@ export const CLIP: Question = {
   question: 'From where, to where, and what: lead, test-light, lamp, or ohms?',
   about: 'For example: sensor.signal battery.negative 470 ohm',
 };
+
+/** The question after one round of moving or warming. */
+export function watchedQuestion(asked: WatchedAsked | null): Question {
+  const places = asked?.places.join(', ') ?? '';
+  return {
+    title: 'While it was moved',
+    question: 'What did the instrument show in this round?',
+    about: `For example: ${WATCHED_FORM}; or the readings as they come: plug: 4.98, 5.01, 0.3. Places here: ${places}; without one it was all of it.${asked?.limits ? ' A reading that a good circuit does not give counts as a drop.' : ''}`,
+    check: (text) => {
+      const read = asked ? readWatched(text, asked) : null;
+      if (!read) return { ok: false, words: 'nothing is moved or warmed at this step' };
+      return 'type' in read
+        ? { ok: true, words: `Understood: ${watchedWords(read)}.` }
+        : { ok: false, words: `${read.words}: ${read.fix}` };
+    },
+  };
+}

@@ -37,6 +37,18 @@ describe.each(SIZES)('at %i x %i', (columns, rows) => {
 });
 
 describe('choosing a capture', () => {
+  it('leads from what was found to a known-good one and back', async () => {
+    const { frame, press, driver } = await walkSession({ scope: true });
+    await press(F.capture, ENTER, 'g');
+    expect(await frame()).toContain('Choose a known-good capture');
+    expect(await frame()).toContain('Or type what the maker states of the edges: falls at 114');
+    await press(ESC);
+    expect(await frame()).toContain('crank.csv: switched');
+    await press('g', 'falls at 114', ENTER);
+    expect(await frame()).toContain('crank.csv: switched');
+    expect(driver.events()).toHaveLength(1);
+  });
+
   it('opens folders, shows one that is closed to us, and comes back up', async () => {
     const { frame, press } = await walkSession({ scope: true });
     await press(F.capture, 'arch', ENTER);

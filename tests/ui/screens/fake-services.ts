@@ -511,7 +511,13 @@ export function fakeSession(options: FakeOptions = {}): {
                 : null,
           }
         : null,
+      scopeLine: () => null,
       captures: FAKE_FILES,
+      goodCaptures: {
+        offered: () => null,
+        canKeep: () => false,
+        keep: async () => ({ vehicle: '', kept: [], left: [] }),
+      },
       measureCapture: async (ask, path): Promise<CaptureAnswer> =>
         path === '/data/two.csv'
           ? twoChannels(0)

@@ -437,21 +437,21 @@ describe('a session at 60 x 20', () => {
     await press('y', '?');
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ All keys ───────────────────────────────────────────────┐
-      │ F2, Ctrl+B  Back. Take back the last answer. It is kept  │
-      │             in the file as taken back, and stands ready  │
-      │             to be changed.                               │
-      │ F3, Ctrl+X  Can't do this. This step cannot be done      │
-      │             here. Asks why and goes round it, if the     │
-      │             procedure has a way round.                   │
-      │ F4, Ctrl+N  Note. Write down something you saw. It goes  │
-      │             into the record with its time.               │
-      │ F5, Ctrl+P  Suspects. What may be wrong, with chances,   │
-      │             after everything read so far.                │
-      │ F6, Ctrl+T  Best tests. The tests that would tell most   │
-      │             now. You can do one of them and come back;   │
-      │             one that cannot be done here is proposed no  │
-      │             more.                                        │
-      │ -- more below: PgDn (14 of 47 lines) --                  │
+      │ F2, Ctrl+B    Back. Take back the last answer. It is     │
+      │               kept in the file as taken back, and stands │
+      │               ready to be changed.                       │
+      │ F3, Ctrl+X    Can't do this. This step cannot be done    │
+      │               here. Asks why and goes round it, if the   │
+      │               procedure has a way round.                 │
+      │ F4, Ctrl+N    Note. Write down something you saw. It     │
+      │               goes into the record with its time.        │
+      │ F5, Ctrl+P    Suspects. What may be wrong, with chances, │
+      │               after everything read so far.              │
+      │ F6, Ctrl+T    Best tests. The tests that would tell most │
+      │               now. You can do one of them and come back; │
+      │               one that cannot be done here is proposed   │
+      │               no more.                                   │
+      │ -- more below: PgDn (14 of 57 lines) --                  │
       ├──────────────────────────────────────────────────────────┤
       │ [Enter] close                                            │
       └──────────────────────────────────────────────────────────┘

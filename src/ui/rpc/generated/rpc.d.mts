@@ -8,7 +8,7 @@ jsonrpc: "2.0"
 id?: Id
 method: Method
 params?: Parameters
-} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Call1 | Work | Close | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
+} & (Hello | Procedures | Sheet | Begin | State | Events | Acknowledge | Reading | Choose | Done | Take | Cannot | Prepare | Tests | Test | Note | Back | Values | SetValue | PreparePlace | Place | Watched | DrivePlan | Capture1 | Captures | Instruments | Suspects | Next | Aside | Weigh | Accept | Conclude | Retests | Retest | Drive | Call1 | Work | Close | KeepGood | Pause | Resume | Move | Sketch | Sums | Calculate | Measure1 | Follow | Repairs | Diagnose | Debrief))
 /**
  * Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.
  */
@@ -193,9 +193,21 @@ export type Drops = string
  */
 export type Unplugged2 = Name[]
 /**
+ * As a person types it.
+ */
+export type Seen = string
+/**
  * Path of the capture; the simulated vehicle makes one when left out.
  */
 export type File = string
+/**
+ * Path of the file with the other channels of the same crank.
+ */
+export type SecondFile = string
+/**
+ * Path of a known-good capture; or where the edges should stand. What the job sheet states when left out.
+ */
+export type Against = string
 /**
  * Which one is judged, from 1.
  */
@@ -640,6 +652,26 @@ drops: Drops
 unplugged: Unplugged2
 }
 /**
+ * What was seen in one round of moving or warming at the present step, which it does not answer.
+ */
+export interface Watched {
+method: "watched"
+params: WatchedParameters
+}
+/**
+ * One round.
+ */
+export interface WatchedParameters {
+seen: Seen
+}
+/**
+ * What to record on a drive, for a fault that nothing wakes here.
+ */
+export interface DrivePlan {
+method: "drive-plan"
+params?: NoParameters
+}
+/**
  * Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.
  */
 export interface Capture1 {
@@ -651,6 +683,8 @@ params?: CaptureParameters
  */
 export interface CaptureParameters {
 file?: File
+second?: SecondFile
+against?: Against
 channel?: Channel
 step?: Name
 test?: TestForm
@@ -835,6 +869,13 @@ words?: Words1
  */
 export interface Close {
 method: "close"
+params?: NoParameters
+}
+/**
+ * Keeps the captures that passed after the repair as known-good ones of this vehicle.
+ */
+export interface KeepGood {
+method: "keep-good"
 params?: NoParameters
 }
 /**

@@ -83,7 +83,7 @@ var require_equal = __commonJS({
 // <stdin>
 var validate = validate21;
 var stdin_default = validate21;
-var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "prepare-place", "place", "capture", "captures", "instruments", "suspects", "next", "aside", "weigh", "accept", "conclude", "retests", "retest", "drive", "call", "work", "close", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/prepare-place" }, { "$ref": "#/definitions/place" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/aside" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/call" }, { "$ref": "#/definitions/work" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "prepare-place": { "title": "PreparePlace", "description": "How the place of a short is measured along a stretch of wire, and what there is to be placed.", "type": "object", "required": ["method"], "properties": { "method": { "const": "prepare-place" }, "params": { "title": "PreparePlaceParameters", "description": "Nothing for the list of shorts; else a wire and what it touches.", "type": "object", "additionalProperties": false, "dependencies": { "wire": ["touches"], "touches": ["wire"] }, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "$ref": "#/definitions/name" } } } } }, "place": { "title": "Place", "description": "Records the drops along a stretch of wire, and where the short is. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "place" }, "params": { "title": "PlaceParameters", "description": "The stretch, what was off, and both drops.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV", "6.6 mV, 15.5 mV; currents 0.21 A, 0.20 A; length 1.2 m"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "milliammeter", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" }, "amps": { "title": "Milliamperes", "description": "On milliamperes; an ordinary one where it is left out.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "aside": { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "call": { "title": "Call", "description": "What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "call" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "work": { "title": "Work", "description": "What the customer said of the work, after a conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "work" }, "params": { "title": "Parameters", "description": "Who said what.", "type": "object", "required": ["answer", "by"], "additionalProperties": false, "properties": { "answer": { "title": "Answer", "description": "What was said.", "enum": ["authorised", "declined"] }, "by": { "title": "By", "description": "Who said it.", "type": "string", "minLength": 1, "maxLength": 200 }, "words": { "title": "Words", "description": "How, and up to what it may cost.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
+var schema6 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "rpc.schema.json", "title": "Call", "description": "One message of a program to ohmward run, resume, retest or drill with --rpc: JSON-RPC 2.0, one message a line. Parameters go by name. What comes back is in rpc-answer.schema.json.", "type": "object", "required": ["jsonrpc", "method"], "properties": { "jsonrpc": { "const": "2.0" }, "id": { "title": "Id", "description": "Comes back with the answer; without it there is none. A whole number no larger than 2 to the 53, or better a text.", "type": ["string", "number", "null"] }, "method": { "title": "Method", "description": "What is asked for.", "type": "string" }, "params": { "title": "Parameters", "description": "By name.", "type": "object" } }, "discriminator": { "propertyName": "method" }, "x-choices": ["hello", "procedures", "sheet", "begin", "state", "events", "acknowledge", "reading", "choose", "done", "take", "cannot", "prepare", "tests", "test", "note", "back", "values", "set-value", "prepare-place", "place", "watched", "drive-plan", "capture", "captures", "instruments", "suspects", "next", "aside", "weigh", "accept", "conclude", "retests", "retest", "drive", "close", "keep-good", "pause", "resume", "move", "sketch", "sums", "calculate", "measure", "follow", "repairs", "diagnose", "debrief"], "oneOf": [{ "$ref": "#/definitions/hello" }, { "$ref": "#/definitions/procedures" }, { "$ref": "#/definitions/sheet" }, { "$ref": "#/definitions/begin" }, { "$ref": "#/definitions/state" }, { "$ref": "#/definitions/events" }, { "$ref": "#/definitions/acknowledge" }, { "$ref": "#/definitions/reading" }, { "$ref": "#/definitions/choose" }, { "$ref": "#/definitions/done" }, { "$ref": "#/definitions/take" }, { "$ref": "#/definitions/cannot" }, { "$ref": "#/definitions/prepare" }, { "$ref": "#/definitions/tests" }, { "$ref": "#/definitions/test" }, { "$ref": "#/definitions/note" }, { "$ref": "#/definitions/back" }, { "$ref": "#/definitions/values" }, { "$ref": "#/definitions/set-value" }, { "$ref": "#/definitions/prepare-place" }, { "$ref": "#/definitions/place" }, { "$ref": "#/definitions/watched" }, { "$ref": "#/definitions/drive-plan" }, { "$ref": "#/definitions/capture" }, { "$ref": "#/definitions/captures" }, { "$ref": "#/definitions/instruments" }, { "$ref": "#/definitions/suspects" }, { "$ref": "#/definitions/next" }, { "$ref": "#/definitions/aside" }, { "$ref": "#/definitions/weigh" }, { "$ref": "#/definitions/accept" }, { "$ref": "#/definitions/conclude" }, { "$ref": "#/definitions/retests" }, { "$ref": "#/definitions/retest" }, { "$ref": "#/definitions/drive" }, { "$ref": "#/definitions/call" }, { "$ref": "#/definitions/work" }, { "$ref": "#/definitions/close" }, { "$ref": "#/definitions/keep-good" }, { "$ref": "#/definitions/pause" }, { "$ref": "#/definitions/resume" }, { "$ref": "#/definitions/move" }, { "$ref": "#/definitions/sketch" }, { "$ref": "#/definitions/sums" }, { "$ref": "#/definitions/calculate" }, { "$ref": "#/definitions/measure" }, { "$ref": "#/definitions/follow" }, { "$ref": "#/definitions/repairs" }, { "$ref": "#/definitions/diagnose" }, { "$ref": "#/definitions/debrief" }], "definitions": { "none": { "title": "NoParameters", "type": "object", "additionalProperties": false }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "name": { "type": "string", "minLength": 1, "maxLength": 200 }, "readingText": { "title": "ReadingText", "description": "As a person types it: 4.98 V, 2.2k, OL. A number alone is in the unit that is asked for.", "type": ["string", "number"], "maxLength": 200, "examples": ["4.98 V"] }, "terminal": { "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed"] }, "stateName": { "enum": ["key-off", "key-on", "cranking", "running"] }, "setup": { "title": "SetupForm", "description": "How vehicle and leads stand, as the session file has it.", "type": "object", "required": ["state", "unplugged", "bridges", "sensor", "target"], "additionalProperties": false, "properties": { "state": { "title": "Vehicle state", "description": "How the vehicle stands.", "$ref": "#/definitions/stateName" }, "unplugged": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "What is clipped between two terminals.", "type": "array", "maxItems": 6, "items": { "type": "object", "required": ["from", "to", "through"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead, test-light, lamp, or ohms.", "anyOf": [{ "enum": ["lead", "test-light", "lamp"] }, { "type": "object", "required": ["ohms"], "additionalProperties": false, "properties": { "ohms": { "title": "Ohms", "description": "Resistance in ohms.", "type": "number", "exclusiveMinimum": 0, "maximum": 1e12 } } }] } } } }, "sensor": { "title": "Sensor", "description": "The vehicle's own, or one known to be good.", "enum": ["fitted", "spare"] }, "target": { "title": "Target", "description": "Whether the target passes the sensor.", "enum": ["still", "moving"] } } }, "probe": { "title": "ProbeForm", "description": "Which instrument looks at what, as the session file has it.", "type": "object", "required": ["kind"], "discriminator": { "propertyName": "kind" }, "x-choices": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps", "counts", "inspect"], "oneOf": [{ "title": "TwoLeads", "type": "object", "required": ["kind", "plus", "minus"], "additionalProperties": false, "properties": { "kind": { "title": "Instrument", "description": "Which instrument.", "enum": ["volts", "ohms", "light", "lamp", "pattern", "timing", "amps"] }, "plus": { "title": "Red lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" }, "minus": { "title": "Black lead", "description": "Where it goes.", "$ref": "#/definitions/terminal" } } }, { "title": "LiveData", "type": "object", "required": ["kind", "input"], "additionalProperties": false, "properties": { "kind": { "const": "counts" }, "input": { "title": "Input", "description": "Of the module, whose live data are read.", "$ref": "#/definitions/terminal" } } }, { "title": "EyesAndFingers", "type": "object", "required": ["kind", "of"], "additionalProperties": false, "properties": { "kind": { "const": "inspect" }, "of": { "title": "Thing", "description": "What is looked at.", "$ref": "#/definitions/terminal" } } }] }, "testForm": { "title": "TestForm", "description": "A test: setup and probe as the session file has them; or in words as in a file of answers, with measure, capture or the name of a standard test.", "type": "object", "minProperties": 1, "additionalProperties": false, "dependencies": { "setup": ["probe"], "probe": ["setup"] }, "properties": { "setup": { "title": "Setup", "description": "How vehicle and leads stand; with probe.", "$ref": "#/definitions/setup" }, "probe": { "title": "Probe", "description": "What is read; with setup.", "$ref": "#/definitions/probe" }, "measure": { "title": "Measure", "description": "Instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "capture": { "title": "Capture", "description": "The scope: its tip, its ground.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal battery.negative"] }, "test": { "title": "Standard test", "description": "Its id in the answer to tests.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "How the vehicle stands; with measure or capture.", "$ref": "#/definitions/stateName" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off; with measure or capture.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms; with measure or capture.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle; with measure or capture.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By hand or with a magnet; with measure or capture.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out a fault that comes and goes.", "type": "boolean" } } }, "accuracy": { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } }, "hello": { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } }, "procedures": { "title": "Procedures", "description": "What a session can begin with. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "procedures" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "sheet": { "title": "Sheet", "description": "What the job sheet of a procedure can name: terminals, parts that can have been replaced, faults of a simulated vehicle. At any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "sheet" }, "params": { "title": "SheetParameters", "description": "Which one.", "type": "object", "required": ["procedure"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 } } } } }, "begin": { "title": "Begin", "description": "Begins the session or the drill, once, where the command line has not.", "type": "object", "required": ["method"], "properties": { "method": { "const": "begin" }, "params": { "title": "BeginParameters", "description": "What the command line did not say.", "type": "object", "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of a procedure or of a circuit, or the path of a file.", "type": "string", "minLength": 1, "maxLength": 1e3 }, "job": { "title": "Job sheet", "description": "With the keys of job.schema.json, against which it is checked; not in a drill.", "type": "object" }, "bench": { "title": "Simulated vehicle", "description": "Instead of a real one; not in a drill.", "type": "object", "required": ["fault"], "additionalProperties": false, "properties": { "fault": { "title": "Fault", "description": "What it has; healthy for nothing.", "$ref": "#/definitions/name" }, "seed": { "title": "Seed", "description": "Its tolerances; 1 when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "intermittent": { "title": "Intermittent", "description": "The fault shows only to who moves the harness.", "type": "boolean" } } }, "level": { "title": "Level", "description": "Of a drill; named when left out.", "enum": ["named", "unnamed", "blind", "intermittent", "double", "misled"] }, "seed": { "title": "Seed", "description": "Of a drill: which vehicle; any when left out.", "type": "integer", "minimum": 0, "maximum": 4294967295 }, "student": { "title": "Student", "description": "Of a drill: whose it is.", "type": "string", "maxLength": 200 } } } } }, "state": { "title": "State", "description": "How the session stands.", "type": "object", "required": ["method"], "properties": { "method": { "const": "state" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "events": { "title": "Events", "description": "The events of the session, as the file has them without their chain.", "type": "object", "required": ["method"], "properties": { "method": { "const": "events" }, "params": { "title": "EventsParameters", "description": "From where on.", "type": "object", "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Number of the first event that is wanted, from 1.", "type": "integer", "minimum": 1 } } } } }, "acknowledge": { "title": "Acknowledge", "description": "A person has read a caution and understood it: of the present step, of a test after the repair, or of a test that no step asks for.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "acknowledge" }, "params": { "title": "AcknowledgeParameters", "description": "Which caution, and who has read it.", "type": "object", "required": ["caution", "person"], "additionalProperties": false, "properties": { "caution": { "title": "Caution", "description": "Its id. On a simulated vehicle also a list of several.", "type": ["string", "array"], "minLength": 1, "maxLength": 200, "minItems": 1, "maxItems": 40, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } }, "person": { "title": "Person", "description": "Name of the person who has read it.", "type": "string", "maxLength": 200, "pattern": "\\S", "examples": ["R. Example"] }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" } } } } }, "reading": { "title": "Reading", "description": "Answers the present step with a number.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "reading" }, "params": { "title": "ReadingParameters", "description": "What was read.", "type": "object", "required": ["reading"], "additionalProperties": false, "properties": { "reading": { "title": "Reading", "description": "As a person types it.", "$ref": "#/definitions/readingText" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "choose": { "title": "Choose", "description": "Answers the present step with an outcome, or with what was seen.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "choose" }, "params": { "title": "ChooseParameters", "description": "Which.", "type": "object", "required": ["choose"], "additionalProperties": false, "properties": { "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" } } } } }, "done": { "title": "Done", "description": "What the present step asks for is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "done" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "take": { "title": "Take", "description": "Answers the present step with what the simulated vehicle shows.", "type": "object", "required": ["method"], "properties": { "method": { "const": "take" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "cannot": { "title": "Cannot", "description": "The present step cannot be done here.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "cannot" }, "params": { "title": "CannotParameters", "description": "Why.", "type": "object", "required": ["reason"], "additionalProperties": false, "properties": { "reason": { "title": "Reason", "description": "In a few words.", "$ref": "#/definitions/text" } } } } }, "prepare": { "title": "Prepare", "description": "What a test would be: its words and minutes, what it takes, what is good, its cautions, and what the simulated vehicle shows. Nothing is done.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "prepare" }, "params": { "title": "PrepareParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "tests": { "title": "Tests", "description": "The tests of the procedure and the usual ones of the circuit.", "type": "object", "required": ["method"], "properties": { "method": { "const": "tests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "test": { "title": "Test", "description": "Records a test that no step asks for, at any time.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "test" }, "params": { "title": "TestParameters", "description": "Which test, and one of reading, choose and take.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "What was seen: name of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows.", "type": "boolean" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of one that was made already; no cautions then.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "note": { "title": "Note", "description": "A remark beside it.", "$ref": "#/definitions/text" } } } } }, "note": { "title": "Note", "description": "Writes a note.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "note" }, "params": { "title": "NoteParameters", "description": "What.", "type": "object", "required": ["text"], "additionalProperties": false, "properties": { "text": { "title": "Text", "description": "A remark that goes into the record.", "$ref": "#/definitions/text" } } } } }, "values": { "title": "Values", "description": "What can be known of this car, what is known of it, and what the readings have shown.", "type": "object", "required": ["method"], "properties": { "method": { "const": "values" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "set-value": { "title": "SetValue", "description": "Sets a value of this car; all readings are weighed with it. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "set-value" }, "params": { "title": "SetValueParameters", "description": "What, its value, and from where.", "type": "object", "required": ["quantity", "is", "from"], "additionalProperties": false, "properties": { "quantity": { "title": "Quantity", "description": "Its key in the answer to values, or its words.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["module.reference.volts"] }, "is": { "title": "Is", "description": "A value as in a circuit file, one of its ways, or unknown for not known after all.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["8 V +/- 3 %", "battery"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } } } }, "prepare-place": { "title": "PreparePlace", "description": "How the place of a short is measured along a stretch of wire, and what there is to be placed.", "type": "object", "required": ["method"], "properties": { "method": { "const": "prepare-place" }, "params": { "title": "PreparePlaceParameters", "description": "Nothing for the list of shorts; else a wire and what it touches.", "type": "object", "additionalProperties": false, "dependencies": { "wire": ["touches"], "touches": ["wire"] }, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "Near end of the stretch; the plug of the sensor when left out.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "$ref": "#/definitions/name" } } } } }, "place": { "title": "Place", "description": "Records the drops along a stretch of wire, and where the short is. Until the conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "place" }, "params": { "title": "PlaceParameters", "description": "The stretch, what was off, and both drops.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "touches": { "title": "Touches", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "from": { "title": "From", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "to": { "title": "To", "description": "As for prepare-place.", "$ref": "#/definitions/name" }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV", "6.6 mV, 15.5 mV; currents 0.21 A, 0.20 A; length 1.2 m"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off.", "type": "array", "maxItems": 20, "items": { "$ref": "#/definitions/name" } } } } } }, "back": { "title": "Back", "description": "Takes back an answer, and a conclusion with it; or the value that was set last, where that was done last.", "type": "object", "required": ["method"], "properties": { "method": { "const": "back" }, "params": { "title": "BackParameters", "description": "The last answer when left out.", "type": "object", "additionalProperties": false, "properties": { "to": { "title": "To", "description": "Place in the path of the state, from 0.", "type": "integer", "minimum": 0 } } } } }, "watched": { "title": "Watched", "description": "What was seen in one round of moving or warming at the present step, which it does not answer.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "watched" }, "params": { "title": "WatchedParameters", "description": "One round.", "type": "object", "required": ["seen"], "additionalProperties": false, "properties": { "seen": { "title": "Seen", "description": "As a person types it.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["plug: 4.9 V to 5.1 V, 0 drops, 3 min"] } } } } }, "drive-plan": { "title": "DrivePlan", "description": "What to record on a drive, for a fault that nothing wakes here.", "type": "object", "required": ["method"], "properties": { "method": { "const": "drive-plan" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "capture": { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or where the edges should stand. What the job sheet states when left out.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["good.csv", "falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } }, "captures": { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "instruments": { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "milliammeter", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" }, "amps": { "title": "Milliamperes", "description": "On milliamperes; an ordinary one where it is left out.", "$ref": "#/definitions/accuracy" } } } } } } }, "suspects": { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "next": { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "aside": { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } }, "weigh": { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } }, "accept": { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "conclude": { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } }, "keep-good": { "title": "KeepGood", "description": "Keeps the captures that passed after the repair as known-good ones of this vehicle.", "type": "object", "required": ["method"], "properties": { "method": { "const": "keep-good" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retests": { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "retest": { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } }, "drive": { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } }, "call": { "title": "Call", "description": "What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "call" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "work": { "title": "Work", "description": "What the customer said of the work, after a conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "work" }, "params": { "title": "Parameters", "description": "Who said what.", "type": "object", "required": ["answer", "by"], "additionalProperties": false, "properties": { "answer": { "title": "Answer", "description": "What was said.", "enum": ["authorised", "declined"] }, "by": { "title": "By", "description": "Who said it.", "type": "string", "minLength": 1, "maxLength": 200 }, "words": { "title": "Words", "description": "How, and up to what it may cost.", "type": "string", "maxLength": 2e3 } } } } }, "close": { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "pause": { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "resume": { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "move": { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } }, "sketch": { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } }, "sums": { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "calculate": { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } }, "measure": { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } }, "follow": { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "repairs": { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } }, "diagnose": { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } }, "debrief": { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } } } };
 var schema7 = { "title": "Hello", "description": "Which protocol, which program, which methods there are now. At any time.", "type": "object", "required": ["method"], "properties": { "method": { "const": "hello" }, "params": { "title": "HelloParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "protocol": { "title": "Protocol", "description": "The version that the program speaks; refused when it is another one.", "type": "integer" } } } } };
 function validate22(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -3719,7 +3719,7 @@ function validate98(data, { instancePath = "", parentData, parentDataProperty, r
   validate98.errors = vErrors;
   return errors === 0;
 }
-var schema37 = { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } };
+var schema37 = { "title": "Watched", "description": "What was seen in one round of moving or warming at the present step, which it does not answer.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "watched" }, "params": { "title": "WatchedParameters", "description": "One round.", "type": "object", "required": ["seen"], "additionalProperties": false, "properties": { "seen": { "title": "Seen", "description": "As a person types it.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["plug: 4.9 V to 5.1 V, 0 drops, 3 min"] } } } } };
 function validate104(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -3733,10 +3733,165 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema37.required, parentSchema: schema37, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("watched" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "watched" }, message: "must be equal to constant", schema: "watched", parentSchema: schema37.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.seen === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "seen" }, message: "must have required property 'seen'", schema: schema37.properties.params.required, parentSchema: schema37.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "seen")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema37.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.seen !== void 0) {
+          let data2 = data1.seen;
+          if (typeof data2 === "string") {
+            if (func2(data2) > 2e3) {
+              const err5 = { instancePath: instancePath + "/params/seen", schemaPath: "#/properties/params/properties/seen/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema37.properties.params.properties.seen, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            if (func2(data2) < 1) {
+              const err6 = { instancePath: instancePath + "/params/seen", schemaPath: "#/properties/params/properties/seen/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema37.properties.params.properties.seen, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/seen", schemaPath: "#/properties/params/properties/seen/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema37.properties.params.properties.seen.type, parentSchema: schema37.properties.params.properties.seen, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema37.properties.params.type, parentSchema: schema37.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema37.type, parentSchema: schema37, data };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate104.errors = vErrors;
+  return errors === 0;
+}
+var schema38 = { "title": "DrivePlan", "description": "What to record on a drive, for a fault that nothing wakes here.", "type": "object", "required": ["method"], "properties": { "method": { "const": "drive-plan" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate105(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema38.required, parentSchema: schema38, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("drive-plan" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "drive-plan" }, message: "must be equal to constant", schema: "drive-plan", parentSchema: schema38.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema38.type, parentSchema: schema38, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate105.errors = vErrors;
+  return errors === 0;
+}
+var schema39 = { "title": "Capture", "description": "Measures a saved capture, or one of the simulated vehicle, for the present step, a test after the repair, or a test that no step asks for.", "type": "object", "required": ["method"], "properties": { "method": { "const": "capture" }, "params": { "title": "CaptureParameters", "description": "In a drill only test, and the capture counts at once.", "type": "object", "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Path of the capture; the simulated vehicle makes one when left out.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or where the edges should stand. What the job sheet states when left out.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["good.csv", "falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 }, "step": { "title": "Step", "description": "A test after the repair, by its step.", "$ref": "#/definitions/name" }, "test": { "title": "Test", "description": "A test that no step asks for.", "$ref": "#/definitions/testForm" }, "record": { "title": "Record", "description": "Takes it as the answer; it is only measured when left out.", "type": "boolean" } } } } };
+function validate107(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema39.required, parentSchema: schema39, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("capture" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "capture" }, message: "must be equal to constant", schema: "capture", parentSchema: schema37.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "capture" }, message: "must be equal to constant", schema: "capture", parentSchema: schema39.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -3749,8 +3904,8 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
-          if (!(key0 === "file" || key0 === "channel" || key0 === "step" || key0 === "test" || key0 === "record")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema37.properties.params, data: data1 };
+          if (!(key0 === "file" || key0 === "second" || key0 === "against" || key0 === "channel" || key0 === "step" || key0 === "test" || key0 === "record")) {
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema39.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -3763,7 +3918,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
           let data2 = data1.file;
           if (typeof data2 === "string") {
             if (func2(data2) > 4e3) {
-              const err3 = { instancePath: instancePath + "/params/file", schemaPath: "#/properties/params/properties/file/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema37.properties.params.properties.file, data: data2 };
+              const err3 = { instancePath: instancePath + "/params/file", schemaPath: "#/properties/params/properties/file/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema39.properties.params.properties.file, data: data2 };
               if (vErrors === null) {
                 vErrors = [err3];
               } else {
@@ -3772,7 +3927,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (func2(data2) < 1) {
-              const err4 = { instancePath: instancePath + "/params/file", schemaPath: "#/properties/params/properties/file/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema37.properties.params.properties.file, data: data2 };
+              const err4 = { instancePath: instancePath + "/params/file", schemaPath: "#/properties/params/properties/file/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema39.properties.params.properties.file, data: data2 };
               if (vErrors === null) {
                 vErrors = [err4];
               } else {
@@ -3781,7 +3936,7 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
           } else {
-            const err5 = { instancePath: instancePath + "/params/file", schemaPath: "#/properties/params/properties/file/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema37.properties.params.properties.file.type, parentSchema: schema37.properties.params.properties.file, data: data2 };
+            const err5 = { instancePath: instancePath + "/params/file", schemaPath: "#/properties/params/properties/file/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema39.properties.params.properties.file.type, parentSchema: schema39.properties.params.properties.file, data: data2 };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -3790,20 +3945,20 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
             errors++;
           }
         }
-        if (data1.channel !== void 0) {
-          let data3 = data1.channel;
-          if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
-            const err6 = { instancePath: instancePath + "/params/channel", schemaPath: "#/properties/params/properties/channel/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema37.properties.params.properties.channel.type, parentSchema: schema37.properties.params.properties.channel, data: data3 };
-            if (vErrors === null) {
-              vErrors = [err6];
-            } else {
-              vErrors.push(err6);
+        if (data1.second !== void 0) {
+          let data3 = data1.second;
+          if (typeof data3 === "string") {
+            if (func2(data3) > 4e3) {
+              const err6 = { instancePath: instancePath + "/params/second", schemaPath: "#/properties/params/properties/second/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema39.properties.params.properties.second, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
             }
-            errors++;
-          }
-          if (typeof data3 == "number" && isFinite(data3)) {
-            if (data3 > 1e3 || isNaN(data3)) {
-              const err7 = { instancePath: instancePath + "/params/channel", schemaPath: "#/properties/params/properties/channel/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema37.properties.params.properties.channel, data: data3 };
+            if (func2(data3) < 1) {
+              const err7 = { instancePath: instancePath + "/params/second", schemaPath: "#/properties/params/properties/second/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema39.properties.params.properties.second, data: data3 };
               if (vErrors === null) {
                 vErrors = [err7];
               } else {
@@ -3811,12 +3966,74 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
               }
               errors++;
             }
-            if (data3 < 1 || isNaN(data3)) {
-              const err8 = { instancePath: instancePath + "/params/channel", schemaPath: "#/properties/params/properties/channel/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1", schema: 1, parentSchema: schema37.properties.params.properties.channel, data: data3 };
+          } else {
+            const err8 = { instancePath: instancePath + "/params/second", schemaPath: "#/properties/params/properties/second/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema39.properties.params.properties.second.type, parentSchema: schema39.properties.params.properties.second, data: data3 };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+        }
+        if (data1.against !== void 0) {
+          let data4 = data1.against;
+          if (typeof data4 === "string") {
+            if (func2(data4) > 4e3) {
+              const err9 = { instancePath: instancePath + "/params/against", schemaPath: "#/properties/params/properties/against/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema39.properties.params.properties.against, data: data4 };
               if (vErrors === null) {
-                vErrors = [err8];
+                vErrors = [err9];
               } else {
-                vErrors.push(err8);
+                vErrors.push(err9);
+              }
+              errors++;
+            }
+            if (func2(data4) < 1) {
+              const err10 = { instancePath: instancePath + "/params/against", schemaPath: "#/properties/params/properties/against/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema39.properties.params.properties.against, data: data4 };
+              if (vErrors === null) {
+                vErrors = [err10];
+              } else {
+                vErrors.push(err10);
+              }
+              errors++;
+            }
+          } else {
+            const err11 = { instancePath: instancePath + "/params/against", schemaPath: "#/properties/params/properties/against/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema39.properties.params.properties.against.type, parentSchema: schema39.properties.params.properties.against, data: data4 };
+            if (vErrors === null) {
+              vErrors = [err11];
+            } else {
+              vErrors.push(err11);
+            }
+            errors++;
+          }
+        }
+        if (data1.channel !== void 0) {
+          let data5 = data1.channel;
+          if (!(typeof data5 == "number" && (!(data5 % 1) && !isNaN(data5)) && isFinite(data5))) {
+            const err12 = { instancePath: instancePath + "/params/channel", schemaPath: "#/properties/params/properties/channel/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema39.properties.params.properties.channel.type, parentSchema: schema39.properties.params.properties.channel, data: data5 };
+            if (vErrors === null) {
+              vErrors = [err12];
+            } else {
+              vErrors.push(err12);
+            }
+            errors++;
+          }
+          if (typeof data5 == "number" && isFinite(data5)) {
+            if (data5 > 1e3 || isNaN(data5)) {
+              const err13 = { instancePath: instancePath + "/params/channel", schemaPath: "#/properties/params/properties/channel/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema39.properties.params.properties.channel, data: data5 };
+              if (vErrors === null) {
+                vErrors = [err13];
+              } else {
+                vErrors.push(err13);
+              }
+              errors++;
+            }
+            if (data5 < 1 || isNaN(data5)) {
+              const err14 = { instancePath: instancePath + "/params/channel", schemaPath: "#/properties/params/properties/channel/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1", schema: 1, parentSchema: schema39.properties.params.properties.channel, data: data5 };
+              if (vErrors === null) {
+                vErrors = [err14];
+              } else {
+                vErrors.push(err14);
               }
               errors++;
             }
@@ -3835,46 +4052,46 @@ function validate104(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
         if (data1.record !== void 0) {
-          let data6 = data1.record;
-          if (typeof data6 !== "boolean") {
-            const err9 = { instancePath: instancePath + "/params/record", schemaPath: "#/properties/params/properties/record/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema37.properties.params.properties.record.type, parentSchema: schema37.properties.params.properties.record, data: data6 };
+          let data8 = data1.record;
+          if (typeof data8 !== "boolean") {
+            const err15 = { instancePath: instancePath + "/params/record", schemaPath: "#/properties/params/properties/record/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema39.properties.params.properties.record.type, parentSchema: schema39.properties.params.properties.record, data: data8 };
             if (vErrors === null) {
-              vErrors = [err9];
+              vErrors = [err15];
             } else {
-              vErrors.push(err9);
+              vErrors.push(err15);
             }
             errors++;
           }
         }
       } else {
-        const err10 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema37.properties.params.type, parentSchema: schema37.properties.params, data: data1 };
+        const err16 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema39.properties.params.type, parentSchema: schema39.properties.params, data: data1 };
         if (vErrors === null) {
-          vErrors = [err10];
+          vErrors = [err16];
         } else {
-          vErrors.push(err10);
+          vErrors.push(err16);
         }
         errors++;
       }
     }
   } else {
-    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema37.type, parentSchema: schema37, data };
+    const err17 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema39.type, parentSchema: schema39, data };
     if (vErrors === null) {
-      vErrors = [err11];
+      vErrors = [err17];
     } else {
-      vErrors.push(err11);
+      vErrors.push(err17);
     }
     errors++;
   }
-  validate104.errors = vErrors;
+  validate107.errors = vErrors;
   return errors === 0;
 }
-var schema38 = { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
-function validate107(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema40 = { "title": "Captures", "description": "Capture files to choose from.", "type": "object", "required": ["method"], "properties": { "method": { "const": "captures" }, "params": { "title": "CapturesParameters", "description": "Where the choice begins when left out.", "type": "object", "dependencies": { "name": ["folder"] }, "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "What is in it.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "name": { "title": "Name", "description": "What it leads to from there, as a person types it.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
+function validate110(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema38.required, parentSchema: schema38, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema40.required, parentSchema: schema40, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -3885,7 +4102,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("captures" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "captures" }, message: "must be equal to constant", schema: "captures", parentSchema: schema38.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "captures" }, message: "must be equal to constant", schema: "captures", parentSchema: schema40.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -3899,7 +4116,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
           if (!(key0 === "folder" || key0 === "name")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema38.properties.params, data: data1 };
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema40.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -3915,7 +4132,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
               missingProperty: "folder",
               depsCount: 1,
               deps: "folder"
-            }, message: "must have property folder when property name is present", schema: schema38.properties.params.dependencies, parentSchema: schema38.properties.params, data: data1 };
+            }, message: "must have property folder when property name is present", schema: schema40.properties.params.dependencies, parentSchema: schema40.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err3];
             } else {
@@ -3928,7 +4145,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
           let data2 = data1.folder;
           if (typeof data2 === "string") {
             if (func2(data2) > 4e3) {
-              const err4 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema38.properties.params.properties.folder, data: data2 };
+              const err4 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema40.properties.params.properties.folder, data: data2 };
               if (vErrors === null) {
                 vErrors = [err4];
               } else {
@@ -3937,7 +4154,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (func2(data2) < 1) {
-              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema38.properties.params.properties.folder, data: data2 };
+              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema40.properties.params.properties.folder, data: data2 };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -3946,7 +4163,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
           } else {
-            const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema38.properties.params.properties.folder.type, parentSchema: schema38.properties.params.properties.folder, data: data2 };
+            const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema40.properties.params.properties.folder.type, parentSchema: schema40.properties.params.properties.folder, data: data2 };
             if (vErrors === null) {
               vErrors = [err6];
             } else {
@@ -3959,7 +4176,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
           let data3 = data1.name;
           if (typeof data3 === "string") {
             if (func2(data3) > 4e3) {
-              const err7 = { instancePath: instancePath + "/params/name", schemaPath: "#/properties/params/properties/name/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema38.properties.params.properties.name, data: data3 };
+              const err7 = { instancePath: instancePath + "/params/name", schemaPath: "#/properties/params/properties/name/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema40.properties.params.properties.name, data: data3 };
               if (vErrors === null) {
                 vErrors = [err7];
               } else {
@@ -3968,7 +4185,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (func2(data3) < 1) {
-              const err8 = { instancePath: instancePath + "/params/name", schemaPath: "#/properties/params/properties/name/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema38.properties.params.properties.name, data: data3 };
+              const err8 = { instancePath: instancePath + "/params/name", schemaPath: "#/properties/params/properties/name/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema40.properties.params.properties.name, data: data3 };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -3977,7 +4194,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/params/name", schemaPath: "#/properties/params/properties/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema38.properties.params.properties.name.type, parentSchema: schema38.properties.params.properties.name, data: data3 };
+            const err9 = { instancePath: instancePath + "/params/name", schemaPath: "#/properties/params/properties/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema40.properties.params.properties.name.type, parentSchema: schema40.properties.params.properties.name, data: data3 };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -3987,7 +4204,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err10 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema38.properties.params.type, parentSchema: schema38.properties.params, data: data1 };
+        const err10 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema40.properties.params.type, parentSchema: schema40.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -3997,7 +4214,7 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema38.type, parentSchema: schema38, data };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema40.type, parentSchema: schema40, data };
     if (vErrors === null) {
       vErrors = [err11];
     } else {
@@ -4005,17 +4222,17 @@ function validate107(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate107.errors = vErrors;
+  validate110.errors = vErrors;
   return errors === 0;
 }
-var schema39 = { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "milliammeter", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" }, "amps": { "title": "Milliamperes", "description": "On milliamperes; an ordinary one where it is left out.", "$ref": "#/definitions/accuracy" } } } } } } };
-var schema40 = { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } };
-function validate109(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema41 = { "title": "Instruments", "description": "What is at hand; changes it when anything is given.", "type": "object", "required": ["method"], "properties": { "method": { "const": "instruments" }, "params": { "title": "InstrumentsParameters", "description": "What is left out stays.", "type": "object", "additionalProperties": false, "properties": { "instruments": { "title": "Instruments", "description": "All that are at hand.", "type": "array", "uniqueItems": true, "items": { "enum": ["meter", "test-light", "lamp", "scope", "live-data", "spare-sensor", "resistor", "lead", "milliammeter", "helper"] } }, "meter": { "title": "Meter", "description": "Its accuracy, from its manual.", "type": "object", "required": ["name", "inputOhms", "volts", "ohms"], "additionalProperties": false, "properties": { "name": { "title": "Name", "description": "As reports show it.", "type": "string", "maxLength": 200 }, "inputOhms": { "title": "Input resistance", "description": "In ohms.", "type": "number", "minimum": 1e4, "maximum": 1e12 }, "volts": { "title": "Volts", "description": "On volts.", "$ref": "#/definitions/accuracy" }, "ohms": { "title": "Ohms", "description": "On ohms.", "$ref": "#/definitions/accuracy" }, "amps": { "title": "Milliamperes", "description": "On milliamperes; an ordinary one where it is left out.", "$ref": "#/definitions/accuracy" } } } } } } };
+var schema42 = { "title": "AccuracyForm", "type": "object", "required": ["ranges", "counts", "ofReading", "digits"], "additionalProperties": false, "properties": { "ranges": { "title": "Ranges", "description": "Full scale of each range in V or ohm, rising.", "type": "array", "minItems": 1, "maxItems": 20, "items": { "type": "number", "exclusiveMinimum": 0 } }, "counts": { "title": "Counts", "description": "Of the display at full scale.", "type": "integer", "minimum": 1, "maximum": 1e6 }, "ofReading": { "title": "Share of the reading", "description": "0.005 for half a per cent.", "type": "number", "minimum": 0, "maximum": 0.2 }, "digits": { "title": "Digits", "description": "Counts of the last digit.", "type": "integer", "minimum": 0, "maximum": 100 } } };
+function validate112(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.ranges === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ranges" }, message: "must have required property 'ranges'", schema: schema40.required, parentSchema: schema40, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ranges" }, message: "must have required property 'ranges'", schema: schema42.required, parentSchema: schema42, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -4024,7 +4241,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       errors++;
     }
     if (data.counts === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "counts" }, message: "must have required property 'counts'", schema: schema40.required, parentSchema: schema40, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "counts" }, message: "must have required property 'counts'", schema: schema42.required, parentSchema: schema42, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -4033,7 +4250,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       errors++;
     }
     if (data.ofReading === void 0) {
-      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ofReading" }, message: "must have required property 'ofReading'", schema: schema40.required, parentSchema: schema40, data };
+      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ofReading" }, message: "must have required property 'ofReading'", schema: schema42.required, parentSchema: schema42, data };
       if (vErrors === null) {
         vErrors = [err2];
       } else {
@@ -4042,7 +4259,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       errors++;
     }
     if (data.digits === void 0) {
-      const err3 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "digits" }, message: "must have required property 'digits'", schema: schema40.required, parentSchema: schema40, data };
+      const err3 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "digits" }, message: "must have required property 'digits'", schema: schema42.required, parentSchema: schema42, data };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -4052,7 +4269,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
     }
     for (const key0 in data) {
       if (!(key0 === "ranges" || key0 === "counts" || key0 === "ofReading" || key0 === "digits")) {
-        const err4 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema40, data };
+        const err4 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema42, data };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -4065,7 +4282,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       let data0 = data.ranges;
       if (Array.isArray(data0)) {
         if (data0.length > 20) {
-          const err5 = { instancePath: instancePath + "/ranges", schemaPath: "#/properties/ranges/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema40.properties.ranges, data: data0 };
+          const err5 = { instancePath: instancePath + "/ranges", schemaPath: "#/properties/ranges/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema42.properties.ranges, data: data0 };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -4074,7 +4291,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
           errors++;
         }
         if (data0.length < 1) {
-          const err6 = { instancePath: instancePath + "/ranges", schemaPath: "#/properties/ranges/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema40.properties.ranges, data: data0 };
+          const err6 = { instancePath: instancePath + "/ranges", schemaPath: "#/properties/ranges/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema42.properties.ranges, data: data0 };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -4087,7 +4304,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
           let data1 = data0[i0];
           if (typeof data1 == "number" && isFinite(data1)) {
             if (data1 <= 0 || isNaN(data1)) {
-              const err7 = { instancePath: instancePath + "/ranges/" + i0, schemaPath: "#/properties/ranges/items/exclusiveMinimum", keyword: "exclusiveMinimum", params: { comparison: ">", limit: 0 }, message: "must be > 0", schema: 0, parentSchema: schema40.properties.ranges.items, data: data1 };
+              const err7 = { instancePath: instancePath + "/ranges/" + i0, schemaPath: "#/properties/ranges/items/exclusiveMinimum", keyword: "exclusiveMinimum", params: { comparison: ">", limit: 0 }, message: "must be > 0", schema: 0, parentSchema: schema42.properties.ranges.items, data: data1 };
               if (vErrors === null) {
                 vErrors = [err7];
               } else {
@@ -4096,7 +4313,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
           } else {
-            const err8 = { instancePath: instancePath + "/ranges/" + i0, schemaPath: "#/properties/ranges/items/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema40.properties.ranges.items.type, parentSchema: schema40.properties.ranges.items, data: data1 };
+            const err8 = { instancePath: instancePath + "/ranges/" + i0, schemaPath: "#/properties/ranges/items/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema42.properties.ranges.items.type, parentSchema: schema42.properties.ranges.items, data: data1 };
             if (vErrors === null) {
               vErrors = [err8];
             } else {
@@ -4106,7 +4323,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err9 = { instancePath: instancePath + "/ranges", schemaPath: "#/properties/ranges/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema40.properties.ranges.type, parentSchema: schema40.properties.ranges, data: data0 };
+        const err9 = { instancePath: instancePath + "/ranges", schemaPath: "#/properties/ranges/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema42.properties.ranges.type, parentSchema: schema42.properties.ranges, data: data0 };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -4118,7 +4335,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.counts !== void 0) {
       let data2 = data.counts;
       if (!(typeof data2 == "number" && (!(data2 % 1) && !isNaN(data2)) && isFinite(data2))) {
-        const err10 = { instancePath: instancePath + "/counts", schemaPath: "#/properties/counts/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema40.properties.counts.type, parentSchema: schema40.properties.counts, data: data2 };
+        const err10 = { instancePath: instancePath + "/counts", schemaPath: "#/properties/counts/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema42.properties.counts.type, parentSchema: schema42.properties.counts, data: data2 };
         if (vErrors === null) {
           vErrors = [err10];
         } else {
@@ -4128,7 +4345,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       }
       if (typeof data2 == "number" && isFinite(data2)) {
         if (data2 > 1e6 || isNaN(data2)) {
-          const err11 = { instancePath: instancePath + "/counts", schemaPath: "#/properties/counts/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e6 }, message: "must be <= 1000000", schema: 1e6, parentSchema: schema40.properties.counts, data: data2 };
+          const err11 = { instancePath: instancePath + "/counts", schemaPath: "#/properties/counts/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e6 }, message: "must be <= 1000000", schema: 1e6, parentSchema: schema42.properties.counts, data: data2 };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -4137,7 +4354,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
           errors++;
         }
         if (data2 < 1 || isNaN(data2)) {
-          const err12 = { instancePath: instancePath + "/counts", schemaPath: "#/properties/counts/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1", schema: 1, parentSchema: schema40.properties.counts, data: data2 };
+          const err12 = { instancePath: instancePath + "/counts", schemaPath: "#/properties/counts/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1 }, message: "must be >= 1", schema: 1, parentSchema: schema42.properties.counts, data: data2 };
           if (vErrors === null) {
             vErrors = [err12];
           } else {
@@ -4151,7 +4368,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       let data3 = data.ofReading;
       if (typeof data3 == "number" && isFinite(data3)) {
         if (data3 > 0.2 || isNaN(data3)) {
-          const err13 = { instancePath: instancePath + "/ofReading", schemaPath: "#/properties/ofReading/maximum", keyword: "maximum", params: { comparison: "<=", limit: 0.2 }, message: "must be <= 0.2", schema: 0.2, parentSchema: schema40.properties.ofReading, data: data3 };
+          const err13 = { instancePath: instancePath + "/ofReading", schemaPath: "#/properties/ofReading/maximum", keyword: "maximum", params: { comparison: "<=", limit: 0.2 }, message: "must be <= 0.2", schema: 0.2, parentSchema: schema42.properties.ofReading, data: data3 };
           if (vErrors === null) {
             vErrors = [err13];
           } else {
@@ -4160,7 +4377,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
           errors++;
         }
         if (data3 < 0 || isNaN(data3)) {
-          const err14 = { instancePath: instancePath + "/ofReading", schemaPath: "#/properties/ofReading/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema40.properties.ofReading, data: data3 };
+          const err14 = { instancePath: instancePath + "/ofReading", schemaPath: "#/properties/ofReading/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema42.properties.ofReading, data: data3 };
           if (vErrors === null) {
             vErrors = [err14];
           } else {
@@ -4169,7 +4386,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
           errors++;
         }
       } else {
-        const err15 = { instancePath: instancePath + "/ofReading", schemaPath: "#/properties/ofReading/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema40.properties.ofReading.type, parentSchema: schema40.properties.ofReading, data: data3 };
+        const err15 = { instancePath: instancePath + "/ofReading", schemaPath: "#/properties/ofReading/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema42.properties.ofReading.type, parentSchema: schema42.properties.ofReading, data: data3 };
         if (vErrors === null) {
           vErrors = [err15];
         } else {
@@ -4181,7 +4398,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.digits !== void 0) {
       let data4 = data.digits;
       if (!(typeof data4 == "number" && (!(data4 % 1) && !isNaN(data4)) && isFinite(data4))) {
-        const err16 = { instancePath: instancePath + "/digits", schemaPath: "#/properties/digits/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema40.properties.digits.type, parentSchema: schema40.properties.digits, data: data4 };
+        const err16 = { instancePath: instancePath + "/digits", schemaPath: "#/properties/digits/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema42.properties.digits.type, parentSchema: schema42.properties.digits, data: data4 };
         if (vErrors === null) {
           vErrors = [err16];
         } else {
@@ -4191,7 +4408,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       }
       if (typeof data4 == "number" && isFinite(data4)) {
         if (data4 > 100 || isNaN(data4)) {
-          const err17 = { instancePath: instancePath + "/digits", schemaPath: "#/properties/digits/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 }, message: "must be <= 100", schema: 100, parentSchema: schema40.properties.digits, data: data4 };
+          const err17 = { instancePath: instancePath + "/digits", schemaPath: "#/properties/digits/maximum", keyword: "maximum", params: { comparison: "<=", limit: 100 }, message: "must be <= 100", schema: 100, parentSchema: schema42.properties.digits, data: data4 };
           if (vErrors === null) {
             vErrors = [err17];
           } else {
@@ -4200,7 +4417,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
           errors++;
         }
         if (data4 < 0 || isNaN(data4)) {
-          const err18 = { instancePath: instancePath + "/digits", schemaPath: "#/properties/digits/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema40.properties.digits, data: data4 };
+          const err18 = { instancePath: instancePath + "/digits", schemaPath: "#/properties/digits/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema42.properties.digits, data: data4 };
           if (vErrors === null) {
             vErrors = [err18];
           } else {
@@ -4211,7 +4428,7 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema40.type, parentSchema: schema40, data };
+    const err19 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.type, parentSchema: schema42, data };
     if (vErrors === null) {
       vErrors = [err19];
     } else {
@@ -4219,15 +4436,15 @@ function validate109(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate109.errors = vErrors;
+  validate112.errors = vErrors;
   return errors === 0;
 }
-function validate108(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+function validate111(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema39.required, parentSchema: schema39, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema41.required, parentSchema: schema41, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -4238,7 +4455,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("instruments" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "instruments" }, message: "must be equal to constant", schema: "instruments", parentSchema: schema39.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "instruments" }, message: "must be equal to constant", schema: "instruments", parentSchema: schema41.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4252,7 +4469,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
           if (!(key0 === "instruments" || key0 === "meter")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema39.properties.params, data: data1 };
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema41.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -4268,7 +4485,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
             for (let i0 = 0; i0 < len0; i0++) {
               let data3 = data2[i0];
               if (!(data3 === "meter" || data3 === "test-light" || data3 === "lamp" || data3 === "scope" || data3 === "live-data" || data3 === "spare-sensor" || data3 === "resistor" || data3 === "lead" || data3 === "milliammeter" || data3 === "helper")) {
-                const err3 = { instancePath: instancePath + "/params/instruments/" + i0, schemaPath: "#/properties/params/properties/instruments/items/enum", keyword: "enum", params: { allowedValues: schema39.properties.params.properties.instruments.items.enum }, message: "must be equal to one of the allowed values", schema: schema39.properties.params.properties.instruments.items.enum, parentSchema: schema39.properties.params.properties.instruments.items, data: data3 };
+                const err3 = { instancePath: instancePath + "/params/instruments/" + i0, schemaPath: "#/properties/params/properties/instruments/items/enum", keyword: "enum", params: { allowedValues: schema41.properties.params.properties.instruments.items.enum }, message: "must be equal to one of the allowed values", schema: schema41.properties.params.properties.instruments.items.enum, parentSchema: schema41.properties.params.properties.instruments.items, data: data3 };
                 if (vErrors === null) {
                   vErrors = [err3];
                 } else {
@@ -4283,7 +4500,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               outer0: for (; i1--; ) {
                 for (j0 = i1; j0--; ) {
                   if (func0(data2[i1], data2[j0])) {
-                    const err4 = { instancePath: instancePath + "/params/instruments", schemaPath: "#/properties/params/properties/instruments/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema39.properties.params.properties.instruments, data: data2 };
+                    const err4 = { instancePath: instancePath + "/params/instruments", schemaPath: "#/properties/params/properties/instruments/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema41.properties.params.properties.instruments, data: data2 };
                     if (vErrors === null) {
                       vErrors = [err4];
                     } else {
@@ -4296,7 +4513,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
           } else {
-            const err5 = { instancePath: instancePath + "/params/instruments", schemaPath: "#/properties/params/properties/instruments/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema39.properties.params.properties.instruments.type, parentSchema: schema39.properties.params.properties.instruments, data: data2 };
+            const err5 = { instancePath: instancePath + "/params/instruments", schemaPath: "#/properties/params/properties/instruments/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema41.properties.params.properties.instruments.type, parentSchema: schema41.properties.params.properties.instruments, data: data2 };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -4309,7 +4526,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
           let data4 = data1.meter;
           if (data4 && typeof data4 == "object" && !Array.isArray(data4)) {
             if (data4.name === void 0) {
-              const err6 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "name" }, message: "must have required property 'name'", schema: schema39.properties.params.properties.meter.required, parentSchema: schema39.properties.params.properties.meter, data: data4 };
+              const err6 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "name" }, message: "must have required property 'name'", schema: schema41.properties.params.properties.meter.required, parentSchema: schema41.properties.params.properties.meter, data: data4 };
               if (vErrors === null) {
                 vErrors = [err6];
               } else {
@@ -4318,7 +4535,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (data4.inputOhms === void 0) {
-              const err7 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "inputOhms" }, message: "must have required property 'inputOhms'", schema: schema39.properties.params.properties.meter.required, parentSchema: schema39.properties.params.properties.meter, data: data4 };
+              const err7 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "inputOhms" }, message: "must have required property 'inputOhms'", schema: schema41.properties.params.properties.meter.required, parentSchema: schema41.properties.params.properties.meter, data: data4 };
               if (vErrors === null) {
                 vErrors = [err7];
               } else {
@@ -4327,7 +4544,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (data4.volts === void 0) {
-              const err8 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "volts" }, message: "must have required property 'volts'", schema: schema39.properties.params.properties.meter.required, parentSchema: schema39.properties.params.properties.meter, data: data4 };
+              const err8 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "volts" }, message: "must have required property 'volts'", schema: schema41.properties.params.properties.meter.required, parentSchema: schema41.properties.params.properties.meter, data: data4 };
               if (vErrors === null) {
                 vErrors = [err8];
               } else {
@@ -4336,7 +4553,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (data4.ohms === void 0) {
-              const err9 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema39.properties.params.properties.meter.required, parentSchema: schema39.properties.params.properties.meter, data: data4 };
+              const err9 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema41.properties.params.properties.meter.required, parentSchema: schema41.properties.params.properties.meter, data: data4 };
               if (vErrors === null) {
                 vErrors = [err9];
               } else {
@@ -4346,7 +4563,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
             }
             for (const key1 in data4) {
               if (!(key1 === "name" || key1 === "inputOhms" || key1 === "volts" || key1 === "ohms" || key1 === "amps")) {
-                const err10 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema39.properties.params.properties.meter, data: data4 };
+                const err10 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema41.properties.params.properties.meter, data: data4 };
                 if (vErrors === null) {
                   vErrors = [err10];
                 } else {
@@ -4359,7 +4576,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               let data5 = data4.name;
               if (typeof data5 === "string") {
                 if (func2(data5) > 200) {
-                  const err11 = { instancePath: instancePath + "/params/meter/name", schemaPath: "#/properties/params/properties/meter/properties/name/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema39.properties.params.properties.meter.properties.name, data: data5 };
+                  const err11 = { instancePath: instancePath + "/params/meter/name", schemaPath: "#/properties/params/properties/meter/properties/name/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema41.properties.params.properties.meter.properties.name, data: data5 };
                   if (vErrors === null) {
                     vErrors = [err11];
                   } else {
@@ -4368,7 +4585,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
                   errors++;
                 }
               } else {
-                const err12 = { instancePath: instancePath + "/params/meter/name", schemaPath: "#/properties/params/properties/meter/properties/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema39.properties.params.properties.meter.properties.name.type, parentSchema: schema39.properties.params.properties.meter.properties.name, data: data5 };
+                const err12 = { instancePath: instancePath + "/params/meter/name", schemaPath: "#/properties/params/properties/meter/properties/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema41.properties.params.properties.meter.properties.name.type, parentSchema: schema41.properties.params.properties.meter.properties.name, data: data5 };
                 if (vErrors === null) {
                   vErrors = [err12];
                 } else {
@@ -4381,7 +4598,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               let data6 = data4.inputOhms;
               if (typeof data6 == "number" && isFinite(data6)) {
                 if (data6 > 1e12 || isNaN(data6)) {
-                  const err13 = { instancePath: instancePath + "/params/meter/inputOhms", schemaPath: "#/properties/params/properties/meter/properties/inputOhms/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e12 }, message: "must be <= 1000000000000", schema: 1e12, parentSchema: schema39.properties.params.properties.meter.properties.inputOhms, data: data6 };
+                  const err13 = { instancePath: instancePath + "/params/meter/inputOhms", schemaPath: "#/properties/params/properties/meter/properties/inputOhms/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e12 }, message: "must be <= 1000000000000", schema: 1e12, parentSchema: schema41.properties.params.properties.meter.properties.inputOhms, data: data6 };
                   if (vErrors === null) {
                     vErrors = [err13];
                   } else {
@@ -4390,7 +4607,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
                   errors++;
                 }
                 if (data6 < 1e4 || isNaN(data6)) {
-                  const err14 = { instancePath: instancePath + "/params/meter/inputOhms", schemaPath: "#/properties/params/properties/meter/properties/inputOhms/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1e4 }, message: "must be >= 10000", schema: 1e4, parentSchema: schema39.properties.params.properties.meter.properties.inputOhms, data: data6 };
+                  const err14 = { instancePath: instancePath + "/params/meter/inputOhms", schemaPath: "#/properties/params/properties/meter/properties/inputOhms/minimum", keyword: "minimum", params: { comparison: ">=", limit: 1e4 }, message: "must be >= 10000", schema: 1e4, parentSchema: schema41.properties.params.properties.meter.properties.inputOhms, data: data6 };
                   if (vErrors === null) {
                     vErrors = [err14];
                   } else {
@@ -4399,7 +4616,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
                   errors++;
                 }
               } else {
-                const err15 = { instancePath: instancePath + "/params/meter/inputOhms", schemaPath: "#/properties/params/properties/meter/properties/inputOhms/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema39.properties.params.properties.meter.properties.inputOhms.type, parentSchema: schema39.properties.params.properties.meter.properties.inputOhms, data: data6 };
+                const err15 = { instancePath: instancePath + "/params/meter/inputOhms", schemaPath: "#/properties/params/properties/meter/properties/inputOhms/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema41.properties.params.properties.meter.properties.inputOhms.type, parentSchema: schema41.properties.params.properties.meter.properties.inputOhms, data: data6 };
                 if (vErrors === null) {
                   vErrors = [err15];
                 } else {
@@ -4409,25 +4626,25 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
             if (data4.volts !== void 0) {
-              if (!validate109(data4.volts, { instancePath: instancePath + "/params/meter/volts", parentData: data4, parentDataProperty: "volts", rootData })) {
-                vErrors = vErrors === null ? validate109.errors : vErrors.concat(validate109.errors);
+              if (!validate112(data4.volts, { instancePath: instancePath + "/params/meter/volts", parentData: data4, parentDataProperty: "volts", rootData })) {
+                vErrors = vErrors === null ? validate112.errors : vErrors.concat(validate112.errors);
                 errors = vErrors.length;
               }
             }
             if (data4.ohms !== void 0) {
-              if (!validate109(data4.ohms, { instancePath: instancePath + "/params/meter/ohms", parentData: data4, parentDataProperty: "ohms", rootData })) {
-                vErrors = vErrors === null ? validate109.errors : vErrors.concat(validate109.errors);
+              if (!validate112(data4.ohms, { instancePath: instancePath + "/params/meter/ohms", parentData: data4, parentDataProperty: "ohms", rootData })) {
+                vErrors = vErrors === null ? validate112.errors : vErrors.concat(validate112.errors);
                 errors = vErrors.length;
               }
             }
             if (data4.amps !== void 0) {
-              if (!validate109(data4.amps, { instancePath: instancePath + "/params/meter/amps", parentData: data4, parentDataProperty: "amps", rootData })) {
-                vErrors = vErrors === null ? validate109.errors : vErrors.concat(validate109.errors);
+              if (!validate112(data4.amps, { instancePath: instancePath + "/params/meter/amps", parentData: data4, parentDataProperty: "amps", rootData })) {
+                vErrors = vErrors === null ? validate112.errors : vErrors.concat(validate112.errors);
                 errors = vErrors.length;
               }
             }
           } else {
-            const err16 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema39.properties.params.properties.meter.type, parentSchema: schema39.properties.params.properties.meter, data: data4 };
+            const err16 = { instancePath: instancePath + "/params/meter", schemaPath: "#/properties/params/properties/meter/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.properties.params.properties.meter.type, parentSchema: schema41.properties.params.properties.meter, data: data4 };
             if (vErrors === null) {
               vErrors = [err16];
             } else {
@@ -4437,7 +4654,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err17 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema39.properties.params.type, parentSchema: schema39.properties.params, data: data1 };
+        const err17 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.properties.params.type, parentSchema: schema41.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err17];
         } else {
@@ -4447,7 +4664,7 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err18 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema39.type, parentSchema: schema39, data };
+    const err18 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.type, parentSchema: schema41, data };
     if (vErrors === null) {
       vErrors = [err18];
     } else {
@@ -4455,99 +4672,11 @@ function validate108(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate108.errors = vErrors;
+  validate111.errors = vErrors;
   return errors === 0;
 }
-var schema41 = { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate113(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema41.required, parentSchema: schema41, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("suspects" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "suspects" }, message: "must be equal to constant", schema: "suspects", parentSchema: schema41.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err1];
-        } else {
-          vErrors.push(err1);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
-      }
-    }
-  } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema41.type, parentSchema: schema41, data };
-    if (vErrors === null) {
-      vErrors = [err2];
-    } else {
-      vErrors.push(err2);
-    }
-    errors++;
-  }
-  validate113.errors = vErrors;
-  return errors === 0;
-}
-var schema42 = { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate115(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema42.required, parentSchema: schema42, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("next" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "next" }, message: "must be equal to constant", schema: "next", parentSchema: schema42.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err1];
-        } else {
-          vErrors.push(err1);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
-      }
-    }
-  } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.type, parentSchema: schema42, data };
-    if (vErrors === null) {
-      vErrors = [err2];
-    } else {
-      vErrors.push(err2);
-    }
-    errors++;
-  }
-  validate115.errors = vErrors;
-  return errors === 0;
-}
-var schema43 = { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } };
-function validate117(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema43 = { "title": "Suspects", "description": "All that it could be, by chance.", "type": "object", "required": ["method"], "properties": { "method": { "const": "suspects" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate116(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4560,8 +4689,96 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("suspects" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "suspects" }, message: "must be equal to constant", schema: "suspects", parentSchema: schema43.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.type, parentSchema: schema43, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate116.errors = vErrors;
+  return errors === 0;
+}
+var schema44 = { "title": "Next", "description": "The tests that would tell most now, best first, without those that were set aside.", "type": "object", "required": ["method"], "properties": { "method": { "const": "next" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate118(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema44.required, parentSchema: schema44, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("next" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "next" }, message: "must be equal to constant", schema: "next", parentSchema: schema44.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.type, parentSchema: schema44, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate118.errors = vErrors;
+  return errors === 0;
+}
+var schema45 = { "title": "Aside", "description": "This test cannot be made here, and is proposed no more; or can after all.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "aside" }, "params": { "title": "AsideParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "As in test.", "$ref": "#/definitions/testForm" }, "aside": { "title": "Aside", "description": "False: it can be made after all. Left out it is true.", "type": "boolean" } } } } };
+function validate120(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema45.required, parentSchema: schema45, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
     if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema43.required, parentSchema: schema43, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema45.required, parentSchema: schema45, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -4572,7 +4789,7 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("aside" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "aside" }, message: "must be equal to constant", schema: "aside", parentSchema: schema43.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "aside" }, message: "must be equal to constant", schema: "aside", parentSchema: schema45.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -4585,7 +4802,7 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (data1.test === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema43.properties.params.required, parentSchema: schema43.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema45.properties.params.required, parentSchema: schema45.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -4595,7 +4812,7 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "test" || key0 === "aside")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema43.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema45.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -4613,7 +4830,7 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.aside !== void 0) {
           let data3 = data1.aside;
           if (typeof data3 !== "boolean") {
-            const err5 = { instancePath: instancePath + "/params/aside", schemaPath: "#/properties/params/properties/aside/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema43.properties.params.properties.aside.type, parentSchema: schema43.properties.params.properties.aside, data: data3 };
+            const err5 = { instancePath: instancePath + "/params/aside", schemaPath: "#/properties/params/properties/aside/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema45.properties.params.properties.aside.type, parentSchema: schema45.properties.params.properties.aside, data: data3 };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -4623,7 +4840,7 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.properties.params.type, parentSchema: schema43.properties.params, data: data1 };
+        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema45.properties.params.type, parentSchema: schema45.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -4633,7 +4850,7 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.type, parentSchema: schema43, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema45.type, parentSchema: schema45, data };
     if (vErrors === null) {
       vErrors = [err7];
     } else {
@@ -4641,16 +4858,16 @@ function validate117(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate117.errors = vErrors;
+  validate120.errors = vErrors;
   return errors === 0;
 }
-var schema44 = { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } };
-function validate119(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema46 = { "title": "Weigh", "description": "What speaks for a conclusion and what would prove it. Nothing is concluded.", "type": "object", "required": ["method"], "properties": { "method": { "const": "weigh" }, "params": { "title": "WeighParameters", "description": "The tree's own conclusion when left out.", "type": "object", "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "maxItems": 80, "items": { "$ref": "#/definitions/name" } } } } } };
+function validate122(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema44.required, parentSchema: schema44, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema46.required, parentSchema: schema46, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -4661,7 +4878,7 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.method !== void 0) {
       let data0 = data.method;
       if ("weigh" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "weigh" }, message: "must be equal to constant", schema: "weigh", parentSchema: schema44.properties.method, data: data0 };
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "weigh" }, message: "must be equal to constant", schema: "weigh", parentSchema: schema46.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4675,7 +4892,7 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         for (const key0 in data1) {
           if (!(key0 === "faults")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema44.properties.params, data: data1 };
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema46.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -4688,7 +4905,7 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
           let data2 = data1.faults;
           if (Array.isArray(data2)) {
             if (data2.length > 80) {
-              const err3 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema44.properties.params.properties.faults, data: data2 };
+              const err3 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema46.properties.params.properties.faults, data: data2 };
               if (vErrors === null) {
                 vErrors = [err3];
               } else {
@@ -4704,7 +4921,7 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
               }
             }
           } else {
-            const err4 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema44.properties.params.properties.faults.type, parentSchema: schema44.properties.params.properties.faults, data: data2 };
+            const err4 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema46.properties.params.properties.faults.type, parentSchema: schema46.properties.params.properties.faults, data: data2 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -4714,7 +4931,7 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.properties.params.type, parentSchema: schema44.properties.params, data: data1 };
+        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.properties.params.type, parentSchema: schema46.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -4724,7 +4941,7 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema44.type, parentSchema: schema44, data };
+    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.type, parentSchema: schema46, data };
     if (vErrors === null) {
       vErrors = [err6];
     } else {
@@ -4732,221 +4949,11 @@ function validate119(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate119.errors = vErrors;
-  return errors === 0;
-}
-var schema45 = { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
-function validate121(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema45.required, parentSchema: schema45, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("accept" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "accept" }, message: "must be equal to constant", schema: "accept", parentSchema: schema45.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err1];
-        } else {
-          vErrors.push(err1);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        for (const key0 in data1) {
-          if (!(key0 === "sure")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema45.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err2];
-            } else {
-              vErrors.push(err2);
-            }
-            errors++;
-          }
-        }
-        if (data1.sure !== void 0) {
-          let data2 = data1.sure;
-          if (typeof data2 !== "boolean") {
-            const err3 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema45.properties.params.properties.sure.type, parentSchema: schema45.properties.params.properties.sure, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err3];
-            } else {
-              vErrors.push(err3);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema45.properties.params.type, parentSchema: schema45.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err4];
-        } else {
-          vErrors.push(err4);
-        }
-        errors++;
-      }
-    }
-  } else {
-    const err5 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema45.type, parentSchema: schema45, data };
-    if (vErrors === null) {
-      vErrors = [err5];
-    } else {
-      vErrors.push(err5);
-    }
-    errors++;
-  }
-  validate121.errors = vErrors;
-  return errors === 0;
-}
-var schema46 = { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
-function validate122(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema46.required, parentSchema: schema46, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema46.required, parentSchema: schema46, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("conclude" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "conclude" }, message: "must be equal to constant", schema: "conclude", parentSchema: schema46.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err2];
-        } else {
-          vErrors.push(err2);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (Object.keys(data1).length < 1) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema46.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "faults" || key0 === "words" || key0 === "sure")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema46.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.faults !== void 0) {
-          let data2 = data1.faults;
-          if (Array.isArray(data2)) {
-            if (data2.length > 80) {
-              const err5 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema46.properties.params.properties.faults, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-            if (data2.length < 1) {
-              const err6 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema46.properties.params.properties.faults, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-            const len0 = data2.length;
-            for (let i0 = 0; i0 < len0; i0++) {
-              if (!validate28(data2[i0], { instancePath: instancePath + "/params/faults/" + i0, parentData: data2, parentDataProperty: i0, rootData })) {
-                vErrors = vErrors === null ? validate28.errors : vErrors.concat(validate28.errors);
-                errors = vErrors.length;
-              }
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema46.properties.params.properties.faults.type, parentSchema: schema46.properties.params.properties.faults, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-        if (data1.words !== void 0) {
-          if (!validate76(data1.words, { instancePath: instancePath + "/params/words", parentData: data1, parentDataProperty: "words", rootData })) {
-            vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
-            errors = vErrors.length;
-          }
-        }
-        if (data1.sure !== void 0) {
-          let data5 = data1.sure;
-          if (typeof data5 !== "boolean") {
-            const err8 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema46.properties.params.properties.sure.type, parentSchema: schema46.properties.params.properties.sure, data: data5 };
-            if (vErrors === null) {
-              vErrors = [err8];
-            } else {
-              vErrors.push(err8);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err9 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.properties.params.type, parentSchema: schema46.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err9];
-        } else {
-          vErrors.push(err9);
-        }
-        errors++;
-      }
-    }
-  } else {
-    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema46.type, parentSchema: schema46, data };
-    if (vErrors === null) {
-      vErrors = [err10];
-    } else {
-      vErrors.push(err10);
-    }
-    errors++;
-  }
   validate122.errors = vErrors;
   return errors === 0;
 }
-var schema47 = { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate125(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema47 = { "title": "Accept", "description": "Accepts the conclusion that the tree has come to.", "type": "object", "required": ["method"], "properties": { "method": { "const": "accept" }, "params": { "title": "AcceptParameters", "description": "Whether it is accepted all the same.", "type": "object", "additionalProperties": false, "properties": { "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
+function validate124(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -4961,8 +4968,8 @@ function validate125(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("retests" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retests" }, message: "must be equal to constant", schema: "retests", parentSchema: schema47.properties.method, data: data0 };
+      if ("accept" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "accept" }, message: "must be equal to constant", schema: "accept", parentSchema: schema47.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -4972,25 +4979,55 @@ function validate125(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
     if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        for (const key0 in data1) {
+          if (!(key0 === "sure")) {
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema47.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err2];
+            } else {
+              vErrors.push(err2);
+            }
+            errors++;
+          }
+        }
+        if (data1.sure !== void 0) {
+          let data2 = data1.sure;
+          if (typeof data2 !== "boolean") {
+            const err3 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema47.properties.params.properties.sure.type, parentSchema: schema47.properties.params.properties.sure, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err3];
+            } else {
+              vErrors.push(err3);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.properties.params.type, parentSchema: schema47.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err4];
+        } else {
+          vErrors.push(err4);
+        }
+        errors++;
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.type, parentSchema: schema47, data };
+    const err5 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.type, parentSchema: schema47, data };
     if (vErrors === null) {
-      vErrors = [err2];
+      vErrors = [err5];
     } else {
-      vErrors.push(err2);
+      vErrors.push(err5);
     }
     errors++;
   }
-  validate125.errors = vErrors;
+  validate124.errors = vErrors;
   return errors === 0;
 }
-var schema48 = { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } };
-function validate127(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema48 = { "title": "Conclude", "description": "A conclusion of one's own, whatever the tree says.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "conclude" }, "params": { "title": "ConcludeParameters", "description": "Faults of the circuit, or words.", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "faults": { "title": "Faults", "description": "Of the circuit.", "type": "array", "minItems": 1, "maxItems": 80, "items": { "$ref": "#/definitions/name" } }, "words": { "title": "In words", "description": "What is wrong, where no fault of the circuit says it.", "$ref": "#/definitions/text" }, "sure": { "title": "All the same", "description": "It rests on one reading that is not made again.", "type": "boolean" } } } } };
+function validate125(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5014,8 +5051,188 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
+      if ("conclude" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "conclude" }, message: "must be equal to constant", schema: "conclude", parentSchema: schema48.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (Object.keys(data1).length < 1) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema48.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "faults" || key0 === "words" || key0 === "sure")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema48.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.faults !== void 0) {
+          let data2 = data1.faults;
+          if (Array.isArray(data2)) {
+            if (data2.length > 80) {
+              const err5 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema48.properties.params.properties.faults, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            if (data2.length < 1) {
+              const err6 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema48.properties.params.properties.faults, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+            const len0 = data2.length;
+            for (let i0 = 0; i0 < len0; i0++) {
+              if (!validate28(data2[i0], { instancePath: instancePath + "/params/faults/" + i0, parentData: data2, parentDataProperty: i0, rootData })) {
+                vErrors = vErrors === null ? validate28.errors : vErrors.concat(validate28.errors);
+                errors = vErrors.length;
+              }
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/faults", schemaPath: "#/properties/params/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema48.properties.params.properties.faults.type, parentSchema: schema48.properties.params.properties.faults, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+        if (data1.words !== void 0) {
+          if (!validate76(data1.words, { instancePath: instancePath + "/params/words", parentData: data1, parentDataProperty: "words", rootData })) {
+            vErrors = vErrors === null ? validate76.errors : vErrors.concat(validate76.errors);
+            errors = vErrors.length;
+          }
+        }
+        if (data1.sure !== void 0) {
+          let data5 = data1.sure;
+          if (typeof data5 !== "boolean") {
+            const err8 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema48.properties.params.properties.sure.type, parentSchema: schema48.properties.params.properties.sure, data: data5 };
+            if (vErrors === null) {
+              vErrors = [err8];
+            } else {
+              vErrors.push(err8);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err9 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema48.properties.params.type, parentSchema: schema48.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err9];
+        } else {
+          vErrors.push(err9);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema48.type, parentSchema: schema48, data };
+    if (vErrors === null) {
+      vErrors = [err10];
+    } else {
+      vErrors.push(err10);
+    }
+    errors++;
+  }
+  validate125.errors = vErrors;
+  return errors === 0;
+}
+var schema49 = { "title": "Retests", "description": "The tests that must pass after the repair, before beside after.", "type": "object", "required": ["method"], "properties": { "method": { "const": "retests" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate128(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema49.required, parentSchema: schema49, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("retests" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retests" }, message: "must be equal to constant", schema: "retests", parentSchema: schema49.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema49.type, parentSchema: schema49, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate128.errors = vErrors;
+  return errors === 0;
+}
+var schema50 = { "title": "Retest", "description": "Answers a test after the repair.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "retest" }, "params": { "title": "RetestParameters", "description": "Which step, and one of reading, choose, take and cannot.", "type": "object", "required": ["step"], "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "Of the answer to retests.", "$ref": "#/definitions/name" }, "reading": { "title": "Reading", "description": "What the meter showed.", "$ref": "#/definitions/readingText" }, "choose": { "title": "Choice", "description": "Name of an outcome, or of a look.", "$ref": "#/definitions/name" }, "take": { "title": "Take", "description": "What the simulated vehicle shows after its repair.", "type": "boolean" }, "cannot": { "title": "Cannot", "description": "Why it cannot be made.", "$ref": "#/definitions/text" }, "sure": { "title": "Sure", "description": "The meter really shows this, though it looks like a slip.", "type": "boolean" } } } } };
+function validate130(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema50.required, parentSchema: schema50, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema50.required, parentSchema: schema50, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
       if ("retest" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retest" }, message: "must be equal to constant", schema: "retest", parentSchema: schema48.properties.method, data: data0 };
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "retest" }, message: "must be equal to constant", schema: "retest", parentSchema: schema50.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -5028,7 +5245,7 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
         if (data1.step === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "step" }, message: "must have required property 'step'", schema: schema48.properties.params.required, parentSchema: schema48.properties.params, data: data1 };
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "step" }, message: "must have required property 'step'", schema: schema50.properties.params.required, parentSchema: schema50.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -5038,7 +5255,7 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
         }
         for (const key0 in data1) {
           if (!(key0 === "step" || key0 === "reading" || key0 === "choose" || key0 === "take" || key0 === "cannot" || key0 === "sure")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema48.properties.params, data: data1 };
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema50.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
             } else {
@@ -5068,7 +5285,7 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.take !== void 0) {
           let data5 = data1.take;
           if (typeof data5 !== "boolean") {
-            const err5 = { instancePath: instancePath + "/params/take", schemaPath: "#/properties/params/properties/take/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema48.properties.params.properties.take.type, parentSchema: schema48.properties.params.properties.take, data: data5 };
+            const err5 = { instancePath: instancePath + "/params/take", schemaPath: "#/properties/params/properties/take/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema50.properties.params.properties.take.type, parentSchema: schema50.properties.params.properties.take, data: data5 };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -5086,7 +5303,7 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
         if (data1.sure !== void 0) {
           let data7 = data1.sure;
           if (typeof data7 !== "boolean") {
-            const err6 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema48.properties.params.properties.sure.type, parentSchema: schema48.properties.params.properties.sure, data: data7 };
+            const err6 = { instancePath: instancePath + "/params/sure", schemaPath: "#/properties/params/properties/sure/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema50.properties.params.properties.sure.type, parentSchema: schema50.properties.params.properties.sure, data: data7 };
             if (vErrors === null) {
               vErrors = [err6];
             } else {
@@ -5096,7 +5313,7 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
           }
         }
       } else {
-        const err7 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema48.properties.params.type, parentSchema: schema48.properties.params, data: data1 };
+        const err7 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema50.properties.params.type, parentSchema: schema50.properties.params, data: data1 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -5106,7 +5323,7 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema48.type, parentSchema: schema48, data };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema50.type, parentSchema: schema50, data };
     if (vErrors === null) {
       vErrors = [err8];
     } else {
@@ -5114,168 +5331,10 @@ function validate127(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate127.errors = vErrors;
+  validate130.errors = vErrors;
   return errors === 0;
 }
-var schema49 = { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } };
-function validate132(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema49.required, parentSchema: schema49, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema49.required, parentSchema: schema49, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("drive" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "drive" }, message: "must be equal to constant", schema: "drive", parentSchema: schema49.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err2];
-        } else {
-          vErrors.push(err2);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.code === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "code" }, message: "must have required property 'code'", schema: schema49.properties.params.required, parentSchema: schema49.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "code" || key0 === "words")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema49.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.code !== void 0) {
-          let data2 = data1.code;
-          if (!(data2 === "stayed-away" || data2 === "came-back")) {
-            const err5 = { instancePath: instancePath + "/params/code", schemaPath: "#/properties/params/properties/code/enum", keyword: "enum", params: { allowedValues: schema49.properties.params.properties.code.enum }, message: "must be equal to one of the allowed values", schema: schema49.properties.params.properties.code.enum, parentSchema: schema49.properties.params.properties.code, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err5];
-            } else {
-              vErrors.push(err5);
-            }
-            errors++;
-          }
-        }
-        if (data1.words !== void 0) {
-          let data3 = data1.words;
-          if (typeof data3 === "string") {
-            if (func2(data3) > 2e3) {
-              const err6 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema49.properties.params.properties.words, data: data3 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema49.properties.params.properties.words.type, parentSchema: schema49.properties.params.properties.words, data: data3 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema49.properties.params.type, parentSchema: schema49.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
-      }
-    }
-  } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema49.type, parentSchema: schema49, data };
-    if (vErrors === null) {
-      vErrors = [err9];
-    } else {
-      vErrors.push(err9);
-    }
-    errors++;
-  }
-  validate132.errors = vErrors;
-  return errors === 0;
-}
-var schema50 = { "title": "Call", "description": "What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "call" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate133(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
-  let vErrors = null;
-  let errors = 0;
-  if (data && typeof data == "object" && !Array.isArray(data)) {
-    if (data.method === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema50.required, parentSchema: schema50, data };
-      if (vErrors === null) {
-        vErrors = [err0];
-      } else {
-        vErrors.push(err0);
-      }
-      errors++;
-    }
-    if (data.method !== void 0) {
-      let data0 = data.method;
-      if ("call" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "call" }, message: "must be equal to constant", schema: "call", parentSchema: schema50.properties.method, data: data0 };
-        if (vErrors === null) {
-          vErrors = [err1];
-        } else {
-          vErrors.push(err1);
-        }
-        errors++;
-      }
-    }
-    if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
-      }
-    }
-  } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema50.type, parentSchema: schema50, data };
-    if (vErrors === null) {
-      vErrors = [err2];
-    } else {
-      vErrors.push(err2);
-    }
-    errors++;
-  }
-  validate133.errors = vErrors;
-  return errors === 0;
-}
-var schema51 = { "title": "Work", "description": "What the customer said of the work, after a conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "work" }, "params": { "title": "Parameters", "description": "Who said what.", "type": "object", "required": ["answer", "by"], "additionalProperties": false, "properties": { "answer": { "title": "Answer", "description": "What was said.", "enum": ["authorised", "declined"] }, "by": { "title": "By", "description": "Who said it.", "type": "string", "minLength": 1, "maxLength": 200 }, "words": { "title": "Words", "description": "How, and up to what it may cost.", "type": "string", "maxLength": 2e3 } } } } };
+var schema51 = { "title": "Drive", "description": "Reports what the trouble codes did once the vehicle was driven; also of a closed record.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "drive" }, "params": { "title": "Parameters", "description": "What the codes did, and how it was driven.", "type": "object", "required": ["code"], "additionalProperties": false, "properties": { "code": { "title": "Code", "description": "What they did.", "enum": ["stayed-away", "came-back"] }, "words": { "title": "Words", "description": "How it was driven, and what else was seen.", "type": "string", "maxLength": 2e3 } } } } };
 function validate135(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5300,8 +5359,8 @@ function validate135(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("work" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "work" }, message: "must be equal to constant", schema: "work", parentSchema: schema51.properties.method, data: data0 };
+      if ("drive" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "drive" }, message: "must be equal to constant", schema: "drive", parentSchema: schema51.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -5313,8 +5372,8 @@ function validate135(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.params !== void 0) {
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.answer === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "answer" }, message: "must have required property 'answer'", schema: schema51.properties.params.required, parentSchema: schema51.properties.params, data: data1 };
+        if (data1.code === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "code" }, message: "must have required property 'code'", schema: schema51.properties.params.required, parentSchema: schema51.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -5322,18 +5381,21 @@ function validate135(data, { instancePath = "", parentData, parentDataProperty, 
           }
           errors++;
         }
-        if (data1.by === void 0) {
-          const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "by" }, message: "must have required property 'by'", schema: schema51.properties.params.required, parentSchema: schema51.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err4];
-          } else {
-            vErrors.push(err4);
-          }
-          errors++;
-        }
         for (const key0 in data1) {
-          if (!(key0 === "answer" || key0 === "by" || key0 === "words")) {
-            const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema51.properties.params, data: data1 };
+          if (!(key0 === "code" || key0 === "words")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema51.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.code !== void 0) {
+          let data2 = data1.code;
+          if (!(data2 === "stayed-away" || data2 === "came-back")) {
+            const err5 = { instancePath: instancePath + "/params/code", schemaPath: "#/properties/params/properties/code/enum", keyword: "enum", params: { allowedValues: schema51.properties.params.properties.code.enum }, message: "must be equal to one of the allowed values", schema: schema51.properties.params.properties.code.enum, parentSchema: schema51.properties.params.properties.code, data: data2 };
             if (vErrors === null) {
               vErrors = [err5];
             } else {
@@ -5342,94 +5404,51 @@ function validate135(data, { instancePath = "", parentData, parentDataProperty, 
             errors++;
           }
         }
-        if (data1.answer !== void 0) {
-          let data2 = data1.answer;
-          if (!(data2 === "authorised" || data2 === "declined")) {
-            const err6 = { instancePath: instancePath + "/params/answer", schemaPath: "#/properties/params/properties/answer/enum", keyword: "enum", params: { allowedValues: schema51.properties.params.properties.answer.enum }, message: "must be equal to one of the allowed values", schema: schema51.properties.params.properties.answer.enum, parentSchema: schema51.properties.params.properties.answer, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err6];
-            } else {
-              vErrors.push(err6);
-            }
-            errors++;
-          }
-        }
-        if (data1.by !== void 0) {
-          let data3 = data1.by;
-          if (typeof data3 === "string") {
-            if (func2(data3) > 200) {
-              const err7 = { instancePath: instancePath + "/params/by", schemaPath: "#/properties/params/properties/by/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema51.properties.params.properties.by, data: data3 };
-              if (vErrors === null) {
-                vErrors = [err7];
-              } else {
-                vErrors.push(err7);
-              }
-              errors++;
-            }
-            if (func2(data3) < 1) {
-              const err8 = { instancePath: instancePath + "/params/by", schemaPath: "#/properties/params/properties/by/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema51.properties.params.properties.by, data: data3 };
-              if (vErrors === null) {
-                vErrors = [err8];
-              } else {
-                vErrors.push(err8);
-              }
-              errors++;
-            }
-          } else {
-            const err9 = { instancePath: instancePath + "/params/by", schemaPath: "#/properties/params/properties/by/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema51.properties.params.properties.by.type, parentSchema: schema51.properties.params.properties.by, data: data3 };
-            if (vErrors === null) {
-              vErrors = [err9];
-            } else {
-              vErrors.push(err9);
-            }
-            errors++;
-          }
-        }
         if (data1.words !== void 0) {
-          let data4 = data1.words;
-          if (typeof data4 === "string") {
-            if (func2(data4) > 2e3) {
-              const err10 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema51.properties.params.properties.words, data: data4 };
+          let data3 = data1.words;
+          if (typeof data3 === "string") {
+            if (func2(data3) > 2e3) {
+              const err6 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema51.properties.params.properties.words, data: data3 };
               if (vErrors === null) {
-                vErrors = [err10];
+                vErrors = [err6];
               } else {
-                vErrors.push(err10);
+                vErrors.push(err6);
               }
               errors++;
             }
           } else {
-            const err11 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema51.properties.params.properties.words.type, parentSchema: schema51.properties.params.properties.words, data: data4 };
+            const err7 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema51.properties.params.properties.words.type, parentSchema: schema51.properties.params.properties.words, data: data3 };
             if (vErrors === null) {
-              vErrors = [err11];
+              vErrors = [err7];
             } else {
-              vErrors.push(err11);
+              vErrors.push(err7);
             }
             errors++;
           }
         }
       } else {
-        const err12 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.properties.params.type, parentSchema: schema51.properties.params, data: data1 };
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.properties.params.type, parentSchema: schema51.properties.params, data: data1 };
         if (vErrors === null) {
-          vErrors = [err12];
+          vErrors = [err8];
         } else {
-          vErrors.push(err12);
+          vErrors.push(err8);
         }
         errors++;
       }
     }
   } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.type, parentSchema: schema51, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema51.type, parentSchema: schema51, data };
     if (vErrors === null) {
-      vErrors = [err13];
+      vErrors = [err9];
     } else {
-      vErrors.push(err13);
+      vErrors.push(err9);
     }
     errors++;
   }
   validate135.errors = vErrors;
   return errors === 0;
 }
-var schema52 = { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema52 = { "title": "Call", "description": "What the customer is told on the telephone: three sentences, and prices by the rates of the shop. Nothing is done.", "type": "object", "required": ["method"], "properties": { "method": { "const": "call" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate136(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5445,8 +5464,8 @@ function validate136(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("close" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "close" }, message: "must be equal to constant", schema: "close", parentSchema: schema52.properties.method, data: data0 };
+      if ("call" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "call" }, message: "must be equal to constant", schema: "call", parentSchema: schema52.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5473,7 +5492,7 @@ function validate136(data, { instancePath = "", parentData, parentDataProperty, 
   validate136.errors = vErrors;
   return errors === 0;
 }
-var schema53 = { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema53 = { "title": "Work", "description": "What the customer said of the work, after a conclusion.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "work" }, "params": { "title": "Parameters", "description": "Who said what.", "type": "object", "required": ["answer", "by"], "additionalProperties": false, "properties": { "answer": { "title": "Answer", "description": "What was said.", "enum": ["authorised", "declined"] }, "by": { "title": "By", "description": "Who said it.", "type": "string", "minLength": 1, "maxLength": 200 }, "words": { "title": "Words", "description": "How, and up to what it may cost.", "type": "string", "maxLength": 2e3 } } } } };
 function validate138(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5487,38 +5506,148 @@ function validate138(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema53.required, parentSchema: schema53, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("pause" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "pause" }, message: "must be equal to constant", schema: "pause", parentSchema: schema53.properties.method, data: data0 };
+      if ("work" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "work" }, message: "must be equal to constant", schema: "work", parentSchema: schema53.properties.method, data: data0 };
         if (vErrors === null) {
-          vErrors = [err1];
+          vErrors = [err2];
         } else {
-          vErrors.push(err1);
+          vErrors.push(err2);
         }
         errors++;
       }
     }
     if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.answer === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "answer" }, message: "must have required property 'answer'", schema: schema53.properties.params.required, parentSchema: schema53.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        if (data1.by === void 0) {
+          const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "by" }, message: "must have required property 'by'", schema: schema53.properties.params.required, parentSchema: schema53.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err4];
+          } else {
+            vErrors.push(err4);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "answer" || key0 === "by" || key0 === "words")) {
+            const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema53.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err5];
+            } else {
+              vErrors.push(err5);
+            }
+            errors++;
+          }
+        }
+        if (data1.answer !== void 0) {
+          let data2 = data1.answer;
+          if (!(data2 === "authorised" || data2 === "declined")) {
+            const err6 = { instancePath: instancePath + "/params/answer", schemaPath: "#/properties/params/properties/answer/enum", keyword: "enum", params: { allowedValues: schema53.properties.params.properties.answer.enum }, message: "must be equal to one of the allowed values", schema: schema53.properties.params.properties.answer.enum, parentSchema: schema53.properties.params.properties.answer, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err6];
+            } else {
+              vErrors.push(err6);
+            }
+            errors++;
+          }
+        }
+        if (data1.by !== void 0) {
+          let data3 = data1.by;
+          if (typeof data3 === "string") {
+            if (func2(data3) > 200) {
+              const err7 = { instancePath: instancePath + "/params/by", schemaPath: "#/properties/params/properties/by/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema53.properties.params.properties.by, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err7];
+              } else {
+                vErrors.push(err7);
+              }
+              errors++;
+            }
+            if (func2(data3) < 1) {
+              const err8 = { instancePath: instancePath + "/params/by", schemaPath: "#/properties/params/properties/by/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema53.properties.params.properties.by, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err8];
+              } else {
+                vErrors.push(err8);
+              }
+              errors++;
+            }
+          } else {
+            const err9 = { instancePath: instancePath + "/params/by", schemaPath: "#/properties/params/properties/by/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema53.properties.params.properties.by.type, parentSchema: schema53.properties.params.properties.by, data: data3 };
+            if (vErrors === null) {
+              vErrors = [err9];
+            } else {
+              vErrors.push(err9);
+            }
+            errors++;
+          }
+        }
+        if (data1.words !== void 0) {
+          let data4 = data1.words;
+          if (typeof data4 === "string") {
+            if (func2(data4) > 2e3) {
+              const err10 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema53.properties.params.properties.words, data: data4 };
+              if (vErrors === null) {
+                vErrors = [err10];
+              } else {
+                vErrors.push(err10);
+              }
+              errors++;
+            }
+          } else {
+            const err11 = { instancePath: instancePath + "/params/words", schemaPath: "#/properties/params/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema53.properties.params.properties.words.type, parentSchema: schema53.properties.params.properties.words, data: data4 };
+            if (vErrors === null) {
+              vErrors = [err11];
+            } else {
+              vErrors.push(err11);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err12 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.properties.params.type, parentSchema: schema53.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err12];
+        } else {
+          vErrors.push(err12);
+        }
+        errors++;
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema53.type, parentSchema: schema53, data };
     if (vErrors === null) {
-      vErrors = [err2];
+      vErrors = [err13];
     } else {
-      vErrors.push(err2);
+      vErrors.push(err13);
     }
     errors++;
   }
   validate138.errors = vErrors;
   return errors === 0;
 }
-var schema54 = { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate140(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema54 = { "title": "Close", "description": "Closes the record with what the tests after the repair say.", "type": "object", "required": ["method"], "properties": { "method": { "const": "close" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate139(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5533,8 +5662,8 @@ function validate140(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("resume" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "resume" }, message: "must be equal to constant", schema: "resume", parentSchema: schema54.properties.method, data: data0 };
+      if ("close" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "close" }, message: "must be equal to constant", schema: "close", parentSchema: schema54.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5558,11 +5687,11 @@ function validate140(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate140.errors = vErrors;
+  validate139.errors = vErrors;
   return errors === 0;
 }
-var schema55 = { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
-function validate142(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema55 = { "title": "KeepGood", "description": "Keeps the captures that passed after the repair as known-good ones of this vehicle.", "type": "object", "required": ["method"], "properties": { "method": { "const": "keep-good" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate141(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -5575,104 +5704,37 @@ function validate142(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema55.required, parentSchema: schema55, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("move" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "move" }, message: "must be equal to constant", schema: "move", parentSchema: schema55.properties.method, data: data0 };
+      if ("keep-good" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "keep-good" }, message: "must be equal to constant", schema: "keep-good", parentSchema: schema55.properties.method, data: data0 };
         if (vErrors === null) {
-          vErrors = [err2];
+          vErrors = [err1];
         } else {
-          vErrors.push(err2);
+          vErrors.push(err1);
         }
         errors++;
       }
     }
     if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.folder === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "folder" }, message: "must have required property 'folder'", schema: schema55.properties.params.required, parentSchema: schema55.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
-        for (const key0 in data1) {
-          if (!(key0 === "folder")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema55.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err4];
-            } else {
-              vErrors.push(err4);
-            }
-            errors++;
-          }
-        }
-        if (data1.folder !== void 0) {
-          let data2 = data1.folder;
-          if (typeof data2 === "string") {
-            if (func2(data2) > 4e3) {
-              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema55.properties.params.properties.folder, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-            if (func2(data2) < 1) {
-              const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema55.properties.params.properties.folder, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err6];
-              } else {
-                vErrors.push(err6);
-              }
-              errors++;
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema55.properties.params.properties.folder.type, parentSchema: schema55.properties.params.properties.folder, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
-          }
-        }
-      } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.properties.params.type, parentSchema: schema55.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err8];
-        } else {
-          vErrors.push(err8);
-        }
-        errors++;
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.type, parentSchema: schema55, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema55.type, parentSchema: schema55, data };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err2];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err2);
     }
     errors++;
   }
-  validate142.errors = vErrors;
+  validate141.errors = vErrors;
   return errors === 0;
 }
-var schema56 = { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } };
+var schema56 = { "title": "Pause", "description": "Pauses the session. The end of input does the same.", "type": "object", "required": ["method"], "properties": { "method": { "const": "pause" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate143(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5688,8 +5750,8 @@ function validate143(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("sketch" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sketch" }, message: "must be equal to constant", schema: "sketch", parentSchema: schema56.properties.method, data: data0 };
+      if ("pause" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "pause" }, message: "must be equal to constant", schema: "pause", parentSchema: schema56.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5699,80 +5761,24 @@ function validate143(data, { instancePath = "", parentData, parentDataProperty, 
       }
     }
     if (data.params !== void 0) {
-      let data1 = data.params;
-      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        for (const key0 in data1) {
-          if (!(key0 === "test" || key0 === "columns")) {
-            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema56.properties.params, data: data1 };
-            if (vErrors === null) {
-              vErrors = [err2];
-            } else {
-              vErrors.push(err2);
-            }
-            errors++;
-          }
-        }
-        if (data1.test !== void 0) {
-          if (!validate36(data1.test, { instancePath: instancePath + "/params/test", parentData: data1, parentDataProperty: "test", rootData })) {
-            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
-            errors = vErrors.length;
-          }
-        }
-        if (data1.columns !== void 0) {
-          let data3 = data1.columns;
-          if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
-            const err3 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema56.properties.params.properties.columns.type, parentSchema: schema56.properties.params.properties.columns, data: data3 };
-            if (vErrors === null) {
-              vErrors = [err3];
-            } else {
-              vErrors.push(err3);
-            }
-            errors++;
-          }
-          if (typeof data3 == "number" && isFinite(data3)) {
-            if (data3 > 400 || isNaN(data3)) {
-              const err4 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 400 }, message: "must be <= 400", schema: 400, parentSchema: schema56.properties.params.properties.columns, data: data3 };
-              if (vErrors === null) {
-                vErrors = [err4];
-              } else {
-                vErrors.push(err4);
-              }
-              errors++;
-            }
-            if (data3 < 40 || isNaN(data3)) {
-              const err5 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 40 }, message: "must be >= 40", schema: 40, parentSchema: schema56.properties.params.properties.columns, data: data3 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-          }
-        }
-      } else {
-        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema56.properties.params.type, parentSchema: schema56.properties.params, data: data1 };
-        if (vErrors === null) {
-          vErrors = [err6];
-        } else {
-          vErrors.push(err6);
-        }
-        errors++;
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema56.type, parentSchema: schema56, data };
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema56.type, parentSchema: schema56, data };
     if (vErrors === null) {
-      vErrors = [err7];
+      vErrors = [err2];
     } else {
-      vErrors.push(err7);
+      vErrors.push(err2);
     }
     errors++;
   }
   validate143.errors = vErrors;
   return errors === 0;
 }
-var schema57 = { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema57 = { "title": "Resume", "description": "Goes on with a paused session.", "type": "object", "required": ["method"], "properties": { "method": { "const": "resume" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate145(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5788,8 +5794,8 @@ function validate145(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("sums" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sums" }, message: "must be equal to constant", schema: "sums", parentSchema: schema57.properties.method, data: data0 };
+      if ("resume" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "resume" }, message: "must be equal to constant", schema: "resume", parentSchema: schema57.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -5816,7 +5822,7 @@ function validate145(data, { instancePath = "", parentData, parentDataProperty, 
   validate145.errors = vErrors;
   return errors === 0;
 }
-var schema58 = { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } };
+var schema58 = { "title": "Move", "description": "After the disk has refused: goes on in another folder, and saves there what was not saved.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "move" }, "params": { "title": "MoveParameters", "description": "Where to.", "type": "object", "required": ["folder"], "additionalProperties": false, "properties": { "folder": { "title": "Folder", "description": "Path of the folder.", "type": "string", "minLength": 1, "maxLength": 4e3 } } } } };
 function validate147(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5841,8 +5847,8 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("calculate" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "calculate" }, message: "must be equal to constant", schema: "calculate", parentSchema: schema58.properties.method, data: data0 };
+      if ("move" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "move" }, message: "must be equal to constant", schema: "move", parentSchema: schema58.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -5854,8 +5860,8 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.params !== void 0) {
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.line === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "line" }, message: "must have required property 'line'", schema: schema58.properties.params.required, parentSchema: schema58.properties.params, data: data1 };
+        if (data1.folder === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "folder" }, message: "must have required property 'folder'", schema: schema58.properties.params.required, parentSchema: schema58.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -5864,7 +5870,7 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
           errors++;
         }
         for (const key0 in data1) {
-          if (!(key0 === "line")) {
+          if (!(key0 === "folder")) {
             const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema58.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
@@ -5874,11 +5880,11 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
             errors++;
           }
         }
-        if (data1.line !== void 0) {
-          let data2 = data1.line;
+        if (data1.folder !== void 0) {
+          let data2 = data1.folder;
           if (typeof data2 === "string") {
-            if (func2(data2) > 2e3) {
-              const err5 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema58.properties.params.properties.line, data: data2 };
+            if (func2(data2) > 4e3) {
+              const err5 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/maxLength", keyword: "maxLength", params: { limit: 4e3 }, message: "must NOT have more than 4000 characters", schema: 4e3, parentSchema: schema58.properties.params.properties.folder, data: data2 };
               if (vErrors === null) {
                 vErrors = [err5];
               } else {
@@ -5887,7 +5893,7 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
             if (func2(data2) < 1) {
-              const err6 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema58.properties.params.properties.line, data: data2 };
+              const err6 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema58.properties.params.properties.folder, data: data2 };
               if (vErrors === null) {
                 vErrors = [err6];
               } else {
@@ -5896,7 +5902,7 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
               errors++;
             }
           } else {
-            const err7 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema58.properties.params.properties.line.type, parentSchema: schema58.properties.params.properties.line, data: data2 };
+            const err7 = { instancePath: instancePath + "/params/folder", schemaPath: "#/properties/params/properties/folder/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema58.properties.params.properties.folder.type, parentSchema: schema58.properties.params.properties.folder, data: data2 };
             if (vErrors === null) {
               vErrors = [err7];
             } else {
@@ -5927,7 +5933,7 @@ function validate147(data, { instancePath = "", parentData, parentDataProperty, 
   validate147.errors = vErrors;
   return errors === 0;
 }
-var schema59 = { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
+var schema59 = { "title": "Sketch", "description": "The wiring as lines of text, with the leads of the present step or of a test on it.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sketch" }, "params": { "title": "SketchParameters", "description": "Nothing must be given.", "type": "object", "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Whose leads are shown.", "$ref": "#/definitions/testForm" }, "columns": { "title": "Columns", "description": "How wide; 78 when left out.", "type": "integer", "minimum": 40, "maximum": 400 } } } } };
 function validate148(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -5941,23 +5947,14 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
-    if (data.params === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema59.required, parentSchema: schema59, data };
-      if (vErrors === null) {
-        vErrors = [err1];
-      } else {
-        vErrors.push(err1);
-      }
-      errors++;
-    }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("measure" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "measure" }, message: "must be equal to constant", schema: "measure", parentSchema: schema59.properties.method, data: data0 };
+      if ("sketch" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sketch" }, message: "must be equal to constant", schema: "sketch", parentSchema: schema59.properties.method, data: data0 };
         if (vErrors === null) {
-          vErrors = [err2];
+          vErrors = [err1];
         } else {
-          vErrors.push(err2);
+          vErrors.push(err1);
         }
         errors++;
       }
@@ -5965,22 +5962,13 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.params !== void 0) {
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.test === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema59.properties.params.required, parentSchema: schema59.properties.params, data: data1 };
-          if (vErrors === null) {
-            vErrors = [err3];
-          } else {
-            vErrors.push(err3);
-          }
-          errors++;
-        }
         for (const key0 in data1) {
-          if (!(key0 === "test")) {
-            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema59.properties.params, data: data1 };
+          if (!(key0 === "test" || key0 === "columns")) {
+            const err2 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema59.properties.params, data: data1 };
             if (vErrors === null) {
-              vErrors = [err4];
+              vErrors = [err2];
             } else {
-              vErrors.push(err4);
+              vErrors.push(err2);
             }
             errors++;
           }
@@ -5991,29 +5979,61 @@ function validate148(data, { instancePath = "", parentData, parentDataProperty, 
             errors = vErrors.length;
           }
         }
+        if (data1.columns !== void 0) {
+          let data3 = data1.columns;
+          if (!(typeof data3 == "number" && (!(data3 % 1) && !isNaN(data3)) && isFinite(data3))) {
+            const err3 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/type", keyword: "type", params: { type: "integer" }, message: "must be integer", schema: schema59.properties.params.properties.columns.type, parentSchema: schema59.properties.params.properties.columns, data: data3 };
+            if (vErrors === null) {
+              vErrors = [err3];
+            } else {
+              vErrors.push(err3);
+            }
+            errors++;
+          }
+          if (typeof data3 == "number" && isFinite(data3)) {
+            if (data3 > 400 || isNaN(data3)) {
+              const err4 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/maximum", keyword: "maximum", params: { comparison: "<=", limit: 400 }, message: "must be <= 400", schema: 400, parentSchema: schema59.properties.params.properties.columns, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err4];
+              } else {
+                vErrors.push(err4);
+              }
+              errors++;
+            }
+            if (data3 < 40 || isNaN(data3)) {
+              const err5 = { instancePath: instancePath + "/params/columns", schemaPath: "#/properties/params/properties/columns/minimum", keyword: "minimum", params: { comparison: ">=", limit: 40 }, message: "must be >= 40", schema: 40, parentSchema: schema59.properties.params.properties.columns, data: data3 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+          }
+        }
       } else {
-        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema59.properties.params.type, parentSchema: schema59.properties.params, data: data1 };
+        const err6 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema59.properties.params.type, parentSchema: schema59.properties.params, data: data1 };
         if (vErrors === null) {
-          vErrors = [err5];
+          vErrors = [err6];
         } else {
-          vErrors.push(err5);
+          vErrors.push(err6);
         }
         errors++;
       }
     }
   } else {
-    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema59.type, parentSchema: schema59, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema59.type, parentSchema: schema59, data };
     if (vErrors === null) {
-      vErrors = [err6];
+      vErrors = [err7];
     } else {
-      vErrors.push(err6);
+      vErrors.push(err7);
     }
     errors++;
   }
   validate148.errors = vErrors;
   return errors === 0;
 }
-var schema60 = { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema60 = { "title": "Sums", "description": "The small sums that fit the present step.", "type": "object", "required": ["method"], "properties": { "method": { "const": "sums" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
 function validate150(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -6029,8 +6049,8 @@ function validate150(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("follow" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "follow" }, message: "must be equal to constant", schema: "follow", parentSchema: schema60.properties.method, data: data0 };
+      if ("sums" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "sums" }, message: "must be equal to constant", schema: "sums", parentSchema: schema60.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -6057,7 +6077,7 @@ function validate150(data, { instancePath = "", parentData, parentDataProperty, 
   validate150.errors = vErrors;
   return errors === 0;
 }
-var schema61 = { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+var schema61 = { "title": "Calculate", "description": "One sum with values of one's own.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "calculate" }, "params": { "title": "CalculateParameters", "description": "As for ohmward calc.", "type": "object", "required": ["line"], "additionalProperties": false, "properties": { "line": { "title": "Line", "description": "Name and options of the sum.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["wire --size 0.5mm2 --length 3m"] } } } } };
 function validate152(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -6071,38 +6091,105 @@ function validate152(data, { instancePath = "", parentData, parentDataProperty, 
       }
       errors++;
     }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema61.required, parentSchema: schema61, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("repairs" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "repairs" }, message: "must be equal to constant", schema: "repairs", parentSchema: schema61.properties.method, data: data0 };
+      if ("calculate" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "calculate" }, message: "must be equal to constant", schema: "calculate", parentSchema: schema61.properties.method, data: data0 };
         if (vErrors === null) {
-          vErrors = [err1];
+          vErrors = [err2];
         } else {
-          vErrors.push(err1);
+          vErrors.push(err2);
         }
         errors++;
       }
     }
     if (data.params !== void 0) {
-      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
-        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
-        errors = vErrors.length;
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.line === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "line" }, message: "must have required property 'line'", schema: schema61.properties.params.required, parentSchema: schema61.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "line")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema61.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.line !== void 0) {
+          let data2 = data1.line;
+          if (typeof data2 === "string") {
+            if (func2(data2) > 2e3) {
+              const err5 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema61.properties.params.properties.line, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            if (func2(data2) < 1) {
+              const err6 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema61.properties.params.properties.line, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err6];
+              } else {
+                vErrors.push(err6);
+              }
+              errors++;
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/line", schemaPath: "#/properties/params/properties/line/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema61.properties.params.properties.line.type, parentSchema: schema61.properties.params.properties.line, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.properties.params.type, parentSchema: schema61.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
       }
     }
   } else {
-    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
     if (vErrors === null) {
-      vErrors = [err2];
+      vErrors = [err9];
     } else {
-      vErrors.push(err2);
+      vErrors.push(err9);
     }
     errors++;
   }
   validate152.errors = vErrors;
   return errors === 0;
 }
-var schema62 = { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } };
-function validate154(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema62 = { "title": "Measure", "description": "In a drill: makes any test at the vehicle.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "measure" }, "params": { "title": "MeasureParameters", "description": "Which.", "type": "object", "required": ["test"], "additionalProperties": false, "properties": { "test": { "title": "Test", "description": "Any test on this circuit.", "$ref": "#/definitions/testForm" } } } } };
+function validate153(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -6126,8 +6213,8 @@ function validate154(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("diagnose" !== data0) {
-        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "diagnose" }, message: "must be equal to constant", schema: "diagnose", parentSchema: schema62.properties.method, data: data0 };
+      if ("measure" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "measure" }, message: "must be equal to constant", schema: "measure", parentSchema: schema62.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -6139,8 +6226,8 @@ function validate154(data, { instancePath = "", parentData, parentDataProperty, 
     if (data.params !== void 0) {
       let data1 = data.params;
       if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
-        if (data1.repairs === void 0) {
-          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "repairs" }, message: "must have required property 'repairs'", schema: schema62.properties.params.required, parentSchema: schema62.properties.params, data: data1 };
+        if (data1.test === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "test" }, message: "must have required property 'test'", schema: schema62.properties.params.required, parentSchema: schema62.properties.params, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -6149,7 +6236,7 @@ function validate154(data, { instancePath = "", parentData, parentDataProperty, 
           errors++;
         }
         for (const key0 in data1) {
-          if (!(key0 === "repairs")) {
+          if (!(key0 === "test")) {
             const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema62.properties.params, data: data1 };
             if (vErrors === null) {
               vErrors = [err4];
@@ -6159,77 +6246,36 @@ function validate154(data, { instancePath = "", parentData, parentDataProperty, 
             errors++;
           }
         }
-        if (data1.repairs !== void 0) {
-          let data2 = data1.repairs;
-          if (Array.isArray(data2)) {
-            if (data2.length > 10) {
-              const err5 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/maxItems", keyword: "maxItems", params: { limit: 10 }, message: "must NOT have more than 10 items", schema: 10, parentSchema: schema62.properties.params.properties.repairs, data: data2 };
-              if (vErrors === null) {
-                vErrors = [err5];
-              } else {
-                vErrors.push(err5);
-              }
-              errors++;
-            }
-            const len0 = data2.length;
-            for (let i0 = 0; i0 < len0; i0++) {
-              if (!validate28(data2[i0], { instancePath: instancePath + "/params/repairs/" + i0, parentData: data2, parentDataProperty: i0, rootData })) {
-                vErrors = vErrors === null ? validate28.errors : vErrors.concat(validate28.errors);
-                errors = vErrors.length;
-              }
-            }
-            let i1 = data2.length;
-            let j0;
-            if (i1 > 1) {
-              outer0: for (; i1--; ) {
-                for (j0 = i1; j0--; ) {
-                  if (func0(data2[i1], data2[j0])) {
-                    const err6 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema62.properties.params.properties.repairs, data: data2 };
-                    if (vErrors === null) {
-                      vErrors = [err6];
-                    } else {
-                      vErrors.push(err6);
-                    }
-                    errors++;
-                    break outer0;
-                  }
-                }
-              }
-            }
-          } else {
-            const err7 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema62.properties.params.properties.repairs.type, parentSchema: schema62.properties.params.properties.repairs, data: data2 };
-            if (vErrors === null) {
-              vErrors = [err7];
-            } else {
-              vErrors.push(err7);
-            }
-            errors++;
+        if (data1.test !== void 0) {
+          if (!validate36(data1.test, { instancePath: instancePath + "/params/test", parentData: data1, parentDataProperty: "test", rootData })) {
+            vErrors = vErrors === null ? validate36.errors : vErrors.concat(validate36.errors);
+            errors = vErrors.length;
           }
         }
       } else {
-        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema62.properties.params.type, parentSchema: schema62.properties.params, data: data1 };
+        const err5 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema62.properties.params.type, parentSchema: schema62.properties.params, data: data1 };
         if (vErrors === null) {
-          vErrors = [err8];
+          vErrors = [err5];
         } else {
-          vErrors.push(err8);
+          vErrors.push(err5);
         }
         errors++;
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema62.type, parentSchema: schema62, data };
+    const err6 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema62.type, parentSchema: schema62, data };
     if (vErrors === null) {
-      vErrors = [err9];
+      vErrors = [err6];
     } else {
-      vErrors.push(err9);
+      vErrors.push(err6);
     }
     errors++;
   }
-  validate154.errors = vErrors;
+  validate153.errors = vErrors;
   return errors === 0;
 }
-var schema63 = { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
-function validate156(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+var schema63 = { "title": "Follow", "description": "In a drill: does the present step of the procedure.", "type": "object", "required": ["method"], "properties": { "method": { "const": "follow" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate155(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
@@ -6244,8 +6290,8 @@ function validate156(data, { instancePath = "", parentData, parentDataProperty, 
     }
     if (data.method !== void 0) {
       let data0 = data.method;
-      if ("debrief" !== data0) {
-        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "debrief" }, message: "must be equal to constant", schema: "debrief", parentSchema: schema63.properties.method, data: data0 };
+      if ("follow" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "follow" }, message: "must be equal to constant", schema: "follow", parentSchema: schema63.properties.method, data: data0 };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -6269,7 +6315,222 @@ function validate156(data, { instancePath = "", parentData, parentDataProperty, 
     }
     errors++;
   }
-  validate156.errors = vErrors;
+  validate155.errors = vErrors;
+  return errors === 0;
+}
+var schema64 = { "title": "Repairs", "description": "In a drill: what the diagnosis can be.", "type": "object", "required": ["method"], "properties": { "method": { "const": "repairs" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate157(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema64.required, parentSchema: schema64, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("repairs" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "repairs" }, message: "must be equal to constant", schema: "repairs", parentSchema: schema64.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema64.type, parentSchema: schema64, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate157.errors = vErrors;
+  return errors === 0;
+}
+var schema65 = { "title": "Diagnose", "description": "In a drill: gives the diagnosis, which ends it.", "type": "object", "required": ["method", "params"], "properties": { "method": { "const": "diagnose" }, "params": { "title": "DiagnoseParameters", "description": "Of the answer to repairs.", "type": "object", "required": ["repairs"], "additionalProperties": false, "properties": { "repairs": { "title": "Repairs", "description": "By their names; none gives it up.", "type": "array", "maxItems": 10, "uniqueItems": true, "items": { "$ref": "#/definitions/name" } } } } } };
+function validate159(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema65.required, parentSchema: schema65, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.params === void 0) {
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "params" }, message: "must have required property 'params'", schema: schema65.required, parentSchema: schema65, data };
+      if (vErrors === null) {
+        vErrors = [err1];
+      } else {
+        vErrors.push(err1);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("diagnose" !== data0) {
+        const err2 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "diagnose" }, message: "must be equal to constant", schema: "diagnose", parentSchema: schema65.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err2];
+        } else {
+          vErrors.push(err2);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      let data1 = data.params;
+      if (data1 && typeof data1 == "object" && !Array.isArray(data1)) {
+        if (data1.repairs === void 0) {
+          const err3 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/required", keyword: "required", params: { missingProperty: "repairs" }, message: "must have required property 'repairs'", schema: schema65.properties.params.required, parentSchema: schema65.properties.params, data: data1 };
+          if (vErrors === null) {
+            vErrors = [err3];
+          } else {
+            vErrors.push(err3);
+          }
+          errors++;
+        }
+        for (const key0 in data1) {
+          if (!(key0 === "repairs")) {
+            const err4 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema65.properties.params, data: data1 };
+            if (vErrors === null) {
+              vErrors = [err4];
+            } else {
+              vErrors.push(err4);
+            }
+            errors++;
+          }
+        }
+        if (data1.repairs !== void 0) {
+          let data2 = data1.repairs;
+          if (Array.isArray(data2)) {
+            if (data2.length > 10) {
+              const err5 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/maxItems", keyword: "maxItems", params: { limit: 10 }, message: "must NOT have more than 10 items", schema: 10, parentSchema: schema65.properties.params.properties.repairs, data: data2 };
+              if (vErrors === null) {
+                vErrors = [err5];
+              } else {
+                vErrors.push(err5);
+              }
+              errors++;
+            }
+            const len0 = data2.length;
+            for (let i0 = 0; i0 < len0; i0++) {
+              if (!validate28(data2[i0], { instancePath: instancePath + "/params/repairs/" + i0, parentData: data2, parentDataProperty: i0, rootData })) {
+                vErrors = vErrors === null ? validate28.errors : vErrors.concat(validate28.errors);
+                errors = vErrors.length;
+              }
+            }
+            let i1 = data2.length;
+            let j0;
+            if (i1 > 1) {
+              outer0: for (; i1--; ) {
+                for (j0 = i1; j0--; ) {
+                  if (func0(data2[i1], data2[j0])) {
+                    const err6 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/uniqueItems", keyword: "uniqueItems", params: { i: i1, j: j0 }, message: "must NOT have duplicate items (items ## " + j0 + " and " + i1 + " are identical)", schema: true, parentSchema: schema65.properties.params.properties.repairs, data: data2 };
+                    if (vErrors === null) {
+                      vErrors = [err6];
+                    } else {
+                      vErrors.push(err6);
+                    }
+                    errors++;
+                    break outer0;
+                  }
+                }
+              }
+            }
+          } else {
+            const err7 = { instancePath: instancePath + "/params/repairs", schemaPath: "#/properties/params/properties/repairs/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema65.properties.params.properties.repairs.type, parentSchema: schema65.properties.params.properties.repairs, data: data2 };
+            if (vErrors === null) {
+              vErrors = [err7];
+            } else {
+              vErrors.push(err7);
+            }
+            errors++;
+          }
+        }
+      } else {
+        const err8 = { instancePath: instancePath + "/params", schemaPath: "#/properties/params/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema65.properties.params.type, parentSchema: schema65.properties.params, data: data1 };
+        if (vErrors === null) {
+          vErrors = [err8];
+        } else {
+          vErrors.push(err8);
+        }
+        errors++;
+      }
+    }
+  } else {
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema65.type, parentSchema: schema65, data };
+    if (vErrors === null) {
+      vErrors = [err9];
+    } else {
+      vErrors.push(err9);
+    }
+    errors++;
+  }
+  validate159.errors = vErrors;
+  return errors === 0;
+}
+var schema66 = { "title": "Debrief", "description": "In a drill that has ended: what was wrong, what the readings said, the score.", "type": "object", "required": ["method"], "properties": { "method": { "const": "debrief" }, "params": { "title": "Parameters", "description": "None.", "$ref": "#/definitions/none" } } };
+function validate161(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
+  let vErrors = null;
+  let errors = 0;
+  if (data && typeof data == "object" && !Array.isArray(data)) {
+    if (data.method === void 0) {
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "method" }, message: "must have required property 'method'", schema: schema66.required, parentSchema: schema66, data };
+      if (vErrors === null) {
+        vErrors = [err0];
+      } else {
+        vErrors.push(err0);
+      }
+      errors++;
+    }
+    if (data.method !== void 0) {
+      let data0 = data.method;
+      if ("debrief" !== data0) {
+        const err1 = { instancePath: instancePath + "/method", schemaPath: "#/properties/method/const", keyword: "const", params: { allowedValue: "debrief" }, message: "must be equal to constant", schema: "debrief", parentSchema: schema66.properties.method, data: data0 };
+        if (vErrors === null) {
+          vErrors = [err1];
+        } else {
+          vErrors.push(err1);
+        }
+        errors++;
+      }
+    }
+    if (data.params !== void 0) {
+      if (!validate24(data.params, { instancePath: instancePath + "/params", parentData: data, parentDataProperty: "params", rootData })) {
+        vErrors = vErrors === null ? validate24.errors : vErrors.concat(validate24.errors);
+        errors = vErrors.length;
+      }
+    }
+  } else {
+    const err2 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema66.type, parentSchema: schema66, data };
+    if (vErrors === null) {
+      vErrors = [err2];
+    } else {
+      vErrors.push(err2);
+    }
+    errors++;
+  }
+  validate161.errors = vErrors;
   return errors === 0;
 }
 function validate21(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
@@ -6450,134 +6711,149 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
           vErrors = vErrors === null ? validate98.errors : vErrors.concat(validate98.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "capture") {
+      } else if (tag0 === "watched") {
         if (!validate104(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate104.errors : vErrors.concat(validate104.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "captures") {
+      } else if (tag0 === "drive-plan") {
+        if (!validate105(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate105.errors : vErrors.concat(validate105.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "capture") {
         if (!validate107(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate107.errors : vErrors.concat(validate107.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "captures") {
+        if (!validate110(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate110.errors : vErrors.concat(validate110.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "instruments") {
-        if (!validate108(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate108.errors : vErrors.concat(validate108.errors);
+        if (!validate111(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate111.errors : vErrors.concat(validate111.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "suspects") {
-        if (!validate113(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate113.errors : vErrors.concat(validate113.errors);
+        if (!validate116(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate116.errors : vErrors.concat(validate116.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "next") {
-        if (!validate115(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate115.errors : vErrors.concat(validate115.errors);
+        if (!validate118(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate118.errors : vErrors.concat(validate118.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "aside") {
-        if (!validate117(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate117.errors : vErrors.concat(validate117.errors);
+        if (!validate120(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate120.errors : vErrors.concat(validate120.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "weigh") {
-        if (!validate119(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate119.errors : vErrors.concat(validate119.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "accept") {
-        if (!validate121(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate121.errors : vErrors.concat(validate121.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "conclude") {
         if (!validate122(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate122.errors : vErrors.concat(validate122.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "retests") {
+      } else if (tag0 === "accept") {
+        if (!validate124(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate124.errors : vErrors.concat(validate124.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "conclude") {
         if (!validate125(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate125.errors : vErrors.concat(validate125.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "retests") {
+        if (!validate128(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate128.errors : vErrors.concat(validate128.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "retest") {
-        if (!validate127(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate127.errors : vErrors.concat(validate127.errors);
+        if (!validate130(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate130.errors : vErrors.concat(validate130.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "drive") {
-        if (!validate132(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate132.errors : vErrors.concat(validate132.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "call") {
-        if (!validate133(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate133.errors : vErrors.concat(validate133.errors);
-          errors = vErrors.length;
-        }
-      } else if (tag0 === "work") {
         if (!validate135(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate135.errors : vErrors.concat(validate135.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "close") {
+      } else if (tag0 === "call") {
         if (!validate136(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate136.errors : vErrors.concat(validate136.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "pause") {
+      } else if (tag0 === "work") {
         if (!validate138(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate138.errors : vErrors.concat(validate138.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "resume") {
-        if (!validate140(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate140.errors : vErrors.concat(validate140.errors);
+      } else if (tag0 === "close") {
+        if (!validate139(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate139.errors : vErrors.concat(validate139.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "move") {
-        if (!validate142(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate142.errors : vErrors.concat(validate142.errors);
+      } else if (tag0 === "keep-good") {
+        if (!validate141(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate141.errors : vErrors.concat(validate141.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "sketch") {
+      } else if (tag0 === "pause") {
         if (!validate143(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate143.errors : vErrors.concat(validate143.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "sums") {
+      } else if (tag0 === "resume") {
         if (!validate145(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate145.errors : vErrors.concat(validate145.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "calculate") {
+      } else if (tag0 === "move") {
         if (!validate147(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate147.errors : vErrors.concat(validate147.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "measure") {
+      } else if (tag0 === "sketch") {
         if (!validate148(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate148.errors : vErrors.concat(validate148.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "follow") {
+      } else if (tag0 === "sums") {
         if (!validate150(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate150.errors : vErrors.concat(validate150.errors);
           errors = vErrors.length;
         }
-      } else if (tag0 === "repairs") {
+      } else if (tag0 === "calculate") {
         if (!validate152(data, { instancePath, parentData, parentDataProperty, rootData })) {
           vErrors = vErrors === null ? validate152.errors : vErrors.concat(validate152.errors);
           errors = vErrors.length;
         }
+      } else if (tag0 === "measure") {
+        if (!validate153(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate153.errors : vErrors.concat(validate153.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "follow") {
+        if (!validate155(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate155.errors : vErrors.concat(validate155.errors);
+          errors = vErrors.length;
+        }
+      } else if (tag0 === "repairs") {
+        if (!validate157(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate157.errors : vErrors.concat(validate157.errors);
+          errors = vErrors.length;
+        }
       } else if (tag0 === "diagnose") {
-        if (!validate154(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate154.errors : vErrors.concat(validate154.errors);
+        if (!validate159(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate159.errors : vErrors.concat(validate159.errors);
           errors = vErrors.length;
         }
       } else if (tag0 === "debrief") {
-        if (!validate156(data, { instancePath, parentData, parentDataProperty, rootData })) {
-          vErrors = vErrors === null ? validate156.errors : vErrors.concat(validate156.errors);
+        if (!validate161(data, { instancePath, parentData, parentDataProperty, rootData })) {
+          vErrors = vErrors === null ? validate161.errors : vErrors.concat(validate161.errors);
           errors = vErrors.length;
         }
       } else {

@@ -1,0 +1,21 @@
+/** A plan to record on a drive, in the dialogue of lines. */
+import { drivePlan } from '../../session/drive-plan.ts';
+import { noteOf, planLines } from '../screens/plan-words.ts';
+import { helpLine, type Place, sayAll, type Word } from './plain-words.ts';
+import { perform } from './until-saved.ts';
+
+export const PLAN_WORD: Word<Place> = {
+  words: ['plan'],
+  help: helpLine('plan', 'what to record on a drive, for a fault that nothing wakes here'),
+  does: async (place) => {
+    const { opened, dialogue } = place;
+    const plan = drivePlan(opened.driver.session());
+    if (!plan)
+      return sayAll(place, ['This procedure watches nothing that could be recorded on a drive.']);
+    for (const line of planLines(plan, opened.bind)) dialogue.say(line);
+    const word = await dialogue.ask('Note it in the record? Type yes: ');
+    if (word?.trim().toLowerCase() !== 'yes') return sayAll(place, ['It was not noted.']);
+    if ((await perform(place, noteOf(plan, opened.bind))).ok) dialogue.say('Noted.');
+    return null;
+  },
+};
