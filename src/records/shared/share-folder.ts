@@ -30,7 +30,7 @@ export interface Alarm {
   readonly path: string;
 }
 
-export interface Shared {
+export interface ShareResult {
   /** Sessions that are in step now. */
   readonly inStep: number;
   /** Events that were not there before. */
@@ -63,7 +63,7 @@ export function sessionPaths(folder: string): { paths: string[] } | { words: str
 }
 
 /** Brings the database in step with the files. Throws `SharedProblem` for what a person must mend. */
-export async function shareSessions(from: ShareFrom): Promise<Shared> {
+export async function shareSessions(from: ShareFrom): Promise<ShareResult> {
   const { disk, url, paths, cart, patience } = from;
   const alarms: Alarm[] = [];
   const ahead: Ahead[] = [];
