@@ -1,21 +1,27 @@
-/** What the trouble codes of the job sheet say. */
+/** What the trouble codes of the job sheet say, and when the fault happens, where a step asks for either. */
 import { type CodeKind, describeCode } from '../identify/describe-code.ts';
 import type { Job } from '../procedure/job.ts';
 import type { AskOutcome, Step } from '../procedure/procedure.ts';
 import { CODE_STATE_SHARES } from '../suspects/told-weights.ts';
+import { COMING_AND_GOING } from './told.ts';
 
 export interface CodeAnswer {
   readonly outcome: AskOutcome;
-  /** As on the job sheet. */
+  /** As on the job sheet: a code, or when it happens. */
   readonly code: string;
 }
 
 /**
- * What the first sensor code of the job answers to `step`, one that stands now before one that stood; null when it asks
- * no code, or the job has none for it.
+ * What the job sheet answers to `step`: that it comes and goes, where it tells so, else what the first sensor code says,
+ * one that stands now before one that stood; null when the step asks no code, or the job has none for it.
  */
-export function codeAnswer(step: Step, { codes, codeStates = {} }: Job): CodeAnswer | null {
+export function codeAnswer(step: Step, job: Job): CodeAnswer | null {
   if (step.kind !== 'ask') return null;
+  const { codes, codeStates = {} } = job;
+  const fleeting = step.outcomes.find(({ codeKinds }) => codeKinds?.includes('intermittent'));
+  const when = (job.circumstances?.happens ?? []).filter((one) => COMING_AND_GOING.has(one));
+  if (fleeting && when.length > 0)
+    return { outcome: fleeting, code: when.map((one) => `"${one}"`).join(', ') };
   const share = (code: string) => CODE_STATE_SHARES[codeStates[code] ?? 'stored'];
   const standing = [...codes].sort((a, b) => share(b) - share(a));
   for (const code of standing) {

@@ -132,6 +132,8 @@ export function wakingTests(procedure: Procedure | null): WakingTest[] {
     reaches: [outcome.name],
     // Nobody has it at hand, so none is ever proposed.
     needs: ['the step of the tree'],
+    // What was moved is moved once more before it is answered.
+    ...(step.family === 'wiggle' ? { shownTwice: true } : {}),
   }));
 }
 

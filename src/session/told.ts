@@ -256,4 +256,5 @@ export function toldIntermittent({ codes, codeStates = {}, circumstances }: Job)
   if (happens.includes('always')) return false;
   return codes.length > 0 && codes.every((code) => codeStates[code] === 'history') ? true : null;
 }
-const COMING_AND_GOING = new Set(['cold', 'hot', 'wet', 'bumps']);
+/** What happens so comes and goes. */
+export const COMING_AND_GOING: ReadonlySet<string> = new Set(['cold', 'hot', 'wet', 'bumps']);

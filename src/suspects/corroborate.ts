@@ -134,14 +134,14 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
 
 /** As `Corroboration.hangsOn` has it. */
 function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): number | null {
-  const { fits, chances } = ranking;
+  const { fits, chances, table } = ranking;
   const mass = (weights: Float64Array) =>
     concluded.members.reduce((sum, one) => sum + weights[one]!, 0);
   if (mass(chances) < MORE_LIKELY_THAN_NOT) return null;
   const made = (test: number) => readings.filter((one) => one.test === test).length;
   const lost = readings
     .flatMap(({ test }, reading) => {
-      if (made(test) > 1) return [];
+      if (made(test) > 1 || table.tests[test]!.shownTwice) return [];
       const divided = normalised(
         chances.map((chance, row) => chance / (fits[reading]!.perRow[row]! + LIKELIHOOD_MIN)),
       );

@@ -46,6 +46,8 @@ export interface TableTest {
   readonly needs: readonly string[];
   /** What else makes this another arrangement: bridges, a spare sensor, a moving target. */
   readonly arrangement?: string;
+  /** It is answered only once it has shown twice, so that one slip does not make it. */
+  readonly shownTwice?: true;
   /** Standard uncertainty of the instrument at a value, in the value's unit; none without. */
   readonly standardUncertainty?: (value: number) => number;
 }

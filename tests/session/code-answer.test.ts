@@ -1,6 +1,6 @@
 /** The question what the trouble code says, answered by the codes on the job sheet. */
 import { describe, expect, it } from 'vitest';
-import { emptyJob } from '../../src/procedure/job.ts';
+import { emptyJob, type Happens } from '../../src/procedure/job.ts';
 import type { AskOutcome, AskStep } from '../../src/procedure/procedure.ts';
 import { codeAnswer, codeKindsOf } from '../../src/session/code-answer.ts';
 import { TREE } from './sample-tree.ts';
@@ -37,6 +37,17 @@ describe('the question what the code says', () => {
   ])('is answered %s', (_, codes, outcome, code) => {
     const found = codeAnswer(QUESTION, { ...emptyJob('stalls'), codes });
     expect([found?.outcome.name ?? null, found?.code ?? null]).toEqual([outcome, code]);
+  });
+
+  it('is answered by when it happens before any code, and not where it is always there', () => {
+    const answered = (happens: readonly Happens[]) => {
+      const job = { ...emptyJob('cuts out'), codes: ['P0335'], circumstances: { happens } };
+      const found = codeAnswer(QUESTION, job);
+      return [found?.outcome.name, found?.code];
+    };
+    expect(answered(['bumps', 'wet'])).toEqual(['now-and-then', '"bumps", "wet"']);
+    expect(answered(['always'])).toEqual(['none', 'P0335']);
+    expect(answered(['cranking'])).toEqual(['none', 'P0335']);
   });
 
   it('that names no kinds is left to the person, as is every measurement', () => {
