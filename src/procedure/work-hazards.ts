@@ -46,11 +46,20 @@ const WORKS: readonly Work[] = [
     hazard: 'vehicle-secured',
     words: 'raises the vehicle or turns a wheel of it',
     caution: 'raised-wheel',
-    isDone: ({ say, setup, circuit }) =>
+    isDone: ({ say, setup, probe, circuit }) =>
       /\braise (?:the|that|this|a|one)\b[^.]*\b(?:wheel|vehicle)\b/i.test(say) ||
       (circuit?.target?.at?.endsWith('wheel') === true &&
-        setup.target === 'moving' &&
-        (setup.state === 'key-on' || setup.state === 'key-off')),
+        ((setup.target === 'moving' && (setup.state === 'key-on' || setup.state === 'key-off')) ||
+          (probe?.kind === 'inspect' && probe.of.startsWith('target')))),
+  },
+  {
+    hazard: 'engine-damage',
+    words: 'turns the engine by hand or asks whether its timing has moved',
+    caution: 'timing-first',
+    isDone: ({ say }) =>
+      /\bturn the engine by hand\b|\bwork on belt, chain\b|\bbelt or chain and its marks\b/i.test(
+        say,
+      ),
   },
   {
     hazard: 'airbag',
