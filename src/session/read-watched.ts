@@ -35,13 +35,16 @@ export function placesOfStep(procedure: Procedure, step: AskStep): string[] {
 /** The command, or why the text is none; without full stops. */
 export function readWatched(text: string, asked: WatchedAsked): Watched | Misread {
   const typed = text.trim();
-  const [, named, rest = typed] = /^([\p{L}\p{N} -]+?)\s*:\s*(.*)$/su.exec(typed) ?? [];
+  const [before = '', ...after] = typed.split(':');
+  const isNamed = after.length > 0 && /^[\p{L}\p{N} -]+$/u.test(before);
+  const named = isNamed ? before.trim() : undefined;
+  const rest = isNamed ? after.join(':') : typed;
   const place = placeNamed(named, asked.places);
   if (typeof place === 'object' && place !== null) return place;
   const readings: number[] = [];
   let drops: number | null = null;
   let minutes: number | null = null;
-  for (const item of rest.split(/[,;]|\s+to\s+/).map((one) => one.trim())) {
+  for (const item of rest.split(/[,;]|\sto\s/).map((one) => one.trim())) {
     if (item === '') continue;
     const counted = DROPS.exec(item);
     const timed = MINUTES.exec(item);

@@ -38,22 +38,22 @@ function makeReport(): ClassReport {
     how(begun);
     return begun.driver.session().events;
   };
-  const good = play(31, 'Ada Example', knowing);
+  const good = play(17, 'Ada Example', knowing);
   writeDrill(join(folder, 'ada', 'one.jsonl'), good);
   writeDrill(join(folder, 'bo', 'copy-of-ada.jsonl'), good);
-  writeDrill(join(folder, 'bo', 'own.jsonl'), play(32, EVIL, partsChanger));
-  writeDrill(join(folder, 'cy', 'one.jsonl'), play(33, '=cmd|calc', partsChanger));
-  writeDrill(join(folder, 'cy', 'two.jsonl'), play(34, '=cmd|calc', knowing).slice(0, 4));
-  const again = newDrill(33, { student: '=CMD|calc' });
+  writeDrill(join(folder, 'bo', 'own.jsonl'), play(18, EVIL, partsChanger));
+  writeDrill(join(folder, 'cy', 'one.jsonl'), play(23, '=cmd|calc', partsChanger));
+  writeDrill(join(folder, 'cy', 'two.jsonl'), play(19, '=cmd|calc', knowing).slice(0, 4));
+  const again = newDrill(23, { student: '=CMD|calc' });
   knowing(again);
   writeDrill(join(folder, 'cy', 'zwei.jsonl'), again.driver.session().events);
   // Edited by hand, the chain left as it was.
-  const whole = drillText(play(35, 'Di Example', partsChanger));
+  const whole = drillText(play(15, 'Di Example', partsChanger));
   const edited = whole.replace('Di Example', 'Ed Example');
   expect(edited).not.toBe(whole);
   writeFileSync(join(folder, 'edited.jsonl'), edited);
   // Edited and the chain computed anew.
-  const clever = play(36, 'Di Example', partsChanger);
+  const clever = play(14, 'Di Example', partsChanger);
   writeDrill(
     join(folder, 'clever.jsonl'),
     clever.map((event) =>
@@ -179,7 +179,7 @@ test('the CSV tells vehicle, circuit, date, how it was done, and what there is t
   const one = lines.find((line) => at(line, 'file') === join('ada', 'one.jsonl'))!;
   expect([at(one, 'circuit'), at(one, 'vehicle'), at(one, 'date')]).toEqual([
     'hall-module-fed',
-    '31',
+    '17',
     '2031-05-06T09:00:00.000Z',
   ]);
   expect(at(one, 'from_actions')).toBe('no');
@@ -212,7 +212,7 @@ describe('a copy under another name', () => {
     if ('words' in made) throw new Error(made.words);
     return made.doubtful.map(({ file, kind, words }) => `${file} ${kind} ${words}`);
   };
-  const begun = newDrill(31);
+  const begun = newDrill(17);
   knowing(begun);
   const { events } = begun.driver.session();
   const play = (person: string, id: string, pace = 1) => {

@@ -111,7 +111,7 @@ actions:
     const path = file('scope.yaml', actions);
     const { code, out } = await run('--actions', path, '--sessions', sessions);
     expect(code).toBe(0);
-    expect(out).toContain('Scope at signal of the module: ');
+    expect(out).toContain('Scope picture while cranking: ');
     const [name] = readdirSync(join(sessions, 'drills'));
     const events = eventsIn(join(sessions, 'drills', name!));
     expect(events.find(({ type }) => type === 'test-recorded')).toMatchObject({

@@ -53,7 +53,8 @@ export async function askCapture(
 
 /** `crank.csv + cam.csv against good.csv`: the files in such a line; the last word of its kind parts them. */
 function filesIn(typed: string): { first: string; second?: string; against?: string } {
-  const [, files = '', against] = /^(.*?)(?:\s*\bagainst\s+(.*))?$/is.exec(typed) ?? [];
+  const [files = '', ...rest] = typed.split(/\bagainst\s/i);
+  const against = rest.length > 0 ? rest.join('against ') : undefined;
   const [, first = files, second] = /^(.*\S)\s+\+\s+(\S.*)$/s.exec(files) ?? [];
   return {
     first: first.trim(),
