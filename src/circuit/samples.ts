@@ -24,6 +24,7 @@ export interface DrawnCar {
   readonly values: Float64Array;
 }
 
+/** The cars over which a circuit is looked at, by number, and one more that can be put anywhere. */
 export interface Samples {
   /** Even value in 0..1 of quantity `key` in sample `index`; 0.5 for the nominal sample. */
   readonly unit: (key: string, index: number) => number;

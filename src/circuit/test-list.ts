@@ -25,8 +25,11 @@ export const TEST_FAMILIES = [
   'inspection',
   'timing',
 ] as const;
+
+/** The kind of a test, by what it asks of the vehicle. */
 export type TestFamily = (typeof TEST_FAMILIES)[number];
 
+/** A test that can be offered, with its minutes and tools. */
 export interface TestOption {
   readonly id: string;
   readonly family: TestFamily;

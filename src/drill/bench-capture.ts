@@ -13,6 +13,7 @@ import type { Capture } from '../waveform/capture.ts';
 import { generateSweep, generateWheels } from '../waveform/generate.ts';
 import { seededRandom } from '../waveform/seeded-random.ts';
 
+/** The vehicle that the scope is put to, and how it turns meanwhile. */
 export interface BenchCapture {
   readonly fault: string;
   readonly seed: number;

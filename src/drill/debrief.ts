@@ -18,6 +18,7 @@ import { adviceFor } from './next-practice.ts';
 import { pointsOf, type ScoreFacts, scoreDrill } from './score.ts';
 import { followYardstick, type Yardstick } from './yardstick.ts';
 
+/** A finished drill looked back on. */
 export interface Debrief {
   readonly right: boolean;
   /** What was wrong, in words. */
@@ -40,6 +41,8 @@ export interface Debrief {
   readonly late: boolean;
   readonly next: string;
 }
+
+/** What one reading of the drill cost and told. */
 export interface ReadingNote {
   readonly event: EventNumber;
   readonly words: string;
@@ -54,6 +57,8 @@ export interface ReadingNote {
   readonly proves: boolean;
   readonly toldNothing: boolean;
 }
+
+/** One reading that proves the true repair. */
 export interface EvidenceNote {
   /** Place in the readings. */
   readonly reading: number;

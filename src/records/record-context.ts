@@ -13,6 +13,7 @@ import { testTable } from '../session/test-table.ts';
 import type { JudgedToday } from './record-form.ts';
 import { type Clock, sessionClock } from './session-clock.ts';
 
+/** What is common to all lines of one record. */
 export interface RecordContext {
   readonly session: Session;
   readonly clock: Clock;
@@ -34,6 +35,7 @@ type TodayWords = (today: string, of: JudgedOtherwise['of']) => string;
 /** To be put into what it belongs to; nothing where today's rules say the same. */
 export type Today = { readonly today?: JudgedToday };
 
+/** A test as a report calls it. */
 export interface NamedTest {
   readonly words: string;
   readonly family: string;

@@ -3,6 +3,7 @@ import type { SessionEvent } from '../session/events.ts';
 import { workedTimes } from '../session/worked-time.ts';
 import type { Moment } from './record-form.ts';
 
+/** Gives the moment of an event: when it was, on the clock of its session. */
 export type Clock = (event: SessionEvent) => Moment;
 
 /** A clock over a session's events, pauses left out. */

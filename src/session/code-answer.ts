@@ -4,6 +4,7 @@ import type { Job } from '../procedure/job.ts';
 import type { AskOutcome, Step } from '../procedure/procedure.ts';
 import { CODE_STATE_SHARES } from '../suspects/told-weights.ts';
 
+/** The outcome that a code of the job sheet gives to a question of the tree. */
 export interface CodeAnswer {
   readonly outcome: AskOutcome;
   /** As on the job sheet. */

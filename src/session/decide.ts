@@ -30,6 +30,7 @@ import { isAside, presentConclusion, presentStep, type Session } from './session
 import './session-model.ts';
 import { stepHere } from './step-here.ts';
 
+/** What a command comes to: the events that it makes true, or why it makes none. */
 export type Decision =
   | { readonly ok: true; readonly events: readonly SessionEvent[] }
   | { readonly ok: false; readonly refusal: Refusal };

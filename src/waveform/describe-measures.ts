@@ -5,6 +5,7 @@ import type { Spread } from './capture.ts';
 import type { ChannelMeasures } from './measure-channel.ts';
 import type { CaptureMeasures, Phase } from './measure-phase.ts';
 
+/** Which signs the lines may use. */
 export interface DescribeOptions {
   readonly ascii?: boolean;
 }

@@ -18,6 +18,7 @@ export const SIGNAL_KINDS = ['steady', 'switched', 'alternating', 'sweep'] as co
 /** A line that does not move, two levels, a coil's alternating voltage, or a slow analog movement. */
 export type SignalKind = (typeof SIGNAL_KINDS)[number];
 
+/** All that was measured of one channel; what its kind does not have is null. */
 export interface ChannelMeasures {
   readonly name: string;
   readonly unit: Channel['unit'];
@@ -44,6 +45,7 @@ export interface ChannelMeasures {
   readonly currents: { readonly low: number; readonly high: number } | null;
 }
 
+/** What is known of the signal beforehand. */
 export interface MeasureOptions {
   /** What kind of signal this is, when known. */
   readonly kind?: SignalKind;
