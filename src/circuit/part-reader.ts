@@ -43,24 +43,8 @@ export class PartReader extends PinReader {
           pins: Object.keys(draft.pins),
           inside: this.modulePins(name, draft),
         };
-      case 'potentiometer': {
-        const tracks = Object.entries(draft.tracks).map(([track, one]) => {
-          const at = [...path, 'tracks', track];
-          return {
-            name: track,
-            feed: one.feed,
-            signal: one.signal,
-            ground: one.ground,
-            ohms: this.positive(one.ohms, '', [...at, 'ohms']),
-            wiper: this.positive(one.wiper, '200 ohm +/- 50 %', [...at, 'wiper']),
-            ...this.ends(one, draft.tracks, at),
-          };
-        });
-        const pins = [
-          ...new Set(tracks.flatMap((track) => [track.feed, track.signal, track.ground])),
-        ];
-        return { ...base, kind: 'potentiometer', pins, tracks, ...this.turned(draft.turned, path) };
-      }
+      case 'potentiometer':
+        return { ...base, ...this.potentiometer(draft, path) };
       case 'fuse':
         return {
           ...base,
@@ -104,6 +88,27 @@ export class PartReader extends PinReader {
       default:
         return this.plainSensor(draft, base);
     }
+  }
+
+  /** Pins are those that its tracks name. */
+  private potentiometer(
+    draft: PotentiometerDraft,
+    path: readonly string[],
+  ): Omit<PotentiometerPart, 'name' | 'words'> {
+    const tracks = Object.entries(draft.tracks).map(([track, one]) => {
+      const at = [...path, 'tracks', track];
+      return {
+        name: track,
+        feed: one.feed,
+        signal: one.signal,
+        ground: one.ground,
+        ohms: this.positive(one.ohms, '', [...at, 'ohms']),
+        wiper: this.positive(one.wiper, '200 ohm +/- 50 %', [...at, 'wiper']),
+        ...this.ends(one, draft.tracks, at),
+      };
+    });
+    const pins = [...new Set(tracks.flatMap((track) => [track.feed, track.signal, track.ground]))];
+    return { kind: 'potentiometer', pins, tracks, ...this.turned(draft.turned, path) };
   }
 
   /** A sensor that is a few values: pins and values of its kind. */
