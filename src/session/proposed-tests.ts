@@ -5,7 +5,12 @@ import { leads } from '../circuit/refuse-test.ts';
 import type { MeterUnit } from '../circuit/test.ts';
 import { toldNeighbours } from '../circuit/with-neighbours.ts';
 import { bindText } from '../procedure/bind-text.ts';
-import { expectedRangeWords } from '../procedure/test-words.ts';
+import {
+  expectedRangeWords,
+  instrumentWords,
+  setupWords,
+  whereWords,
+} from '../procedure/test-words.ts';
 import type { RankedTest } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
@@ -13,7 +18,6 @@ import type { Diagnosis, Proposal } from './advisor.ts';
 import type { Basis } from './basis.ts';
 import type { ExpectedShown } from './events.ts';
 import type { ThisCar } from './this-car.ts';
-import { toldApart } from './told-apart.ts';
 
 /** Tests that are proposed at once, and those that are shown to who asks for more. */
 const FIRST_TESTS = 3;
@@ -82,9 +86,20 @@ export class ProposedTests implements Pick<Diagnosis, 'nextTests' | 'furtherTest
     };
   }
 
-  /** Proposals whose words differ. */
+  /**
+   * The proposals in their order, by words that differ. A procedure may give one title to two tests; then each says where
+   * and how it looks.
+   */
   apart(proposals: readonly Proposal[]): Proposal[] {
-    return toldApart(proposals, this.from.basis.job, this.circuit);
+    const { job } = this.from.basis;
+    return proposals.map((one) => {
+      const isTwin = proposals.some((other) => other !== one && other.words === one.words);
+      if (!isTwin) return one;
+      const { probe, setup } = one.test;
+      const where = whereWords(probe, job, this.circuit);
+      const standing = setupWords(setup, job, this.circuit);
+      return { ...one, words: `${one.words}: ${where}, ${instrumentWords(probe)} (${standing})` };
+    });
   }
 
   private propose(): readonly RankedTest[] {

@@ -1,17 +1,20 @@
 /** What the readings are worth for a conclusion, what would prove it, and what is to be made before it is accepted. */
 import { type Corroboration, EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { Ranking } from '../suspects/rank-suspects.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
 import type { Proposal, SuspectRow, Weighed } from './advisor.ts';
 import { type Basis, unexplained } from './basis.ts';
 import type { EvidenceLine } from './events.ts';
-import { leftStanding } from './left-standing.ts';
 import { isUnplaced } from './place-words.ts';
 import type { ProposedTests } from './proposed-tests.ts';
+import type { SuspectSpace } from './suspect-space.ts';
 
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
 const MORE_LIKELY_THAN_NOT = 0.5;
+/** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
+const EXCLUDED_PART = 0.02;
 
 /** The weight of a conclusion with `faults`, beside the repairs in their present order and the tests that tell most. */
 export function weighConclusion(
@@ -62,6 +65,26 @@ function nothingFor(faults: readonly string[], basis: Basis): Weighed {
     missing: EVIDENCE_NEEDED,
     unexplained: unexplained(basis),
   };
+}
+
+/**
+ * Those of `faults`, in their order, that the readings leave standing. What counts is how far the readings alone moved
+ * each, beside the one that they moved most: a rare fault is not excluded by being rare.
+ */
+function leftStanding(
+  space: SuspectSpace,
+  { chances }: Ranking,
+  faults: readonly string[],
+): readonly string[] {
+  const moved = new Map<string, number>();
+  for (const [at, { id }] of space.table.candidates.entries()) {
+    const ratio = chances[at]! / space.prior[at]!;
+    if (Number.isNaN(ratio)) continue;
+    for (const fault of space.faultsOf(id))
+      if (faults.includes(fault)) moved.set(fault, Math.max(ratio, moved.get(fault) ?? 0));
+  }
+  const most = Math.max(...moved.values());
+  return faults.filter((id) => (moved.get(id) ?? most) >= EXCLUDED_PART * most);
 }
 
 function evidenceLines(
