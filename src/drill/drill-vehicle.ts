@@ -31,7 +31,7 @@ export interface DrillAnswer {
   readonly words: string;
 }
 
-/** The vehicle with its secret; only the bench and the verification hold it. */
+/** The vehicle of a drill, with what is wrong in it. */
 export interface HiddenVehicle {
   readonly hidden: Hidden;
   /** For refusals. */
