@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { basename, dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { LONGEST } from './slow-first.ts';
+import { exportsOf, functionsOf, saysMore } from './source-shape.ts';
 
 /** From top to bottom, as in DEVELOPERS.md. A room may import itself and what stands below it. */
 const HOUSE = [
@@ -219,7 +220,7 @@ describe('the first frame', () => {
       expect(rooms, room).not.toContain(room);
     const inCircuit = loaded.filter((name) => name.startsWith('src/circuit/'));
     const words = ['src/circuit/look-words.ts', 'src/circuit/tools.ts'];
-    expect(inCircuit.filter((name) => !words.includes(name))).toEqual([]);
+    expect(new Set(inCircuit)).toEqual(new Set(words));
     expect([...loadedWith('src/commands/session/open-desk.ts')]).toContain('yaml');
   });
 });
@@ -263,6 +264,111 @@ describe('names', () => {
     const listed = [...page.matchAll(/^ {2}([a-z.]+)\/? {2,}\S/gm)].map((match) => match[1]!);
     expect(listed.filter((name) => HOUSE.includes(name))).toEqual(HOUSE);
     expect(readdirSync('src').filter((name) => !HOUSE.includes(name))).toEqual([]);
+  });
+});
+
+/** Functions of more lines than this are one thing by necessity, which the list below names. */
+const LINES_MOST = 70;
+/** They only become fewer and shorter: a name that is needed no more has to go. */
+const LONG_FOR_A_REASON: Readonly<Record<string, string>> = {
+  'src/circuit/feed-tests.ts feedTests': 'a list: the usual tests of a feed, in their order',
+  'src/commands/session/open-session.ts atHand':
+    'a join: all that a session on the screen is given',
+  'src/log/open-session.ts resumeSession': 'one order of reads and writes, each with its way back',
+  'src/log/session-driver.ts driveSession': 'functions over one state that nobody else may touch',
+  'src/log/session-writer.ts writerAt': 'functions over one open file and what is safe in it',
+  'src/records/record-for-class.ts recordForClass': 'a list: every field that a class may see',
+  'src/records/session-record.ts recordOf': 'a list: every field of a record',
+  'src/session/command-of.ts commandOf': 'one switch over all events',
+  'src/session/evolve.ts fold': 'one switch over all events',
+  'src/session/refusal.ts sentences': 'one switch over all refusals',
+  'src/suspects/corroborate.ts corroborate':
+    'one weighing: each number of it stands on those before',
+  'src/ui/app.tsx App': 'one switch over all screens, and what each leads to',
+  'src/ui/screens/capture-flow.tsx CaptureFlow': 'one switch over the pages of a capture',
+  'src/ui/screens/disk-problem-screen.tsx DiskProblemScreen': 'a screen with its keys beside it',
+  'src/ui/term/key-decoder.ts createKeyDecoder': 'one state machine over bytes',
+  'src/ui/term/keyboard.ts createKeyboard': 'functions over one queue of keys',
+  'src/ui/term/terminal-session.ts openTerminal':
+    'functions over one terminal, and every way out of it',
+};
+
+describe('what is exported', () => {
+  test('has a comment that says more than its name', () => {
+    const silent = [...TEXTS].flatMap(([file, text]) =>
+      exportsOf(file, text)
+        .filter((one) => !saysMore(one))
+        .map(({ name, line }) => `${file}:${line}: ${name}`),
+    );
+    expect(silent).toEqual([]);
+  });
+
+  test('is found silent, or saying its name again, in each of its forms', () => {
+    const text = [
+      'export function listed(): void {}',
+      '/** The row. */',
+      'export interface Row {',
+      '/** Ways, best first. */',
+      "export const WAYS = ['a'] as const;",
+      'export type Way = (typeof WAYS)[number];',
+      'export type Bare = (typeof BARE)[number];',
+      '/**',
+      ' * Keeps rows, the newest first.',
+      ' */',
+      'export class Rows {',
+      'interface Own {',
+    ].join('\n');
+    const silent = exportsOf('src/ui/a.ts', text).filter((one) => !saysMore(one));
+    expect(silent.map(({ name, line }) => `${name}${line}`)).toEqual(['listed1', 'Row3', 'Bare7']);
+  });
+
+  test('of a component is explained by the header of its file', () => {
+    const text =
+      '/** A row that is typed. */\nexport interface RowViewProps {\nexport function RowView() {';
+    expect(exportsOf('src/ui/row-view.tsx', text)).toEqual([]);
+    expect(exportsOf('src/ui/row.tsx', text).map(({ name }) => name)).toEqual([
+      'RowViewProps',
+      'RowView',
+    ]);
+    expect(exportsOf('src/ui/row-view.tsx', text.slice(text.indexOf('export')))).toHaveLength(2);
+  });
+});
+
+describe('a function', () => {
+  test(`of more than ${LINES_MOST} lines is one thing by necessity`, () => {
+    const long = [...TEXTS].flatMap(([file, text]) =>
+      functionsOf(text)
+        .filter(({ lines }) => lines > LINES_MOST)
+        .map(({ name }) => `${file} ${name}`),
+    );
+    expect(long.sort()).toEqual(Object.keys(LONG_FOR_A_REASON).sort());
+  });
+
+  test('is measured from its first line to its closing brace, calls are not', () => {
+    const text = [
+      'export async function a(',
+      '  b: B,',
+      '): C {',
+      '  call({',
+      '    d,',
+      '  });',
+      '}',
+      'class D {',
+      '  private e({ f }: F): void {',
+      '    if (f) {',
+      '      g();',
+      '    }',
+      '  }',
+      '}',
+      'const h = (): I => {',
+      '  return j;',
+      '};',
+    ].join('\n');
+    expect(functionsOf(text)).toEqual([
+      { name: 'a', line: 1, lines: 7 },
+      { name: 'e', line: 9, lines: 5 },
+      { name: 'h', line: 15, lines: 3 },
+    ]);
   });
 });
 

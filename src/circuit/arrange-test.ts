@@ -17,6 +17,7 @@ export const ARRANGEMENT: Arrangement = {
   wiggle: false,
 };
 
+/** The arrangement that the words make, or why they make none. */
 export type Arranged = { readonly arrangement: Arrangement } | { readonly words: string };
 
 /** What the words for arranging are, for help. */

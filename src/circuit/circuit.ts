@@ -5,6 +5,7 @@ import type { TerminalId } from './test.ts';
 /** What stands in the place of a fault's id for a circuit without one. */
 export const HEALTHY = 'healthy';
 
+/** One circuit as it was loaded: what is there, where leads can go, and every fault that it can have. */
 export interface Circuit {
   readonly name: string;
   readonly title: string;
@@ -19,6 +20,7 @@ export interface Circuit {
   readonly faults: readonly Fault[];
 }
 
+/** Voltage at its posts by what the engine does, and the resistance within. */
 export interface Battery {
   readonly rest: Toleranced;
   readonly cranking: Toleranced;
@@ -31,6 +33,8 @@ interface PartBase {
   readonly words: string;
   readonly pins: readonly string[];
 }
+
+/** The control module: what it feeds, pulls and reads, pin by pin. */
 export interface ModulePart extends PartBase {
   readonly kind: 'module';
   readonly inside: readonly ModulePin[];
@@ -80,6 +84,8 @@ export interface Reference {
   readonly series: Toleranced;
   readonly limit: Toleranced;
 }
+
+/** What a resistor of the module leads to: one end, or one of several where the file leaves it open. */
 export type PullTo = PullEnd | { readonly kind: 'one-of'; readonly ends: readonly PullChoice[] };
 /** What a resistor of the module leads to. */
 export type PullEnd =
@@ -109,6 +115,7 @@ export type ModuleInput =
     }
   | { readonly kind: 'swing'; readonly swing: number; readonly against: string };
 
+/** A switch with three wires that pulls its output down: `draws` and `limit` in amperes, `on` and `off` in ohms, off below nine tenths of `minimum` volts. */
 export interface HallPart extends PartBase {
   readonly kind: 'hall-switch';
   readonly draws: Toleranced;
@@ -117,6 +124,8 @@ export interface HallPart extends PartBase {
   readonly off: Toleranced;
   readonly limit: Toleranced;
 }
+
+/** A coil before a toothed wheel, which makes its own voltage. */
 export interface ReluctorPart extends PartBase {
   readonly kind: 'reluctor';
   readonly ohms: Toleranced;
@@ -125,12 +134,16 @@ export interface ReluctorPart extends PartBase {
   readonly running: Toleranced;
   readonly byHand: Toleranced;
 }
+
+/** A sensor of travel: one track or several, with a wiper each. */
 export interface PotentiometerPart extends PartBase {
   readonly kind: 'potentiometer';
   readonly tracks: readonly Track[];
   /** Whether all of its tracks run the other way round (1) or not (0); left out where none do. */
   readonly turned?: Toleranced;
 }
+
+/** One track by its three pins: the resistance from end to end, that of the wiper, and where the wiper stands. */
 export interface Track {
   readonly name: string;
   readonly feed: string;
@@ -156,6 +169,8 @@ export interface BesideTrack {
   /** How much lower it runs where it does, 0 to 1. */
   readonly lower: Toleranced;
 }
+
+/** A switch with two wires that draws one of two currents; `minimum` is the least voltage that it works at. */
 export interface CurrentSwitchPart extends PartBase {
   readonly kind: 'current-switch';
   readonly low: Toleranced;
@@ -163,11 +178,15 @@ export interface CurrentSwitchPart extends PartBase {
   readonly minimum: Toleranced;
   readonly reverse: Toleranced;
 }
+
+/** A fuse: what it carries, and its resistance while it is whole. */
 export interface FusePart extends PartBase {
   readonly kind: 'fuse';
   readonly amps: number;
   readonly ohms: Toleranced;
 }
+
+/** A relay: its contact, and its coil where the circuit describes that. */
 export interface RelayPart extends PartBase {
   readonly kind: 'relay';
   /** Of the closed contact, between 30 and 87. */
@@ -175,17 +194,23 @@ export interface RelayPart extends PartBase {
   /** Between 86 and 85; without it the contact closes with the key. */
   readonly coil?: RelayCoil;
 }
+
+/** The coil of a relay between 86 and 85. */
 export interface RelayCoil {
   readonly ohms: Toleranced;
   /** The contact closes from so many volts at the coil. Once closed it holds with far less. */
   readonly pullsIn: Toleranced;
 }
+
+/** Where ground wires meet the body, with the resistance to battery negative. */
 export interface GroundPointPart extends PartBase {
   readonly kind: 'ground-point';
   readonly ohms: Toleranced;
   /** How far it stands above battery negative by what else flows there, in volts, key on. */
   readonly volts?: Toleranced;
 }
+
+/** What else hangs on the same feed or ground, as a load that can be shorted. */
 export interface NeighbourPart extends PartBase {
   readonly kind: 'neighbour';
   readonly ohms: Toleranced;
@@ -206,7 +231,11 @@ export interface JointPart extends PartBase {
   /** Minutes to get at it the first time; null where nobody has said. */
   readonly minutes: number | null;
 }
+
+/** A part that senses; a circuit has exactly one. */
 export type SensorPart = HallPart | ReluctorPart | PotentiometerPart | CurrentSwitchPart;
+
+/** Anything that a circuit can hold, told apart by its `kind`. */
 export type Part =
   | ModulePart
   | SensorPart
@@ -218,6 +247,7 @@ export type Part =
 
 export const SENSOR_KINDS = ['hall-switch', 'reluctor', 'potentiometer', 'current-switch'] as const;
 
+/** A wire between two terminals, or one section of it where joints part it. */
 export interface Wire {
   readonly name: string;
   readonly from: TerminalId;
@@ -246,6 +276,7 @@ export interface Connector {
   readonly unplugs: boolean;
 }
 
+/** A place where a lead can be put. */
 export interface Terminal {
   readonly id: TerminalId;
   readonly part: string;
@@ -255,6 +286,7 @@ export interface Terminal {
   readonly words: string;
 }
 
+/** What passes the sensor: a wheel of the engine or a ring at a wheel bearing. */
 export interface Target {
   readonly at: string;
   readonly teeth: number | null;
@@ -267,6 +299,8 @@ export interface Target {
   /** Of a ring on a wheel bearing: what it may be made of. Absent for a wheel of the engine. */
   readonly ring?: Ring;
 }
+
+/** What a ring at a wheel bearing is made of. */
 export type Ring = 'teeth' | 'magnets' | 'either';
 
 export const FAULT_CLASSES = [
@@ -278,6 +312,8 @@ export const FAULT_CLASSES = [
   'neighbour',
   'target',
 ] as const;
+
+/** The kind of thing that is wrong, for the summaries of a class. */
 export type FaultClass = (typeof FAULT_CLASSES)[number];
 
 /** One thing wrong with the circuit. */
@@ -311,6 +347,7 @@ export interface Span {
   readonly high: number;
 }
 
+/** What a fault does to the circuit: to a wire, a contact, a part or the target. */
 export type FaultEffect =
   | { readonly kind: 'wire-open'; readonly wire: string }
   | { readonly kind: 'wire-resistive'; readonly wire: string; readonly ohms: Span }
@@ -335,6 +372,7 @@ export type FaultEffect =
     }
   | { readonly kind: 'target'; readonly mode: TargetMode };
 
+/** How a part itself can fail. */
 export type PartMode =
   | 'dead'
   | 'stuck-low'
@@ -383,6 +421,7 @@ export function moduleOf(circuit: Circuit): ModulePart {
   return module;
 }
 
+/** Whether a part is the one that senses. */
 export function isSensor(part: Part): part is SensorPart {
   return (SENSOR_KINDS as readonly string[]).includes(part.kind);
 }

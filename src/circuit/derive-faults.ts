@@ -200,32 +200,13 @@ function contactFaults(circuit: Omit<Circuit, 'faults'>, part: string, pin: stri
 function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
   if (!target) return [];
   const { at, ring } = target;
-  const make = (
-    mode: TargetMode,
-    share: number,
-    words: string,
-    repair: string,
-    repairWords: string,
-    visibleChance: number,
-    subject: readonly string[] = ['target'],
-  ): Fault => ({
-    id: `target.${mode}`,
-    words,
-    repair,
-    repairWords,
-    weight: share,
-    subject,
-    class: 'target',
-    visibleChance,
-    effect: { kind: 'target', mode },
-  });
   const replace = ['target.replace', `Replace the wheel at the ${at}.`] as const;
   const wheel = [
-    make('damaged', 1, `the wheel at the ${at} is damaged`, ...replace, 0.8, [
+    targetFault('damaged', 1, `the wheel at the ${at} is damaged`, ...replace, 0.8, [
       'target',
       'target.ring',
     ]),
-    make(
+    targetFault(
       'displaced',
       1,
       `the wheel at the ${at} sits in the wrong place`,
@@ -233,7 +214,7 @@ function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
       `Set the wheel at the ${at} right: timing, key, fastening.`,
       0.3,
     ),
-    make(
+    targetFault(
       'gap-wide',
       0.7,
       `the gap between sensor and wheel at the ${at} is too wide`,
@@ -242,13 +223,17 @@ function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
       0.7,
       ['target', 'target.seat'],
     ),
-    make('missing', 0.3, `the wheel at the ${at} is gone, or does not turn`, ...replace, 0.8, [
-      'target',
-      'target.ring',
-    ]),
+    targetFault(
+      'missing',
+      0.3,
+      `the wheel at the ${at} is gone, or does not turn`,
+      ...replace,
+      0.8,
+      ['target', 'target.ring'],
+    ),
   ];
   if (ring === undefined) return wheel;
-  const runout = make(
+  const runout = targetFault(
     'runout',
     0.4,
     `the ring at the ${at} runs out of true`,
@@ -261,7 +246,7 @@ function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
   // No eye tells which side of a sealed bearing the magnets are on; a magnet card does.
   return [
     ...wheel,
-    make(
+    targetFault(
       'reversed',
       0.5,
       `the magnet ring at the ${at} is on the wrong side`,
@@ -271,7 +256,31 @@ function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
       0.9,
       ['target.ring'],
     ),
-    make('weak', 0.5, `the magnet ring at the ${at} is weak`, ...replace, 0.7, ['target.ring']),
+    targetFault('weak', 0.5, `the magnet ring at the ${at} is weak`, ...replace, 0.7, [
+      'target.ring',
+    ]),
     runout,
   ];
+}
+
+function targetFault(
+  mode: TargetMode,
+  weight: number,
+  words: string,
+  repair: string,
+  repairWords: string,
+  visibleChance: number,
+  subject: readonly string[] = ['target'],
+): Fault {
+  return {
+    id: `target.${mode}`,
+    words,
+    repair,
+    repairWords,
+    weight,
+    subject,
+    class: 'target',
+    visibleChance,
+    effect: { kind: 'target', mode },
+  };
 }

@@ -9,6 +9,7 @@ import { wayFrom } from './joints.ts';
 import { leads } from './refuse-test.ts';
 import type { Bridge, TerminalId, Test } from './test.ts';
 
+/** What is drawn on the sketch besides the wiring, and how wide. */
 export interface DrawOptions {
   readonly test?: Test;
   /** Pin number and colour of a terminal on this vehicle, `1 RD/BU`. */

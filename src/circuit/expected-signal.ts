@@ -9,6 +9,7 @@ import { PLAIN_SETUP, plainSetup } from './plain-setup.ts';
 import { FLAT_QUARTER, FLAT_SHARE, FLAT_VOLTS, WEAK_SHARE } from './read-instrument.ts';
 import type { Setup, Test } from './test.ts';
 
+/** What a capture at these leads is measured with, and what it is held against. */
 export interface SignalKnown {
   readonly measure: MeasureOptions;
   readonly expected: SignalExpected;

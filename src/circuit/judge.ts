@@ -6,8 +6,10 @@ import { chanceWithin, meterUncertainty } from '../quantity/normal.ts';
 import { functionOf } from './meter-units.ts';
 import type { Meter, MeterUnit } from './test.ts';
 
+/** What a reading is beside its good range; `borderline` where the meter cannot tell. */
 export type Verdict = 'good' | 'low' | 'high' | 'borderline' | 'impossible';
 
+/** A verdict and how sure it is. */
 export interface Judgement {
   readonly verdict: Verdict;
   /** Chance that the true value lies within the expected range. */

@@ -25,6 +25,8 @@ export type ReadKnown =
       readonly words: string;
       readonly fix: string;
     };
+
+/** Why a value that was told of a car cannot be taken. */
 export type KnownFault = 'unknown-quantity' | 'bad-value' | 'out-of-reason' | 'not-positive';
 
 /** What a person types to say that something is not known after all. */

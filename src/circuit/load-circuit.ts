@@ -7,6 +7,7 @@ import { copperOhms, STRANDED } from '../quantity/wire.ts';
 import { type Checked, isUsable } from '../source/issue.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
+import { changeFaults } from './change-faults.ts';
 import { checkCircuit } from './check-circuit.ts';
 import {
   type Battery,
@@ -19,13 +20,13 @@ import {
   type Wire,
 } from './circuit.ts';
 import { deriveFaults, shareWeights } from './derive-faults.ts';
-import { FaultChanges } from './fault-changes.ts';
 import type { CircuitDraft } from './generated/circuit.mjs';
 import validate from './generated/circuit.mjs';
 import { WIRE_SPREAD } from './open-values.ts';
-import { PartReader } from './part-reader.ts';
+import { readPart } from './read-part.ts';
 import { UnsolvedCircuit } from './sample-solver.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
+import { ValueReader } from './value-reader.ts';
 import { wireRoles } from './wire-roles.ts';
 import { withSymptoms } from './with-symptoms.ts';
 
@@ -54,173 +55,178 @@ export function loadCircuit(text: string, file: string): Checked<Circuit> {
       value: null,
       issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value)],
     };
-  const reader = new Reader(parsed.value);
-  const circuit = reader.circuit(data);
+  const reader = new ValueReader(parsed.value);
+  const circuit = readCircuit(reader, data);
   const issues = [...parsed.issues, ...reader.issues];
   return { value: isUsable(issues) ? circuit : null, issues };
 }
 
-class Reader extends PartReader {
-  circuit(draft: CircuitDraft): Circuit | null {
-    const battery = this.battery(draft.supply ?? {});
-    const celsius = this.value(draft.temperature, '25 degC', 'degC', ['temperature']).nominal;
-    const parts = Object.entries(draft.parts).map(([name, part]) => this.part(name, part));
-    this.checkPartNames(parts);
-    const bare = this.wires(draft.wires, celsius);
-    this.checkWires(bare, parts);
-    if (!isUsable(this.issues)) return null;
-    const roles = wireRoles(bare, parts);
-    const wires: Wire[] = bare.map((wire) => ({ ...wire, role: roles.get(wire.name) ?? 'signal' }));
-    const connectors = connectorsOf(parts, wires);
-    const target = draft.target
-      ? {
-          at: draft.target.at,
-          teeth: draft.target.teeth ?? null,
-          missing: draft.target.missing ?? 0,
-          turns: draft.target.turns ?? 1,
-          ...this.duty(draft.target.on ?? 0.5),
-          ...(draft.target.ring !== undefined && { ring: draft.target.ring }),
-        }
-      : null;
-    const unfailing: Omit<Circuit, 'faults'> = {
-      name: draft.circuit,
-      title: draft.title,
-      notes: draft.notes ?? '',
-      celsius,
-      battery,
-      parts,
-      wires,
-      connectors,
-      terminals: terminalsOf(connectors, parts),
-      target,
-    };
-    for (const { path, ...found } of checkCircuit({ ...unfailing, faults: [] }))
-      this.issues.push({ ...found, at: this.source.locate(path, 'key') });
-    if (!isUsable(this.issues)) return null;
-    const weights = { ...DEFAULT_WEIGHTS, ...draft.weights };
-    const derived: Circuit = {
-      ...unfailing,
-      faults: deriveFaults(unfailing),
-    };
-    const discriminating = this.telling(derived);
-    if (discriminating === null) return null;
-    const changes = new FaultChanges(this.source, draft.faults ?? {});
-    const faults = changes.applied(derived.faults, shareWeights(discriminating, weights));
-    this.issues.push(...changes.issues);
-    return { ...unfailing, faults };
-  }
+function readCircuit(reader: ValueReader, draft: CircuitDraft): Circuit | null {
+  const battery = batteryOf(reader, draft.supply ?? {});
+  const celsius = reader.value(draft.temperature, '25 degC', 'degC', ['temperature']).nominal;
+  const parts = Object.entries(draft.parts).map(([name, part]) => readPart(reader, name, part));
+  checkPartNames(reader, parts);
+  const bare = wiresOf(reader, draft.wires, celsius);
+  checkWires(reader, bare, parts);
+  if (!isUsable(reader.issues)) return null;
+  const roles = wireRoles(bare, parts);
+  const wires: Wire[] = bare.map((wire) => ({ ...wire, role: roles.get(wire.name) ?? 'signal' }));
+  const connectors = connectorsOf(parts, wires);
+  const target = draft.target
+    ? {
+        at: draft.target.at,
+        teeth: draft.target.teeth ?? null,
+        missing: draft.target.missing ?? 0,
+        turns: draft.target.turns ?? 1,
+        ...dutyOf(reader, draft.target.on ?? 0.5),
+        ...(draft.target.ring !== undefined && { ring: draft.target.ring }),
+      }
+    : null;
+  const unfailing: Omit<Circuit, 'faults'> = {
+    name: draft.circuit,
+    title: draft.title,
+    notes: draft.notes ?? '',
+    celsius,
+    battery,
+    parts,
+    wires,
+    connectors,
+    terminals: terminalsOf(connectors, parts),
+    target,
+  };
+  for (const { path, ...found } of checkCircuit({ ...unfailing, faults: [] }))
+    reader.issues.push({ ...found, at: reader.source.locate(path, 'key') });
+  if (!isUsable(reader.issues)) return null;
+  const weights = { ...DEFAULT_WEIGHTS, ...draft.weights };
+  const derived: Circuit = {
+    ...unfailing,
+    faults: deriveFaults(unfailing),
+  };
+  const discriminating = tellingOf(reader, derived);
+  if (discriminating === null) return null;
+  const telling = shareWeights(discriminating, weights);
+  const faults = changeFaults(reader, draft.faults ?? {}, derived.faults, telling);
+  return { ...unfailing, faults };
+}
 
-  private battery(draft: NonNullable<CircuitDraft['supply']>): Battery {
+function batteryOf(reader: ValueReader, draft: NonNullable<CircuitDraft['supply']>): Battery {
+  return {
+    rest: reader.positive(draft.battery, '11.8 V to 14.6 V', ['supply', 'battery'], 'V'),
+    cranking: reader.positive(draft.cranking, '9 V to 11.3 V', ['supply', 'cranking'], 'V'),
+    running: reader.positive(draft.running, '12.5 V to 15 V', ['supply', 'running'], 'V'),
+    ohms: reader.positive(draft.ohms, '20 mohm', ['supply', 'ohms']),
+  };
+}
+
+/** A share of a turn, `0.5`, or what is known of it, `20 % to 80 %`. */
+function dutyOf(reader: ValueReader, on: number | string): Pick<Target, 'onChance' | 'duty'> {
+  if (typeof on === 'number') return { onChance: on };
+  const duty = reader.share(on, ['target', 'on']);
+  return duty.low === duty.high ? { onChance: duty.low } : { onChance: duty.nominal, duty };
+}
+
+function wiresOf(
+  reader: ValueReader,
+  drafts: CircuitDraft['wires'],
+  celsius: number,
+): Omit<Wire, 'role'>[] {
+  return Object.entries(drafts).map(([name, { from, to, size, length }]) => {
+    const area = reader.positive(size, '', ['wires', name, 'size'], 'm2');
+    const metres = reader.positive(length, '', ['wires', name, 'length'], 'm');
+    const ohms = (areaM2: number, long: number) =>
+      copperOhms({ areaM2, metres: long, degC: celsius, factor: STRANDED.usual });
+    const open = metres.low < metres.high || area.low < area.high;
     return {
-      rest: this.positive(draft.battery, '11.8 V to 14.6 V', ['supply', 'battery'], 'V'),
-      cranking: this.positive(draft.cranking, '9 V to 11.3 V', ['supply', 'cranking'], 'V'),
-      running: this.positive(draft.running, '12.5 V to 15 V', ['supply', 'running'], 'V'),
-      ohms: this.positive(draft.ohms, '20 mohm', ['supply', 'ohms']),
+      name,
+      from,
+      to,
+      sizeSquareMetres: area.nominal,
+      lengthMetres: metres.nominal,
+      ohms: ohms(area.nominal, metres.nominal),
+      ...(open && {
+        copper: unknownBetween(
+          (1 - WIRE_SPREAD) * ohms(area.high, metres.low),
+          (1 + WIRE_SPREAD) * ohms(area.low, metres.high),
+          'ohm',
+        ),
+      }),
     };
-  }
+  });
+}
 
-  /** A share of a turn, `0.5`, or what is known of it, `20 % to 80 %`. */
-  private duty(on: number | string): Pick<Target, 'onChance' | 'duty'> {
-    if (typeof on === 'number') return { onChance: on };
-    const duty = this.share(on, ['target', 'on']);
-    return duty.low === duty.high ? { onChance: duty.low } : { onChance: duty.nominal, duty };
-  }
+function checkPartNames(reader: ValueReader, parts: readonly Part[]): void {
+  const sensors = parts.filter(isSensor);
+  const modules = parts.filter((part) => part.kind === 'module');
+  if (sensors.length !== 1)
+    reader.issue('one-sensor', `a circuit has one sensor, this one has ${sensors.length}`, [
+      'parts',
+    ]);
+  if (modules.length !== 1)
+    reader.issue('one-module', `a circuit has one module, this one has ${modules.length}`, [
+      'parts',
+    ]);
+  for (const reserved of RESERVED)
+    if (parts.some((part) => part.name === reserved))
+      reader.issue('reserved-name', `a part cannot be called "${reserved}"`, ['parts', reserved]);
+}
 
-  private wires(drafts: CircuitDraft['wires'], celsius: number): Omit<Wire, 'role'>[] {
-    return Object.entries(drafts).map(([name, { from, to, size, length }]) => {
-      const area = this.positive(size, '', ['wires', name, 'size'], 'm2');
-      const metres = this.positive(length, '', ['wires', name, 'length'], 'm');
-      const ohms = (areaM2: number, long: number) =>
-        copperOhms({ areaM2, metres: long, degC: celsius, factor: STRANDED.usual });
-      const open = metres.low < metres.high || area.low < area.high;
-      return {
-        name,
-        from,
-        to,
-        sizeSquareMetres: area.nominal,
-        lengthMetres: metres.nominal,
-        ohms: ohms(area.nominal, metres.nominal),
-        ...(open && {
-          copper: unknownBetween(
-            (1 - WIRE_SPREAD) * ohms(area.high, metres.low),
-            (1 + WIRE_SPREAD) * ohms(area.low, metres.high),
-            'ohm',
-          ),
-        }),
-      };
-    });
-  }
-
-  private checkPartNames(parts: readonly Part[]): void {
-    const sensors = parts.filter(isSensor);
-    const modules = parts.filter((part) => part.kind === 'module');
-    if (sensors.length !== 1)
-      this.issue('one-sensor', `a circuit has one sensor, this one has ${sensors.length}`, [
-        'parts',
-      ]);
-    if (modules.length !== 1)
-      this.issue('one-module', `a circuit has one module, this one has ${modules.length}`, [
-        'parts',
-      ]);
-    for (const reserved of RESERVED)
-      if (parts.some((part) => part.name === reserved))
-        this.issue('reserved-name', `a part cannot be called "${reserved}"`, ['parts', reserved]);
-  }
-
-  private checkWires(wires: readonly Omit<Wire, 'role'>[], parts: readonly Part[]): void {
-    const known = [
-      'battery.positive',
-      'battery.negative',
-      ...parts.flatMap((part) => part.pins.map((pin) => `${part.name}.${pin}`)),
-    ];
-    const used = new Map<string, string>();
-    const spliceEnds = new Map<string, number>();
-    for (const wire of wires)
-      for (const end of ['from', 'to'] as const) {
-        const terminal = wire[end];
-        const path = ['wires', wire.name, end];
-        if (terminal.startsWith('splice.')) {
-          spliceEnds.set(terminal, (spliceEnds.get(terminal) ?? 0) + 1);
-          continue;
-        }
-        if (!known.includes(terminal))
-          this.unknown(
-            'unknown-terminal',
-            `no terminal "${terminal}" is known`,
-            terminal,
-            known,
-            path,
-          );
-        const first = used.get(terminal);
-        if (first !== undefined && !terminal.startsWith('battery.'))
-          this.issue(
-            'terminal-taken',
-            `the wire "${first}" already ends at "${terminal}"`,
-            path,
-            'join wires at a splice, for example splice.feed',
-          );
-        used.set(terminal, wire.name);
+function checkWires(
+  reader: ValueReader,
+  wires: readonly Omit<Wire, 'role'>[],
+  parts: readonly Part[],
+): void {
+  const known = [
+    'battery.positive',
+    'battery.negative',
+    ...parts.flatMap((part) => part.pins.map((pin) => `${part.name}.${pin}`)),
+  ];
+  const used = new Map<string, string>();
+  const spliceEnds = new Map<string, number>();
+  for (const wire of wires)
+    for (const end of ['from', 'to'] as const) {
+      const terminal = wire[end];
+      const path = ['wires', wire.name, end];
+      if (terminal.startsWith('splice.')) {
+        spliceEnds.set(terminal, (spliceEnds.get(terminal) ?? 0) + 1);
+        continue;
       }
-    for (const [splice, ends] of spliceEnds)
-      if (ends < 2) {
-        const wire = wires.find((one) => one.from === splice || one.to === splice)!;
-        this.issue('lonely-splice', `only one wire ends at "${splice}"`, ['wires', wire.name]);
-      }
-    for (const part of parts)
-      if (isSensor(part) || part.kind === 'fuse' || part.kind === 'relay')
-        for (const pin of part.pins)
-          if (!used.has(`${part.name}.${pin}`))
-            this.issue('loose-pin', `no wire ends at "${part.name}.${pin}"`, ['parts', part.name]);
-  }
-
-  /** The faults that show; null with an issue when one of them has no operating point. */
-  private telling(circuit: Circuit): Fault[] | null {
-    try {
-      return withSymptoms(circuit);
-    } catch (error) {
-      if (!(error instanceof UnsolvedCircuit)) throw error;
-      this.issue('not-settled', error.message, ['parts'], error.fix);
-      return null;
+      if (!known.includes(terminal))
+        reader.unknown(
+          'unknown-terminal',
+          `no terminal "${terminal}" is known`,
+          terminal,
+          known,
+          path,
+        );
+      const first = used.get(terminal);
+      if (first !== undefined && !terminal.startsWith('battery.'))
+        reader.issue(
+          'terminal-taken',
+          `the wire "${first}" already ends at "${terminal}"`,
+          path,
+          'join wires at a splice, for example splice.feed',
+        );
+      used.set(terminal, wire.name);
     }
+  for (const [splice, ends] of spliceEnds)
+    if (ends < 2) {
+      const wire = wires.find((one) => one.from === splice || one.to === splice)!;
+      reader.issue('lonely-splice', `only one wire ends at "${splice}"`, ['wires', wire.name]);
+    }
+  for (const part of parts)
+    if (isSensor(part) || part.kind === 'fuse' || part.kind === 'relay')
+      for (const pin of part.pins)
+        if (!used.has(`${part.name}.${pin}`))
+          reader.issue('loose-pin', `no wire ends at "${part.name}.${pin}"`, ['parts', part.name]);
+}
+
+/** The faults that show; null with an issue when one of them has no operating point. */
+function tellingOf(reader: ValueReader, circuit: Circuit): Fault[] | null {
+  try {
+    return withSymptoms(circuit);
+  } catch (error) {
+    if (!(error instanceof UnsolvedCircuit)) throw error;
+    reader.issue('not-settled', error.message, ['parts'], error.fix);
+    return null;
   }
 }

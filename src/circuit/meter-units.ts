@@ -1,4 +1,4 @@
-/** What differs between volts, ohms and amperes, each in one place: a new unit of a meter is a row here. */
+/** What differs between volts, ohms and amperes for everybody; numbers of one room alone stand in a table there, by unit. */
 import type { Meter, MeterFunction, MeterUnit, NumberKind } from './test.ts';
 
 /** What holds of all readings in a unit. */

@@ -16,6 +16,7 @@ import type { Look, Meter, MeterUnit, Shown, TerminalId, Test } from './test.ts'
 import { testKey } from './test-key.ts';
 import type { TestRefusal } from './test-refusal.ts';
 
+/** How finely the tolerances are sampled, and with which meter is read. */
 export interface ModelOptions {
   /** Tolerance samples, shared by all faults. */
   readonly samples: number;
@@ -39,6 +40,7 @@ export type Expected =
       readonly looks: readonly { readonly look: Look; readonly chance: number }[];
     };
 
+/** A circuit that answers any test under any fault. */
 export interface Model {
   readonly circuit: Circuit;
   readonly samples: number;

@@ -8,6 +8,7 @@
 /** Node 0 is battery negative; all voltages are against it. */
 export const GROUND = 0;
 
+/** One element between numbered nodes, with the law of its current. */
 export type Element =
   /** i = (va - vb) / ohms. `ohms` above 0. */
   | { readonly kind: 'resistor'; readonly a: number; readonly b: number; readonly ohms: number }
@@ -69,6 +70,7 @@ export type Element =
       readonly risePerRootVolt: number;
     };
 
+/** The nodes and elements that are solved together. */
 export interface Netlist {
   /** Names by number, for messages; entry 0 is battery negative. */
   readonly nodes: readonly string[];

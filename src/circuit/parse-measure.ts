@@ -4,6 +4,7 @@ import { nearestName } from '../source/nearest-name.ts';
 import { PROBE_KINDS } from './instruments.ts';
 import type { Bridge, Probe } from './test.ts';
 
+/** What was meant, or why it cannot be read. */
 export type Parsed<T> = { readonly value: T } | { readonly words: string };
 
 type OneName = 'counts' | 'inspect';

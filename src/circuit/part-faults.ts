@@ -1,5 +1,14 @@
 /** How each kind of part fails, and what the failure is called; sensors say it of themselves (`sensors/`). */
-import type { Fault, FaultClass, Part, PartMode, Reference, SensorPart, Span } from './circuit.ts';
+import type {
+  Fault,
+  FaultClass,
+  ModulePart,
+  Part,
+  PartMode,
+  Reference,
+  SensorPart,
+  Span,
+} from './circuit.ts';
 
 /** A bad joint, wire or contact, in ohms. Wide: what no module notices is cut off when a circuit is loaded. */
 export const RESISTIVE_OHMS: Span = { low: 0.5, high: 100_000 };
@@ -43,80 +52,7 @@ export function partFaults(part: Exclude<Part, SensorPart>): Fault[] {
   const the = theWords(part);
   switch (part.kind) {
     case 'module':
-      return part.inside.flatMap((pin) => {
-        const pinWords = spaced(pin.name);
-        return [
-          ...(pin.reference
-            ? [
-                make(
-                  `${pin.name}.dead`,
-                  'module',
-                  1,
-                  `${the} gives no ${pinWords}`,
-                  'reference-dead',
-                  pin.name,
-                ),
-                make(
-                  `${pin.name}.low`,
-                  'module',
-                  0.5,
-                  `${the} gives a low ${pinWords}`,
-                  'reference-low',
-                  pin.name,
-                  followsBattery(pin.reference) ? BATTERY_LEFT : REFERENCE_LEFT,
-                ),
-              ]
-            : []),
-          ...(pin.pull
-            ? [
-                make(
-                  `${pin.name}.pull-missing`,
-                  'module',
-                  1,
-                  `the resistor behind the ${pinWords} pin of ${the} is open`,
-                  'pull-missing',
-                  pin.name,
-                ),
-              ]
-            : []),
-          ...(pin.input
-            ? [
-                make(
-                  `${pin.name}.input-dead`,
-                  'module',
-                  1,
-                  `${the} does not read its ${pinWords} pin`,
-                  'input-dead',
-                  pin.name,
-                ),
-              ]
-            : []),
-          ...(pin.ground
-            ? [
-                make(
-                  `${pin.name}.open`,
-                  'module',
-                  1,
-                  `${the} has lost its ${pinWords} inside`,
-                  'ground-open',
-                  pin.name,
-                ),
-              ]
-            : []),
-          ...(pin.driver
-            ? [
-                make(
-                  `${pin.name}.driver-dead`,
-                  'module',
-                  1,
-                  `${the} does not switch its ${pinWords} pin`,
-                  'driver-dead',
-                  pin.name,
-                ),
-              ]
-            : []),
-        ];
-      });
+      return moduleFaults(part);
     case 'fuse':
       return [
         make('blown', 'supply', 2, `${the} is blown`, 'blown', '', ONE_SIZE, {
@@ -157,6 +93,48 @@ export function partFaults(part: Exclude<Part, SensorPart>): Fault[] {
     case 'joint':
       return [];
   }
+}
+
+/** What can fail behind each pin of a module. */
+function moduleFaults(part: ModulePart): Fault[] {
+  const make = partFault(part);
+  const the = theWords(part);
+  return part.inside.flatMap(({ name, reference, pull, input, ground, driver }) => {
+    const pin = spaced(name);
+    const fault = (what: string, weight: number, words: string, mode: PartMode, size?: Span) =>
+      make(`${name}.${what}`, 'module', weight, words, mode, name, size);
+    return [
+      ...(reference
+        ? [
+            fault('dead', 1, `${the} gives no ${pin}`, 'reference-dead'),
+            fault(
+              'low',
+              0.5,
+              `${the} gives a low ${pin}`,
+              'reference-low',
+              followsBattery(reference) ? BATTERY_LEFT : REFERENCE_LEFT,
+            ),
+          ]
+        : []),
+      ...(pull
+        ? [
+            fault(
+              'pull-missing',
+              1,
+              `the resistor behind the ${pin} pin of ${the} is open`,
+              'pull-missing',
+            ),
+          ]
+        : []),
+      ...(input
+        ? [fault('input-dead', 1, `${the} does not read its ${pin} pin`, 'input-dead')]
+        : []),
+      ...(ground ? [fault('open', 1, `${the} has lost its ${pin} inside`, 'ground-open')] : []),
+      ...(driver
+        ? [fault('driver-dead', 1, `${the} does not switch its ${pin} pin`, 'driver-dead')]
+        : []),
+    ];
+  });
 }
 
 /** It does so in some cars at least. */

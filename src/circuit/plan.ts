@@ -83,6 +83,7 @@ export const NOMINAL_DRAW: Draw = {
   onSpot: false,
 };
 
+/** The netlist as it grows; elements are added to `makers` and find their nodes by name. */
 export interface Plan {
   readonly nodes: string[];
   readonly makers: MakeElement[];

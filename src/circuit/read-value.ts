@@ -3,6 +3,7 @@ import { parseToleranced } from '../quantity/parse-quantity.ts';
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import { saysOneOf, splitChoices } from '../quantity/split-choices.ts';
 
+/** A value with its tolerance, or what is wrong with what stands there and what to write instead. */
 export type ReadValue =
   | { readonly ok: true; readonly value: Toleranced }
   | { readonly ok: false; readonly words: string; readonly fix: string };

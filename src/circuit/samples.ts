@@ -24,6 +24,7 @@ export interface DrawnCar {
   readonly values: Float64Array;
 }
 
+/** The cars over which a circuit is looked at, by number, and one more that can be put anywhere. */
 export interface Samples {
   /** Even value in 0..1 of quantity `key` in sample `index`; 0.5 for the nominal sample. */
   readonly unit: (key: string, index: number) => number;
@@ -39,21 +40,9 @@ export interface Samples {
 
 /** Samples for a circuit; the same circuit and seed give the same values to the bit. */
 export function createSamples(circuit: Circuit, seed: number): Samples {
-  const places = placesOf(circuit);
-  const primes = firstPrimes(places.length);
   const quantities = quantitiesOf(circuit);
   const placeByKey = new Map(quantities.map(({ key }, place) => [key, place]));
-  const steps = new Float64Array(quantities.length);
-  const offsets = new Float64Array(quantities.length);
-  let state = (seed >>> 0) ^ 0x9e3779b9;
-  let at = 0;
-  places.forEach((quantity, place) => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    if (quantity === null) return;
-    steps[at] = Math.sqrt(primes[place]!) % 1;
-    offsets[at] = scramble(state) / 2 ** 32;
-    at += 1;
-  });
+  const { steps, offsets } = sequenceOf(circuit, seed, quantities.length);
   const toleranced = quantities.map(({ value }) => value);
   const newCar = (): { readonly point: Float64Array; readonly values: Float64Array } => ({
     point: new Float64Array(steps.length).fill(Number.NaN),
@@ -111,6 +100,28 @@ export function createSamples(circuit: Circuit, seed: number): Samples {
     },
     taken: () => taken,
   };
+}
+
+/** How far each quantity goes from sample to sample, and where it begins. */
+function sequenceOf(
+  circuit: Circuit,
+  seed: number,
+  count: number,
+): { readonly steps: Float64Array; readonly offsets: Float64Array } {
+  const places = placesOf(circuit);
+  const primes = firstPrimes(places.length);
+  const steps = new Float64Array(count);
+  const offsets = new Float64Array(count);
+  let state = (seed >>> 0) ^ 0x9e3779b9;
+  let at = 0;
+  places.forEach((quantity, place) => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    if (quantity === null) return;
+    steps[at] = Math.sqrt(primes[place]!) % 1;
+    offsets[at] = scramble(state) / 2 ** 32;
+    at += 1;
+  });
+  return { steps, offsets };
 }
 
 /** What a value is in a car, null for the nominal one. */

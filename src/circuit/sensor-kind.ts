@@ -45,7 +45,7 @@ export interface OwnTest {
   readonly setup: Partial<Setup>;
 }
 
-/** A kind of sensor. */
+/** All that the program has to know of one kind of sensor: pins, values, failures, elements and tests. */
 export interface SensorKind<P extends SensorPart = SensorPart> {
   /** Its pins; null where its file names them. */
   readonly pins: readonly string[] | null;

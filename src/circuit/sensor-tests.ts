@@ -3,166 +3,163 @@ import { moduleOf, type Part, partName, sensorOf, type Wire } from './circuit.ts
 import { spaced } from './part-faults.ts';
 import { sensorKindOf } from './sensors.ts';
 import type { TerminalId } from './test.ts';
-import { type Lead, NEGATIVE, pin, TestList } from './test-list.ts';
+import { type Lead, NEGATIVE, pin, type TestList } from './test-list.ts';
 
-/** The second half of the rules of `standard-tests.ts`. */
-export class SensorTests extends TestList {
-  protected spare(): void {
-    const module = moduleOf(this.circuit);
-    for (const pinInside of module.inside)
-      if (pinInside.input) {
-        const input = `${module.name}.${pinInside.name}`;
-        this.add(
-          `${input}.spare`,
-          'spare',
-          `A good spare sensor plugged in and moved: does the module follow ${pin(input)}`,
-          6,
-          { kind: 'counts', input },
-          ['spare-sensor', 'live-data'],
-          {
-            ...this.moving(),
-            sensor: 'spare',
-          },
-        );
-      }
-  }
-
-  protected continuity({ wire, here, there }: Lead): void {
-    const name = wholeName(wire);
-    const near = this.connectorsOff([there]);
-    if (near.unplugged.length > 1)
-      this.ohms(
-        `wire.${name}.ohms`,
-        `Ohms of the ${spaced(name)} wire from end to end, ${offWords(near)}`,
-        there,
-        here,
-        near,
+/** Whether the module follows a good sensor. */
+export function spareTests(list: TestList): void {
+  const module = moduleOf(list.circuit);
+  for (const pinInside of module.inside)
+    if (pinInside.input) {
+      const input = `${module.name}.${pinInside.name}`;
+      list.add(
+        `${input}.spare`,
+        'spare',
+        `A good spare sensor plugged in and moved: does the module follow ${pin(input)}`,
+        6,
+        { kind: 'counts', input },
+        ['spare-sensor', 'live-data'],
+        {
+          ...list.moving(),
+          sensor: 'spare',
+        },
       );
-    this.ohms(
-      `wire.${name}.ohms-to-ground`,
-      `Ohms from ${pin(here)} to battery negative, ${offWords(near)}`,
+    }
+}
+
+/** Ohms along a wire, to ground and to each other wire of the sensor, connectors off. */
+export function continuityTests(list: TestList, { wire, here, there }: Lead): void {
+  const name = wholeName(wire);
+  const near = connectorsOff(list, [there]);
+  if (near.unplugged.length > 1)
+    list.ohms(
+      `wire.${name}.ohms`,
+      `Ohms of the ${spaced(name)} wire from end to end, ${offWords(near)}`,
+      there,
       here,
-      NEGATIVE,
       near,
     );
-    for (const other of this.leads) {
-      if (other.here <= here) continue;
-      const far = this.connectorsOff([there, other.there]);
-      this.ohms(
-        `wire.${name}.ohms-to-${wholeName(other.wire)}`,
-        `Ohms from ${pin(here)} to ${pin(other.here)}, ${offWords(far)}`,
-        here,
-        other.here,
-        far,
-      );
-    }
+  list.ohms(
+    `wire.${name}.ohms-to-ground`,
+    `Ohms from ${pin(here)} to battery negative, ${offWords(near)}`,
+    here,
+    NEGATIVE,
+    near,
+  );
+  for (const other of list.leads) {
+    if (other.here <= here) continue;
+    const far = connectorsOff(list, [there, other.there]);
+    list.ohms(
+      `wire.${name}.ohms-to-${wholeName(other.wire)}`,
+      `Ohms from ${pin(here)} to ${pin(other.here)}, ${offWords(far)}`,
+      here,
+      other.here,
+      far,
+    );
   }
+}
 
-  /** Key off, and the sensor's connector off with those that the wires' other ends are in. */
-  private connectorsOff(ends: readonly TerminalId[]) {
-    const away = ends.map(partName).filter((name) => name !== 'splice' && name !== 'battery');
-    return { state: 'key-off' as const, unplugged: [...new Set([...away, this.sensor])] };
-  }
+/** Key off, and the sensor's connector off with those that the wires' other ends are in. */
+function connectorsOff(list: TestList, ends: readonly TerminalId[]) {
+  const away = ends.map(partName).filter((name) => name !== 'splice' && name !== 'battery');
+  return { state: 'key-off' as const, unplugged: [...new Set([...away, list.sensor])] };
+}
 
-  /** At the sensor itself, as its kind has them. */
-  protected ownTests(): void {
-    const sensor = sensorOf(this.circuit);
-    const at = { leads: this.leads, module: this.module };
-    for (const { id, words, minutes, probe, needs, setup } of sensorKindOf(sensor).tests(
-      sensor,
-      at,
-    ))
-      this.add(id, 'signal', words, minutes, probe, needs, setup);
-  }
+/** At the sensor itself, as its kind has them. */
+export function ownTests(list: TestList): void {
+  const sensor = sensorOf(list.circuit);
+  const at = { leads: list.leads, module: list.module };
+  for (const { id, words, minutes, probe, needs, setup } of sensorKindOf(sensor).tests(sensor, at))
+    list.add(id, 'signal', words, minutes, probe, needs, setup);
+}
 
-  /** One that a person has named beside this sensor: what is alike at both needs no limit. */
-  protected besideNeighbour({ name, words }: Part, [feed]: readonly Lead[], ground?: Lead): void {
-    const at = (end: 'feed' | 'ground') => `${name}.${end}`;
-    const isShared = (end: 'feed' | 'ground') =>
-      !this.circuit.wires.some(
-        ({ from, to }) => to === at(end) && (from === NEGATIVE || from === 'battery.positive'),
-      );
-    if (feed && isShared('feed')) {
-      this.volts(
-        `${name}.feed.volts`,
-        'neighbour',
-        `Volts from feed at the ${words} to battery negative`,
-        at('feed'),
-        NEGATIVE,
-      );
-      this.volts(
-        `${feed.here}.beside-${name}`,
-        'neighbour',
-        `Volts from feed at the ${words} to ${pin(feed.here)} at the sensor`,
-        at('feed'),
-        feed.here,
-      );
-    }
-    if (ground && isShared('ground'))
-      this.volts(
-        `${ground.here}.beside-${name}`,
-        'neighbour',
-        `Volts from ${pin(ground.here)} at the sensor to ground at the ${words}`,
-        ground.here,
-        at('ground'),
-      );
+/** One that a person has named beside this sensor: what is alike at both needs no limit. */
+export function besideNeighbour(
+  list: TestList,
+  { name, words }: Part,
+  [feed]: readonly Lead[],
+  ground?: Lead,
+): void {
+  const at = (end: 'feed' | 'ground') => `${name}.${end}`;
+  const isShared = (end: 'feed' | 'ground') =>
+    !list.circuit.wires.some(
+      ({ from, to }) => to === at(end) && (from === NEGATIVE || from === 'battery.positive'),
+    );
+  if (feed && isShared('feed')) {
+    list.volts(
+      `${name}.feed.volts`,
+      'neighbour',
+      `Volts from feed at the ${words} to battery negative`,
+      at('feed'),
+      NEGATIVE,
+    );
+    list.volts(
+      `${feed.here}.beside-${name}`,
+      'neighbour',
+      `Volts from feed at the ${words} to ${pin(feed.here)} at the sensor`,
+      at('feed'),
+      feed.here,
+    );
   }
+  if (ground && isShared('ground'))
+    list.volts(
+      `${ground.here}.beside-${name}`,
+      'neighbour',
+      `Volts from ${pin(ground.here)} at the sensor to ground at the ${words}`,
+      ground.here,
+      at('ground'),
+    );
+}
 
-  protected neighbour(part: Part, feeds: readonly Lead[]): void {
-    for (const { here } of feeds)
-      this.volts(
-        `${here}.without-${part.name}`,
-        'neighbour',
-        `Volts from ${pin(here)} at the sensor to battery negative with the ${part.words} unplugged`,
-        here,
-        NEGATIVE,
-        { unplugged: [part.name] },
-        [],
-        3,
-      );
-    // Where a fuse has blown there are no volts to tell by.
-    for (const { here } of feeds)
-      this.ohms(
-        `${here}.ohms-without-${part.name}`,
-        `Ohms from ${pin(here)} at the sensor's plug to battery negative, with the ${part.words} and the sensor unplugged`,
-        here,
-        NEGATIVE,
-        { state: 'key-off', unplugged: [part.name, this.sensor] },
-        'neighbour',
-      );
-  }
+/** What the feed is without the neighbour. */
+export function neighbourTests(list: TestList, part: Part, feeds: readonly Lead[]): void {
+  for (const { here } of feeds)
+    list.volts(
+      `${here}.without-${part.name}`,
+      'neighbour',
+      `Volts from ${pin(here)} at the sensor to battery negative with the ${part.words} unplugged`,
+      here,
+      NEGATIVE,
+      { unplugged: [part.name] },
+      [],
+      3,
+    );
+  // Where a fuse has blown there are no volts to tell by.
+  for (const { here } of feeds)
+    list.ohms(
+      `${here}.ohms-without-${part.name}`,
+      `Ohms from ${pin(here)} at the sensor's plug to battery negative, with the ${part.words} and the sensor unplugged`,
+      here,
+      NEGATIVE,
+      { state: 'key-off', unplugged: [part.name, list.sensor] },
+      'neighbour',
+    );
+}
 
-  protected inspections(): void {
-    const look = (of: string, words: string, minutes: number) =>
-      this.add(
-        `${of}.inspection`,
-        'inspection',
-        words,
-        minutes,
-        { kind: 'inspect', of },
-        ['eyes'],
-        { state: 'key-off' },
+/** Eyes and fingers, wherever there is something to see. */
+export function inspections(list: TestList): void {
+  const look = (of: string, words: string, minutes: number) =>
+    list.add(`${of}.inspection`, 'inspection', words, minutes, { kind: 'inspect', of }, ['eyes'], {
+      state: 'key-off',
+    });
+  for (const { part, words, pins } of list.circuit.connectors) {
+    const neighbour = list.circuit.parts.some(
+      (one) => one.name === part && one.kind === 'neighbour',
+    );
+    if (pins.length > 0 && !neighbour)
+      look(
+        `connector.${part}`,
+        `Look at ${words}: pins, crimps, corrosion, seals`,
+        part === list.module ? 4 : 2,
       );
-    for (const { part, words, pins } of this.circuit.connectors) {
-      const neighbour = this.circuit.parts.some(
-        (one) => one.name === part && one.kind === 'neighbour',
-      );
-      if (pins.length > 0 && !neighbour)
-        look(
-          `connector.${part}`,
-          `Look at ${words}: pins, crimps, corrosion, seals`,
-          part === this.module ? 4 : 2,
-        );
-    }
-    look('harness', 'Look along the harness: chafing, heat, earlier repairs', 6);
-    const { target } = this.circuit;
-    if (!target) return;
-    look('target', `Look at the wheel at the ${target.at}: teeth, seat, gap`, 8);
-    if (target.ring === undefined) return;
-    look('target.seat', `Look at the seat of the ${this.sensor}: rust, dirt, metal on its tip`, 6);
-    look('target.ring', `A magnet card along the ring at the ${target.at}, all the way round`, 8);
-    look('target.turning', `Turn the ${target.at} by hand: play, run-out, noise`, 3);
   }
+  look('harness', 'Look along the harness: chafing, heat, earlier repairs', 6);
+  const { target } = list.circuit;
+  if (!target) return;
+  look('target', `Look at the wheel at the ${target.at}: teeth, seat, gap`, 8);
+  if (target.ring === undefined) return;
+  look('target.seat', `Look at the seat of the ${list.sensor}: rust, dirt, metal on its tip`, 6);
+  look('target.ring', `A magnet card along the ring at the ${target.at}, all the way round`, 8);
+  look('target.turning', `Turn the ${target.at} by hand: play, run-out, noise`, 3);
 }
 
 /** Of a section the name of the whole wire, which runs from end to end. */

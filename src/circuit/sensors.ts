@@ -16,7 +16,7 @@ export const SENSORS: {
   'current-switch': currentSwitch,
 };
 
-/** The kind of a sensor. */
+/** What the program knows of sensors of this kind. */
 export function sensorKindOf<P extends SensorPart>({ kind }: P): SensorKind<P> {
   // The table has for each kind of part the kind of sensor that it is.
   return SENSORS[kind] as unknown as SensorKind<P>;

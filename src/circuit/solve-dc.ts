@@ -48,6 +48,7 @@ export interface SolveFailure {
   readonly words: string;
 }
 
+/** One compiled netlist; its elements take new values, its wiring stays. */
 export interface DcSolver {
   /** Voltage of each node, ground first; valid after `solve`, for watched nodes only if some were named. */
   readonly volts: Float64Array;

@@ -7,6 +7,7 @@ import { planReduction, type ReductionPlan } from './plan-reduction.ts';
 /** Places for the ends of each element: the most have three. */
 export const ENDS = 3;
 
+/** What is wanted of a solution and what will change, so that the rest is reduced once. */
 export interface SolverOptions {
   /** Only the voltages of these nodes are wanted, and of those that elements with curves or corners touch; without, all. */
   readonly watched?: readonly number[];
@@ -14,6 +15,7 @@ export interface SolverOptions {
   readonly varying?: readonly number[];
 }
 
+/** A netlist sorted for the solver: which nodes are kept, and where each element stands in the equations. */
 export interface SolverPlan {
   readonly netlist: Netlist;
   readonly reduction: ReductionPlan;

@@ -25,8 +25,11 @@ export const TEST_FAMILIES = [
   'inspection',
   'timing',
 ] as const;
+
+/** The kind of a test, by what it asks of the vehicle. */
 export type TestFamily = (typeof TEST_FAMILIES)[number];
 
+/** A test that can be offered, with its minutes and tools. */
 export interface TestOption {
   readonly id: string;
   readonly family: TestFamily;
@@ -40,6 +43,8 @@ export interface TestOption {
 
 /** The lead that is nearly always at the same place. */
 export const NEGATIVE = 'battery.negative';
+/** The other end of the battery. */
+export const POSITIVE = 'battery.positive';
 
 /** A wire at the sensor: its terminal there and what is at the other end; of a signal the module, through any joints. */
 export interface Lead {
@@ -50,11 +55,11 @@ export interface Lead {
 
 /** Adds tests with their usual settings. */
 export class TestList {
-  protected readonly circuit: Circuit;
-  protected readonly sensor: string;
-  protected readonly module: string;
-  protected readonly leads: readonly Lead[];
-  protected readonly options: TestOption[] = [];
+  readonly circuit: Circuit;
+  readonly sensor: string;
+  readonly module: string;
+  readonly leads: readonly Lead[];
+  readonly options: TestOption[] = [];
 
   constructor(circuit: Circuit) {
     this.circuit = circuit;
@@ -69,21 +74,25 @@ export class TestList {
     });
   }
 
-  protected moving(): Partial<Setup> {
+  /** Turned by the starter where the target turns with the engine, else moved by hand. */
+  moving(): Partial<Setup> {
     const { target } = this.circuit;
     return { state: target && target.turns > 0 ? 'cranking' : 'key-on', target: 'moving' };
   }
 
-  protected inputAt(terminal: TerminalId) {
+  /** What the module reads at a terminal; null where it reads nothing. */
+  inputAt(terminal: TerminalId) {
     return this.pinAt(terminal)?.input ?? null;
   }
 
-  protected pinAt(terminal: TerminalId): ModulePin | null {
+  /** The module's pin at a terminal. */
+  pinAt(terminal: TerminalId): ModulePin | null {
     const module = moduleOf(this.circuit);
     return module.inside.find((one) => `${module.name}.${one.name}` === terminal) ?? null;
   }
 
-  protected volts(
+  /** Volts with the meter, one minute unless more is said. */
+  volts(
     id: string,
     family: TestFamily,
     words: string,
@@ -96,7 +105,8 @@ export class TestList {
     this.add(id, family, words, minutes, { kind: 'volts', plus, minus }, ['meter', ...more], setup);
   }
 
-  protected ohms(
+  /** Ohms with the meter. */
+  ohms(
     id: string,
     words: string,
     plus: TerminalId,
@@ -107,7 +117,8 @@ export class TestList {
     this.add(id, family, words, 2, { kind: 'ohms', plus, minus }, ['meter'], setup);
   }
 
-  protected add(
+  /** Any test; one whose id is in the list already is left out. */
+  add(
     id: string,
     family: TestFamily,
     words: string,

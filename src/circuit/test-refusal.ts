@@ -2,6 +2,7 @@
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { TerminalId, VehicleState } from './test.ts';
 
+/** Why a test is refused, with the facts that its words are made of. */
 export type TestRefusal =
   // Things that are not there, with the known name nearest to the one given.
   | { readonly code: 'no-connector'; readonly name: string; readonly near: string | null }
@@ -69,6 +70,7 @@ export type TestRefusal =
   | { readonly code: 'amps-across'; readonly terminals: readonly [TerminalId, TerminalId] }
   | { readonly code: 'amps-beside'; readonly terminals: readonly [TerminalId, TerminalId] };
 
+/** The identity of a refusal, which tests and programs compare. */
 export type TestRefusalCode = TestRefusal['code'];
 
 /**

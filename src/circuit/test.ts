@@ -64,6 +64,7 @@ export type Probe =
 /** A probe with digits. */
 export type NumberProbe = Extract<Probe, { kind: NumberKind }>;
 
+/** One test: how things stand, and what looks where. */
 export interface Test {
   readonly setup: Setup;
   readonly probe: Probe;
@@ -85,6 +86,8 @@ export interface Meter {
   /** Left out where nothing is known of it: then it is an ordinary one (`meter-units.ts`). */
   readonly amps?: MeterFunction;
 }
+
+/** One function of a meter as its specification states it. */
 export interface MeterFunction {
   /** Full scale of each range in the function's unit, rising; above the last the meter shows OL. */
   readonly ranges: readonly number[];

@@ -1,5 +1,6 @@
 /** Reads values out of a circuit file and collects what is wrong with them, each at its place. */
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
+import { saysOneOf, splitChoices } from '../quantity/split-choices.ts';
 import { mapped } from '../quantity/value-at.ts';
 import type { Issue } from '../source/issue.ts';
 import { nameFix } from '../source/nearest-name.ts';
@@ -7,22 +8,17 @@ import type { Path, YamlSource } from '../source/yaml-source.ts';
 import { readToleranced } from './read-value.ts';
 import { withinReason } from './within-reason.ts';
 
-/** The common ground of the readers of a circuit's pieces. */
+/** One file being read: whatever reads a piece of it leaves its mistakes here. */
 export class ValueReader {
   readonly issues: Issue[] = [];
-  protected readonly source: YamlSource;
+  readonly source: YamlSource;
 
   constructor(source: YamlSource) {
     this.source = source;
   }
 
   /** A toleranced value above zero. */
-  protected positive(
-    text: string | undefined,
-    fallback: string,
-    path: Path,
-    unit: Unit = 'ohm',
-  ): Toleranced {
+  positive(text: string | undefined, fallback: string, path: Path, unit: Unit = 'ohm'): Toleranced {
     const value = this.value(text, fallback, unit, path);
     if (value.low > 0) return value;
     this.issue(
@@ -35,7 +31,7 @@ export class ValueReader {
   }
 
   /** A share of 0 to 100 %, as 0 to 1. */
-  protected share(text: string, path: Path): Toleranced {
+  share(text: string, path: Path): Toleranced {
     const value = this.value(text, '', '%', path);
     const part = mapped(value, (percent) => percent / 100, '1');
     if (part.low < 0 || part.high > 1)
@@ -48,7 +44,8 @@ export class ValueReader {
     return part;
   }
 
-  protected value(text: string | undefined, fallback: string, unit: Unit, path: Path): Toleranced {
+  /** A toleranced value, within what a vehicle has. */
+  value(text: string | undefined, fallback: string, unit: Unit, path: Path): Toleranced {
     const read = readToleranced(text ?? fallback, unit);
     if (read.ok && withinReason(read.value)) return read.value;
     if (read.ok) {
@@ -69,7 +66,17 @@ export class ValueReader {
     return { nominal: 1, low: 1, high: 1, unit };
   }
 
-  protected unknown(
+  /** What stands between the commas of a `one of`; null for another text, and with an issue for one that is none. */
+  choices(text: string, path: Path) {
+    if (!saysOneOf(text)) return null;
+    const split = splitChoices(text, (one) => readToleranced(one, 'V').ok);
+    if (split.ok) return split.choices;
+    this.issue('bad-value', `"${text}" is not understood: ${split.words}`, path, split.fix);
+    return [];
+  }
+
+  /** A name that is none, with the known one nearest to it. */
+  unknown(
     code: string,
     words: string,
     typed: string,
@@ -81,7 +88,8 @@ export class ValueReader {
     this.issues.push({ code, severity: 'error', at: this.source.locate(path, what), words, fix });
   }
 
-  protected issue(code: string, words: string, path: Path, fix?: string): void {
+  /** Something wrong at a place of the file. */
+  issue(code: string, words: string, path: Path, fix?: string): void {
     this.issues.push({
       code,
       severity: 'error',

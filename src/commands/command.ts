@@ -2,6 +2,7 @@
 import type { Problem } from '../source/problem.ts';
 import { safeText } from '../source/safe-text.ts';
 
+/** One option of a command, for parsing, help and completion alike. */
 export interface Option {
   readonly type: 'string' | 'boolean';
   readonly short?: string;
@@ -11,6 +12,7 @@ export interface Option {
   readonly value?: string;
 }
 
+/** What was typed behind a command, split but not yet understood. */
 export interface Arguments {
   readonly positionals: string[];
   readonly values: Record<string, string | boolean | string[] | undefined>;
@@ -26,12 +28,14 @@ export interface Io {
   readonly terminal?: { readonly columns: () => number | undefined };
 }
 
+/** One command of the program, with its verbs where it has several. */
 export interface Command extends Verb {
   readonly name: string;
   /** What the word after its name may be, each with a page of its own. Their options are the command's too. */
   readonly verbs?: Readonly<Record<string, Verb>>;
 }
 
+/** What runs, and all that help says of it. */
 export interface Verb {
   readonly summary: string;
   /** The line after `ohmward`, e.g. `run [PROCEDURE] [options]`. */

@@ -1,4 +1,6 @@
 /** `ohmward draw`: a tree or a circuit as a drawing in the terminal, or a tree as SVG, Mermaid or DOT. */
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { drawCircuit } from '../circuit/draw-circuit.ts';
 import { libraryFolder } from '../files/folders.ts';
 import { bindText } from '../procedure/bind-text.ts';
@@ -13,7 +15,6 @@ import { isUsable } from '../source/issue.ts';
 import { safeText } from '../source/safe-text.ts';
 import { Checker, type CheckReport } from './check/check-files.ts';
 import { KIND_WORDS } from './check/file-kind.ts';
-import { findFile } from './check/find-file.ts';
 import { gatherFiles } from './check/gather-files.ts';
 import { reportText } from './check/report-text.ts';
 import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
@@ -22,6 +23,9 @@ const FORMS = ['text', 'svg', 'mermaid', 'dot'] as const;
 type Form = (typeof FORMS)[number];
 
 const WIDTH = 80;
+
+/** Folders of the library that are looked through, in this order. */
+const PLACES = ['', 'circuits', 'families', 'jobs'];
 
 export const command: Command = {
   name: 'draw',
@@ -109,4 +113,10 @@ function drawn(
     case 'dot':
       return drawDot(nodes, name);
   }
+}
+
+/** The path itself if there is such a file, else the library's file of that name, else the path as it was given. */
+function findFile(name: string, library: string | null): string {
+  if (library === null || existsSync(name) || !/^[a-z][a-z0-9-]*$/.test(name)) return name;
+  return PLACES.map((place) => join(library, place, `${name}.yaml`)).find(existsSync) ?? name;
 }

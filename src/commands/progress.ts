@@ -11,6 +11,7 @@ const FRESH_LINE = '\r\u001b[K';
 /** Columns of a terminal that does not say how many it has. */
 const USUAL_COLUMNS = 80;
 
+/** A line on the terminal that comes and goes by itself. */
 export interface Progress {
   /** What is being done now, and the part of it that is done, 0 to 1. */
   readonly at: (what: string, share: number) => void;

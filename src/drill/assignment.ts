@@ -8,6 +8,7 @@ import type { AssignmentDraft } from './generated/assignment.mjs';
 import validate from './generated/assignment.mjs';
 import type { Hash } from './hidden-fault.ts';
 
+/** One drill that every student is to do. */
 export interface AssignedDrill {
   /** Name of a procedure or of a circuit. */
   readonly procedure: string;
@@ -17,6 +18,7 @@ export interface AssignedDrill {
   readonly limitMinutes: number | null;
 }
 
+/** The drills of a class in the order in which they are set. */
 export interface Assignment {
   readonly name: string;
   readonly title: string;

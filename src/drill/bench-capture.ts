@@ -13,6 +13,7 @@ import type { Capture } from '../waveform/capture.ts';
 import { generateSweep, generateWheels } from '../waveform/generate.ts';
 import { seededRandom } from '../waveform/seeded-random.ts';
 
+/** The vehicle that the scope is put to, and how it turns meanwhile. */
 export interface BenchCapture {
   readonly fault: string;
   readonly seed: number;
@@ -99,37 +100,18 @@ export function benchCapture(model: Model, wanted: BenchCapture): Capture {
   const drawn = 360 * random();
   const atDegrees = wanted.atDegrees ?? drawn;
   const wheel = { name, teeth, missing, ratio, noise, damaged, atDegrees };
+  const edgeSeconds = EDGE_SHARE * pitchSeconds;
   if (!isCoil)
     return generateWheels(
-      [
-        {
-          ...wheel,
-          sensor: 'hall',
-          low,
-          high,
-          onTooth: 'low',
-          edgeSeconds: EDGE_SHARE * pitchSeconds,
-        },
-      ],
+      [{ ...wheel, sensor: 'hall', low, high, onTooth: 'low', edgeSeconds }],
       turning,
     );
   const middle = (low + high) / 2;
   const peak = (high - low) / 2;
   // The solver's peak is the one at this speed; the generator states its own at 1000 rpm.
   const strength = 1000 / (rpm * ratio);
-  return generateWheels(
-    [
-      {
-        ...wheel,
-        sensor: 'inductive',
-        low: middle,
-        high: middle + peak,
-        strength,
-        runOut: RUN_OUT,
-      },
-    ],
-    turning,
-  );
+  const lobes = { low: middle, high: middle + peak, strength, runOut: RUN_OUT };
+  return generateWheels([{ ...wheel, sensor: 'inductive', ...lobes }], turning);
 }
 
 function nameOf({ probe }: Test): string {

@@ -25,6 +25,7 @@ import type { TakenReading, VehicleAnswer } from '../session/driver.ts';
 import type { SessionVehicle } from '../session/events.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
+/** A vehicle with one fault, ready to be measured. */
 export interface Bench {
   readonly fault: string;
   readonly seed: number;

@@ -14,6 +14,7 @@ export interface ClassDrill {
   readonly vehicle: DrillVehicle;
 }
 
+/** One drill of one student, as a line of the table. */
 export interface ClassRow {
   readonly file: string;
   readonly student: string;
@@ -44,6 +45,7 @@ export interface ClassRow {
   readonly fromActions: boolean;
 }
 
+/** The whole class in numbers. */
 export interface ClassSummary {
   /** By student, then assignment and part, then file. */
   readonly rows: readonly ClassRow[];
@@ -56,6 +58,8 @@ export interface ClassSummary {
   /** How the class did with each class of fault, the most missed first. */
   readonly misses: readonly ClassMiss[];
 }
+
+/** How often one class of fault was found. */
 export interface ClassMiss {
   readonly class: FaultClass;
   readonly right: number;

@@ -18,6 +18,7 @@ import { adviceFor } from './next-practice.ts';
 import { pointsOf, type ScoreFacts, scoreDrill } from './score.ts';
 import { followYardstick, type Yardstick } from './yardstick.ts';
 
+/** A finished drill looked back on. */
 export interface Debrief {
   readonly right: boolean;
   /** What was wrong, in words. */
@@ -40,6 +41,8 @@ export interface Debrief {
   readonly late: boolean;
   readonly next: string;
 }
+
+/** What one reading of the drill cost and told. */
 export interface ReadingNote {
   readonly event: EventNumber;
   readonly words: string;
@@ -54,6 +57,8 @@ export interface ReadingNote {
   readonly proves: boolean;
   readonly toldNothing: boolean;
 }
+
+/** One reading that proves the true repair. */
 export interface EvidenceNote {
   /** Place in the readings. */
   readonly reading: number;
@@ -84,19 +89,7 @@ export function debriefOf(session: Session, world: DrillWorld): Debrief {
   const weighed = weigh(space, session, { truth, readings, ranking: rankings[readings.length]! });
   const wordsOf = (repair: string) => wordsOfRepair(space, repair);
   const { minutes, byEvent } = spentOn(session);
-  const notes = readings.map(({ event, words, found }, index): ReadingNote => {
-    const bits = movedBits(rankings[index]!, rankings[index + 1]!);
-    // One reading says different things against different rivals: of a proof, what it is a proof by.
-    const proof = weighed.evidence.find(({ reading }) => reading === index);
-    const { ratio, against } = proof ?? movedOdds(truth, rankings[index]!, rankings[index + 1]!);
-    return {
-      ...{ event, words, found, bits, ratio },
-      minutes: tenths(byEvent.get(event) ?? 0),
-      against: against === null ? '' : wordsOf(against),
-      proves: proof !== undefined,
-      toldNothing: bits < NEWS_BITS && !proof,
-    };
-  });
+  const notes = readingNotes(readings, rankings, weighed, { truth, byEvent, wordsOf });
   const facts: ScoreFacts = {
     right,
     hits: named.filter((repair) => answer.repairs.includes(repair)).length,
@@ -141,6 +134,37 @@ export function debriefOf(session: Session, world: DrillWorld): Debrief {
       classes: faults.map((fault) => fault.class),
     }),
   };
+}
+
+/** What each reading cost and told, by the ranking before it and the one after it. */
+function readingNotes(
+  readings: readonly SessionReading[],
+  rankings: readonly Ranking[],
+  { evidence }: ReturnType<typeof weigh>,
+  {
+    truth,
+    byEvent,
+    wordsOf,
+  }: {
+    readonly truth: string;
+    readonly byEvent: ReadonlyMap<EventNumber, number>;
+    readonly wordsOf: (repair: string) => string;
+  },
+): ReadingNote[] {
+  return readings.map(({ event, words, found }, index) => {
+    const [before, after] = [rankings[index]!, rankings[index + 1]!];
+    const bits = movedBits(before, after);
+    // One reading says different things against different rivals: of a proof, what it is a proof by.
+    const proof = evidence.find(({ reading }) => reading === index);
+    const { ratio, against } = proof ?? movedOdds(truth, before, after);
+    return {
+      ...{ event, words, found, bits, ratio },
+      minutes: tenths(byEvent.get(event) ?? 0),
+      against: against === null ? '' : wordsOf(against),
+      proves: proof !== undefined,
+      toldNothing: bits < NEWS_BITS && !proof,
+    };
+  });
 }
 
 /** The repairs of the diagnosis, each once. */

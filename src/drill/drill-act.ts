@@ -27,6 +27,7 @@ import type { DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 import { type Level, levelNamed } from './levels.ts';
 
+/** One thing that a student can do. */
 export type DrillAction =
   /**
    * Any test at the vehicle. Where the present step asks for this very test and its cautions are read, it answers the
@@ -46,6 +47,7 @@ export interface DrillOutcome {
   readonly refused: DrillRefusal | null;
 }
 
+/** Why the bench or the session did not let it happen. */
 export interface DrillRefusal {
   readonly code:
     | Refusal['code']

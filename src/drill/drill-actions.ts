@@ -14,6 +14,7 @@ import validate from './generated/drill-actions.mjs';
 
 type ActionDraft = ActionsDraft['actions'][number];
 
+/** The actions as written, with the drill that they are meant for. */
 export interface ActionsFile {
   readonly procedure: string | null;
   readonly level: LevelName | null;

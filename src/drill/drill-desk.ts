@@ -14,6 +14,7 @@ import {
 import type { DrillWorld } from './drill-world.ts';
 import type { Level } from './levels.ts';
 
+/** A drill that can be acted on; the vehicle's answers stay hidden in it. */
 export interface DrillDesk {
   readonly level: Level;
   /** Does it, and saves before it shows. */

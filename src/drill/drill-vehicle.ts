@@ -24,12 +24,14 @@ import { type BenchCapture, benchCapture } from './bench-capture.ts';
 import { type Hash, type Hidden, hideFault } from './hidden-fault.ts';
 import { levelNamed } from './levels.ts';
 
+/** One answer of the vehicle. */
 export interface DrillAnswer {
   /** As the display shows it; `Infinity` is OL. */
   readonly shown: Shown;
   readonly words: string;
 }
 
+/** The vehicle of a drill, with what is wrong in it. */
 export interface HiddenVehicle {
   readonly hidden: Hidden;
   /** For refusals. */
@@ -40,6 +42,7 @@ export interface HiddenVehicle {
   readonly captures: (test: Test, number: number) => CapturedAnswer;
 }
 
+/** An answer by the scope, with what it saved. */
 export interface CapturedAnswer extends DrillAnswer {
   readonly capture: StepCapture;
 }

@@ -6,6 +6,7 @@ import type { SuspectSpace } from '../session/suspect-space.ts';
 import { createVehicle, type HiddenVehicle } from './drill-vehicle.ts';
 import type { Hash } from './hidden-fault.ts';
 
+/** Both sides of a drill: what answers, and what judges. */
 export interface DrillWorld {
   readonly vehicle: HiddenVehicle;
   /** The suspects of its session, with what is wrong surely among them. */

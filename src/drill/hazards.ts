@@ -8,6 +8,7 @@ import type { Test } from '../circuit/test.ts';
 import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
 import type { Hazard } from '../session/events.ts';
 
+/** Why the bench stops a test, and what would have happened. */
 export interface Danger {
   readonly hazard: Hazard;
   readonly reason: string;

@@ -14,6 +14,7 @@ import type { Level } from './levels.ts';
 /** SHA-256 of a text as lower-case hex; handed in, as this room knows no library. */
 export type Hash = (text: string) => string;
 
+/** What the student is to find. */
 export interface HiddenAnswer {
   /** Ids of the faults, sorted. */
   readonly faults: readonly string[];
@@ -21,6 +22,7 @@ export interface HiddenAnswer {
   readonly repairs: readonly string[];
 }
 
+/** The answer with all that follows from the seed: salt, commitment, and what the work order says. */
 export interface Hidden {
   readonly answer: HiddenAnswer;
   /** Id for the model: one fault, or a pair. */

@@ -2,6 +2,7 @@
 
 import type { LevelName } from '../session/events.ts';
 
+/** One level by what it shows and what it hides. */
 export interface Level {
   readonly name: LevelName;
   /** 1 is the first to try. */

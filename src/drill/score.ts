@@ -2,6 +2,7 @@
 import type { ScorePart } from '../session/events.ts';
 import { EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
 
+/** What a finished drill is scored by. */
 export interface ScoreFacts {
   readonly right: boolean;
   /** Repairs named that are needed, repairs needed, repairs named. */

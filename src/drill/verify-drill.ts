@@ -30,6 +30,7 @@ import { createWorld, type DrillWorld } from './drill-world.ts';
 import { dangerOf } from './hazards.ts';
 import { commitmentOf, type Hash } from './hidden-fault.ts';
 
+/** What the check of a drill's file came to. */
 export interface DrillVerdict {
   /** `open` when all is well so far and the drill has not ended. */
   readonly verdict: 'true' | 'open' | 'false';
@@ -40,6 +41,7 @@ export interface DrillVerdict {
   readonly notCompared?: number;
 }
 
+/** A score that today's rules would not give. */
 export interface ScoredOtherwise {
   readonly seq: number;
   /** Version of the rules that gave it. */

@@ -14,6 +14,7 @@ import { ALL_MEANS, COSTS, situationAfter, testCost } from '../suspects/test-cos
 import { WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import type { HiddenVehicle } from './drill-vehicle.ts';
 
+/** One test of the plan as it went on this vehicle. */
 export interface YardstickStep {
   readonly test: Test;
   readonly words: string;
@@ -21,6 +22,7 @@ export interface YardstickStep {
   readonly minutes: number;
 }
 
+/** How the best plan fared on the student's own vehicle. */
 export interface Yardstick {
   readonly steps: readonly YardstickStep[];
   readonly minutes: number;

@@ -6,6 +6,7 @@
 import { basename } from 'node:path';
 import type { LibraryFile } from './library-file.ts';
 
+/** Which files of a kind are read first, and which only on demand. */
 export interface LazyPaths {
   /** Read before all others whatever they are called: of two with one name the first is used. */
   readonly first: readonly string[];

@@ -9,6 +9,7 @@ import { dirname, extname, isAbsolute, join, resolve } from 'node:path';
 import type { Problem } from '../source/problem.ts';
 import { errorCodeOf } from './error-code.ts';
 
+/** One capture file or folder to choose. */
 export interface CaptureEntry {
   readonly kind: 'file' | 'folder';
   /** Without its folder; `..` is the folder above. */

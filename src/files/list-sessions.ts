@@ -14,6 +14,7 @@ import { sessionPart } from './safe-name.ts';
 /** A line of a session file as parsed JSON; nothing about it has been checked. */
 export type LooseEvent = Readonly<Record<string, unknown>>;
 
+/** One session on the disk, all of its parts together. */
 export interface SessionEntry {
   /** The last part: the file to resume. */
   readonly path: string;

@@ -19,11 +19,13 @@ import { LazyFiles } from './lazy-files.ts';
 import type { LibraryFile } from './library-file.ts';
 import { readTextFile } from './read-text.ts';
 
+/** A circuit by what a list of them shows. */
 export interface CircuitHead {
   readonly name: string;
   readonly title: string;
 }
 
+/** The library in hand: each file is worked out when it is first asked for. */
 export interface LoadedLibrary extends Library {
   readonly folder: string;
   readonly procedures: LazyFiles<ParsedProcedure>;

@@ -22,6 +22,7 @@ const ALWAYS_HAD: readonly AtHand[] = ['live-data', 'lead'];
 /** Form of the file: from 2 on what is not listed among the instruments is not at hand. */
 const SETTINGS_FORMAT = 2;
 
+/** What a person has set once and for all sessions. */
 export interface Settings {
   /** Name of the person at the vehicle, as reports show it. */
   readonly person: string;
@@ -73,6 +74,7 @@ export interface SettingsProblem {
   readonly fix: string;
 }
 
+/** The settings with their file. */
 export interface SettingsStore {
   readonly path: string;
   /** The settings now, standard values where the file says nothing. */

@@ -6,8 +6,10 @@
  * is no mistake.
  */
 
+/** Why something is no vehicle identification number. */
 export type VinRefusal = 'too-short' | 'too-long' | 'sign-not-used';
 
+/** The number in its parts with its check digit, or why it cannot be one. */
 export type VinCheck =
   | {
       readonly status: 'read';

@@ -7,6 +7,7 @@
  */
 import { type CodeSystem, formatCode, readCode, type TroubleCode } from './trouble-code.ts';
 
+/** What a sensor senses, as far as generic codes tell them apart. */
 export type SensorRole =
   | 'crankshaft'
   | 'camshaft'
@@ -20,6 +21,7 @@ export type SensorRole =
 /** What a trouble code says of its circuit; the first five in the order of a block of numbers. */
 export type CodeKind = 'circuit' | 'range' | 'low' | 'high' | 'intermittent' | 'correlation';
 
+/** What a generic code means. */
 export interface CodeDescription {
   readonly code: string;
   readonly system: CodeSystem;

@@ -4,9 +4,12 @@
  */
 
 export const CODE_SYSTEMS = ['powertrain', 'chassis', 'body', 'network'] as const;
+
+/** The part of the vehicle that a code's letter names. */
 export type CodeSystem = (typeof CODE_SYSTEMS)[number];
 const LETTERS = 'PCBU';
 
+/** A code taken apart into what its digits say. */
 export interface TroubleCode {
   /** Normal form, `P0335`. */
   readonly code: string;
@@ -19,6 +22,7 @@ export interface TroubleCode {
   readonly failureType: number | null;
 }
 
+/** A code, or why the text is none and what to write instead. */
 export type CodeRead =
   | ({ readonly status: 'read' } & TroubleCode)
   | { readonly status: 'refused'; readonly words: string; readonly fix: string };

@@ -13,6 +13,7 @@ export interface FileFacts {
   readonly bytes: number;
 }
 
+/** All that is ever asked of the disk when a session is saved. */
 export interface Disk {
   /** Opens a file that must not exist yet, for appending, 0600, never through a link. */
   readonly openNew: (path: string) => number;

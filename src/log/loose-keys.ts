@@ -1,5 +1,6 @@
 /** Objects of JSON of which nothing is known: what is not as it should be is passed on as it stands. */
 
+/** An object by its keys, whatever stands behind them. */
 export type Keys = Readonly<Record<string, unknown>>;
 
 /** Whether it is an object and no list. */

@@ -35,6 +35,7 @@ export interface OpenedFile {
   readonly starts: readonly number[];
 }
 
+/** A session that can be written on, with all that stands in it. */
 export interface ResumedSession {
   readonly writer: SessionWriter;
   /** Every event, the notes below among them. */

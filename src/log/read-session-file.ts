@@ -41,6 +41,7 @@ export interface FileFlaw {
   readonly fix: string;
 }
 
+/** A file that is not believed, and how far it still can be. */
 export interface RefusedFile {
   readonly ok: false;
   /** The flaw with its place, or why nothing could be read at all. */
@@ -53,6 +54,7 @@ export interface RefusedFile {
   readonly stands: SessionFile | null;
 }
 
+/** A session as its file has it, or why the file is not believed. */
 export type ReadSessionFile = ({ readonly ok: true } & SessionFile) | RefusedFile;
 
 /** Reads the session that ends in the file `path`; earlier parts are looked for beside it, then in `lookIn`. */

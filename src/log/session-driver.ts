@@ -11,6 +11,7 @@ import { refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
 import { ELSEWHERE, type SessionWriter } from './session-writer.ts';
 
+/** What a session is driven with: its file, its clock, its vehicle. */
 export interface DriverParts {
   readonly writer: SessionWriter;
   readonly session: Session;

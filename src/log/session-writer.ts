@@ -20,6 +20,7 @@ export interface Receipt {
   readonly hash: string;
 }
 
+/** The only way to add to a session file. */
 export interface SessionWriter {
   readonly path: string;
   /** Number, hash and time of the last event that is safe. */

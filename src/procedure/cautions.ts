@@ -27,6 +27,7 @@ const CAUTION_OCCASIONS = [
 ] as const;
 type CautionOccasion = (typeof CAUTION_OCCASIONS)[number];
 
+/** A caution with the occasions on which it has to be read. */
 export interface CautionRule extends Caution {
   readonly states: readonly VehicleState[];
   /** Empty for every vehicle. */

@@ -3,6 +3,7 @@ import { formatQuantity } from '../quantity/format-quantity.ts';
 import { NEVER_NEGATIVE } from '../quantity/typed-reading.ts';
 import type { MeasureUnit, RangeOutcome } from './procedure.ts';
 
+/** A value that leads to no outcome or to two, or an outcome that no value leads to. */
 export interface RangeFault {
   readonly kind: 'empty' | 'overlap' | 'gap';
   /** The outcome it is shown at. */

@@ -1,6 +1,7 @@
 /** A tree as boxes and arrows: what all its drawings have in common. */
 import { type Conclusion, isTask, type Procedure, stepOf } from './procedure.ts';
 
+/** One step as a box, with its ways on. */
 export interface GraphNode {
   readonly id: string;
   readonly kind: 'task' | 'conclusion' | 'no-fault';

@@ -5,6 +5,7 @@
 import { foldWords } from '../source/fold-words.ts';
 import type { GraphExit, GraphNode } from './draw-graph.ts';
 
+/** The terminal that the tree is drawn for. */
 export interface DrawTreeOptions {
   /** Columns, 40 at least. */
   readonly width: number;

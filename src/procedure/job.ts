@@ -20,6 +20,7 @@ export type Fitted = (typeof FITTED)[number];
 export const EFFECTS = ['nothing', 'for-a-while', 'cured'] as const;
 export type RepairEffect = (typeof EFFECTS)[number];
 
+/** One vehicle with one complaint, as the person wrote it down before the first test. */
 export interface Job {
   readonly name: string;
   readonly complaint: string;

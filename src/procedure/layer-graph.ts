@@ -4,6 +4,7 @@
  * A small layered layout after Sugiyama, Tagawa and Toda (1981); loops back are left out of the layering.
  */
 
+/** A box to be placed, by its height and where it leads. */
 export interface LayerBox {
   readonly id: string;
   readonly height: number;
@@ -11,12 +12,14 @@ export interface LayerBox {
   readonly to: readonly string[];
 }
 
+/** Where a box, or a bend of a way, came to stand. */
 export interface LayerPlace {
   readonly column: number;
   /** Top edge. */
   readonly y: number;
 }
 
+/** The finished layout: places, bends and the room that all of it takes. */
 export interface Layering {
   readonly places: ReadonlyMap<string, LayerPlace>;
   /** Where the way from one box to another, `from>to`, passes the columns between them. */

@@ -39,6 +39,7 @@ const MAX_CALL_DEPTH = 8;
 /** Steps of a tree with those of all it uses: beyond any that a person could follow, and calls of calls multiply. */
 const STEPS_MAX = 1000;
 
+/** For which drive the cautions are chosen, and where a model comes from. */
 export interface LinkOptions {
   readonly drive: Drive;
   /** Makes the circuit's model for `expect: computed`; called at most once. */
@@ -84,6 +85,7 @@ const BESIDE_THE_WAY: ReadonlySet<string> = new Set([
 /** Mistakes in a step of which something was left out that have nothing to do with that. */
 const OF_A_DAMAGED_STEP = /^unknown-|^bad-value$/;
 
+/** One linking from the top file down; gathers all mistakes instead of stopping at one. */
 export class Linker implements Linking {
   readonly issues: Issue[] = [];
   /** Whether every mistake so far leaves the tree as it was meant: a name with "did you mean" is read as that. */

@@ -14,6 +14,8 @@ export interface ParsedProcedure {
   /** Of one that is read in spite of mistakes in its shape, to find the others. */
   readonly mended?: MendedShape;
 }
+
+/** How far a file with mistakes in its shape can still be read. */
 export interface MendedShape {
   /** What has been told of its shape. */
   readonly issues: readonly Issue[];

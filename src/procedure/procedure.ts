@@ -27,6 +27,7 @@ export type Family = (typeof FAMILIES)[number];
 /** Questions of these families wake a fault that comes and goes: moving the harness, warming the sensor. */
 export const WAKING: readonly Family[] = ['wiggle', 'actuation'];
 
+/** A tree that can be walked: every name leads somewhere, every limit is a number. */
 export interface Procedure {
   readonly name: string;
   readonly title: string;
@@ -41,6 +42,7 @@ export interface Procedure {
   readonly steps: Readonly<Record<string, Step>>;
 }
 
+/** One step of a tree, told apart by its `kind`. */
 export type Step = MeasureStep | LookStep | AskStep | ActStep | Conclusion;
 
 interface StepBase {
@@ -71,6 +73,8 @@ export interface MeasureStep extends StepBase {
   readonly outcomes: readonly RangeOutcome[];
 }
 export const MEASURE_UNITS = ['V', 'ohm', 'A', 'Hz', 'rpm', '%', 's', 'deg'] as const;
+
+/** Unit that a measured step can ask for. */
 export type MeasureUnit = (typeof MEASURE_UNITS)[number];
 
 /** A level of a captured signal: its two states, its mean, peak to peak, or its root mean square without the mean. */
@@ -110,6 +114,8 @@ export interface LookStep extends StepBase {
   readonly expected: readonly Look[];
   readonly outcomes: readonly LookOutcome[];
 }
+
+/** A way on that some looks lead to. */
 export interface LookOutcome extends OutcomeBase {
   readonly looks: readonly Look[];
 }
@@ -122,6 +128,8 @@ export interface AskStep extends StepBase {
   readonly watched?: readonly Probe[];
   readonly outcomes: readonly AskOutcome[];
 }
+
+/** A way on that an answer of the person leads to. */
 export interface AskOutcome extends OutcomeBase {
   /** Kinds of trouble code that answer it; absent when none does. */
   readonly codeKinds?: readonly CodeKind[];
@@ -135,6 +143,7 @@ export interface ActStep extends StepBase {
   readonly go: string;
 }
 
+/** An end of the tree: what is wrong there and what puts it right. */
 export interface Conclusion {
   readonly id: string;
   readonly kind: 'conclude';
@@ -177,6 +186,8 @@ export function standingConclusion(
 }
 
 export const SIGNAL_WORDS = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;
+
+/** The word above a caution, by how badly somebody could be hurt. */
 export type SignalWord = (typeof SIGNAL_WORDS)[number];
 
 /** A caution as it stands before a prompt. */
@@ -208,6 +219,8 @@ const HAZARDS = [
   'vehicle-moves',
   'traffic',
 ] as const;
+
+/** What a caution warns of. */
 export type Hazard = (typeof HAZARDS)[number];
 
 /** True for steps that a person works on (all but conclusions). */

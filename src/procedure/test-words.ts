@@ -175,6 +175,19 @@ export function thingWords(name: string, circuit: Circuit | null): string {
   return part?.words ?? name.replace(/[.-]/g, ' ');
 }
 
+/** What a repair is of, in a word or two: "signal wire" of `wire.signal`; null for leads and what is no one thing. */
+export function thingOfRepair(repair: string, circuit: Circuit): string | null {
+  const { connectors, parts, wires, target } = circuit;
+  const name = repair.replace(/\.replace$/, '');
+  const isThing =
+    parts.some((part) => part.name === name) ||
+    wires.some((wire) => name === `wire.${wire.name}`) ||
+    connectors.some(({ part }) => name === `connector.${part}`) ||
+    (target !== null && name.startsWith('target'));
+  if (!isThing) return null;
+  return thingWords(name === 'target' ? 'target.wheel' : name, circuit);
+}
+
 /** What of a wheel or ring is looked at. */
 function targetWords(what: string, { at, ring }: Target): string {
   const wheel = ring === undefined ? `wheel at the ${at}` : `ring at the ${at}`;

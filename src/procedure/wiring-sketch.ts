@@ -4,6 +4,7 @@ import { drawCircuit } from '../circuit/draw-circuit.ts';
 import type { Test } from '../circuit/test.ts';
 import type { Job } from './job.ts';
 
+/** The room for the sketch, and the test whose leads stand on it. */
 export interface SketchOptions {
   readonly columns: number;
   readonly ascii: boolean;

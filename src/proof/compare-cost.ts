@@ -24,6 +24,7 @@ import { type TestEntry, testEntries } from '../suspects/test-entries.ts';
 import type { TreeWay } from './walk-faults.ts';
 import { minutesOfWays } from './way-minutes.ts';
 
+/** Minutes of the tree beside two other ways to work, all over the same faults. */
 export interface CostComparison {
   /** Expected minutes of the tree; those of its authors, less what the way from test to test saves. */
   readonly tree: number;

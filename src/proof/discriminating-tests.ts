@@ -9,6 +9,7 @@ import type { Look, Test } from '../circuit/test.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 
+/** Answers about one circuit's tests, each worked out when it is asked for. */
 export interface DiscriminatingTests {
   /** Whether some test shows sample `sample` of the fault to be no healthy circuit, beyond meter and tolerances. */
   readonly detects: (fault: string, sample: number) => boolean;

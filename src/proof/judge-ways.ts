@@ -25,6 +25,7 @@ export interface JudgedWay extends TreeWay {
   readonly lostAt: ProofVisit | null;
 }
 
+/** Judges the ends of one tree by the repairs that they lead to. */
 export interface Judge {
   readonly judge: (way: TreeWay) => JudgedWay[];
   /** Conclusions that are right for a fault: those that name it, or else those that name one with the same repair. */

@@ -27,6 +27,7 @@ import { watchedIssues } from './watched-issues.ts';
 import { wayIssues } from './way-issues.ts';
 import { minutesOfWays } from './way-minutes.ts';
 
+/** What the walk of every fault through the tree came to. */
 export interface Proof {
   /** Healthy first, then the faults in the order of the circuit. */
   readonly rows: readonly ProofRow[];
@@ -51,6 +52,8 @@ export interface ProofRow {
   readonly steps: number;
   readonly minutes: number;
 }
+
+/** One end that some samples of a fault come to. */
 export interface Ending {
   readonly step: string;
   readonly verdict: JudgedWay['verdict'];

@@ -21,6 +21,7 @@ export interface ProofVisit {
   readonly outcome: string | null;
 }
 
+/** How a way through the tree ends. */
 export type WayEnd =
   | { readonly kind: 'concluded'; readonly step: string }
   /** A reading that no outcome holds. */

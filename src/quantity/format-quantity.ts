@@ -28,6 +28,7 @@ const DEFAULT_DIGITS = 3;
 /** Digits of a double that are always true; ends of a range that still agree are the same number. */
 const MOST_DIGITS = 15;
 
+/** How many digits are kept, and which signs may be used. */
 export interface FormatOptions {
   /** Significant digits at least before rounding, default 3; digits before the point are never lost. */
   readonly digits?: number;

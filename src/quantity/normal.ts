@@ -76,6 +76,7 @@ export interface StatedAccuracy {
   readonly digits: number;
 }
 
+/** What a meter's specification leaves open of one reading, in the reading's unit. */
 export interface MeterUncertainty {
   /** Half width of the stated limits: fraction of reading plus counts. */
   readonly limit: number;

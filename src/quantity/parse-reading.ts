@@ -23,6 +23,7 @@ import {
 
 export type { ExpectedReading, ReadingChoice };
 
+/** Why what was typed is no reading. */
 export type ReadingRefusal =
   | 'too-long'
   | 'not-a-reading'
@@ -34,6 +35,7 @@ export type ReadingRefusal =
   | 'over-limit-elsewhere'
   | 'impossible-value';
 
+/** What was typed as far as it can be understood; `doubt` asks which of several was meant. */
 export type ReadingParse =
   | {
       readonly status: 'read';

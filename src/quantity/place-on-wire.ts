@@ -24,6 +24,7 @@ export interface Stretch {
   readonly jointOhms: readonly [number, number] | null;
 }
 
+/** The drops that were read, and the wire they were read along. */
 export interface PlaceAsk {
   /** Fed at the end that distances count from, and at the other one. */
   readonly fedHere: Drop;

@@ -3,6 +3,7 @@
  * place of the decimal mark (IEC 60062: `2k2`, `4R7`). One pass over the characters, no backtracking.
  */
 
+/** A number as it was written, with how else it could be read. */
 export interface ScannedNumber {
   readonly status: 'number';
   /** A plain decimal number, `-4970.25` or `1.2e-3`. */
@@ -19,6 +20,7 @@ export interface ScannedNumber {
   readonly rest: string;
 }
 
+/** A number, or why there is none at the start of the text. */
 export type Scan = ScannedNumber | { readonly status: 'open' | 'none' | 'two-numbers' | 'marks' };
 
 const isDigit = (sign: string | undefined) => sign !== undefined && sign >= '0' && sign <= '9';

@@ -6,6 +6,7 @@ export interface WrittenChoice {
   readonly chance: number;
 }
 
+/** The choices as written, or what is wrong with the list. */
 export type SplitChoices =
   | { readonly ok: true; readonly choices: readonly WrittenChoice[] }
   | { readonly ok: false; readonly words: string; readonly fix: string };

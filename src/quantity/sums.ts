@@ -1,5 +1,6 @@
 /** Small sums of the trade: dividers and meter loading, speed and frequency, scope settings. */
 
+/** Two resistances in series on a supply, and a meter across the lower one. */
 export interface Divider {
   readonly supplyVolts: number;
   readonly upperOhms: number;
@@ -8,6 +9,7 @@ export interface Divider {
   readonly meterOhms?: number;
 }
 
+/** What stands at the tap, and how far the meter pulls it down. */
 export interface DividerResult {
   /** Without and with the meter. */
   readonly volts: number;
@@ -42,6 +44,7 @@ export function parallelOhms(a: number, b: number): number {
   return a + b === 0 ? 0 : (a * b) / (a + b);
 }
 
+/** A wheel by what a counter of its teeth needs to know. */
 export interface WheelSpeed {
   /** Pitches around the wheel, counted as if none were missing. */
   readonly teeth: number;
@@ -50,6 +53,7 @@ export interface WheelSpeed {
   readonly ratio?: number;
 }
 
+/** One speed in all the forms in which it is read off. */
 export interface SpeedResult {
   /** Crankshaft speed and the wheel's own. */
   readonly rpm: number;
@@ -90,6 +94,7 @@ export function rpmOfTeeth(toothHertz: number, { teeth, ratio = 1 }: WheelSpeed)
   return ((toothHertz / teeth) * 60) / ratio;
 }
 
+/** A signal to be seen on a scope of so many divisions. */
 export interface ScopeSignal {
   readonly lowVolts: number;
   readonly highVolts: number;
@@ -100,6 +105,7 @@ export interface ScopeSignal {
   readonly horizontalDivisions?: number;
 }
 
+/** What to set the scope to so that the signal fits its screen. */
 export interface ScopeSettings {
   readonly voltsPerDivision: number;
   readonly secondsPerDivision: number;

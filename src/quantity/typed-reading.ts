@@ -3,6 +3,7 @@ import { formatQuantity, joined } from './format-quantity.ts';
 import type { Quantity, Unit } from './quantity.ts';
 import { toSi, type UnitWord } from './unit-words.ts';
 
+/** What a reading is asked for as: the unit, and which values can be. */
 export interface ExpectedReading {
   readonly unit: Unit;
   /** Where readings usually lie, in the unit itself; decides between m and M. */
@@ -13,6 +14,7 @@ export interface ExpectedReading {
   readonly dc?: boolean;
 }
 
+/** One way to understand a doubtful reading, with the words to choose it by. */
 export interface ReadingChoice {
   readonly quantity: Quantity;
   readonly resolution: number;

@@ -17,6 +17,7 @@ const COPPER_PER_KELVIN = 0.00393;
  */
 export const STRANDED = { usual: 1.07, most: 1.16 } as const;
 
+/** A length of copper whose resistance is wanted. */
 export interface CopperWire {
   readonly areaM2: number;
   /** One way; a circuit has two wires. */
@@ -58,6 +59,7 @@ const CABLE_MM2 = [
   0.22, 0.35, 0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120,
 ] as const;
 
+/** A current, a length and the volts that may be lost on it, for the size of wire that keeps to them. */
 export interface AllowedDrop {
   readonly amps: number;
   /** Length of copper the current flows through: both wires together if the return is a wire too. */

@@ -8,6 +8,7 @@
 import { errorCodeOf } from '../files/error-code.ts';
 import { safeText } from '../source/safe-text.ts';
 
+/** The program to start, and the session that it is told of. */
 export interface AfterSession {
   /** Program and arguments. */
   readonly command: readonly string[];
@@ -21,6 +22,7 @@ export interface AfterSession {
   readonly limitMs?: number;
 }
 
+/** Whether it ran to its end, and what there is to say of it. */
 export interface AfterSessionResult {
   readonly done: boolean;
   /** What happened, in one or more lines, fit for the terminal. */

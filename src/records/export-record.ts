@@ -10,6 +10,8 @@ import { reportOf } from './report.ts';
 import type { Report } from './report-form.ts';
 
 export const FORMS = ['markdown', 'html', 'pdf', 'csv', 'json'] as const;
+
+/** A form in which a record can be printed or sent. */
 export type PaperForm = (typeof FORMS)[number];
 
 /** Endings of file names. */

@@ -21,6 +21,7 @@ export interface Query {
   readonly until?: string;
 }
 
+/** The sessions that answer a query, and how the query was read. */
 export interface FoundRecords {
   readonly rows: readonly IndexRow[];
   /** Words that were replaced by ones that occur, when nothing was written exactly like the query. */

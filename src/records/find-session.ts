@@ -6,6 +6,7 @@ import type { Disk } from '../log/disk.ts';
 import type { IndexRow } from './index-row.ts';
 import type { RecordIndex } from './record-index.ts';
 
+/** The path of the one session that is meant, or why it is none or several. */
 export type FoundSession =
   | { readonly ok: true; readonly path: string }
   | { readonly ok: false; readonly words: string; readonly fix: string };

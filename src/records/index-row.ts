@@ -5,6 +5,7 @@ import { foldText } from './fold-text.ts';
 import { readRecord } from './read-record.ts';
 import type { RecordVehicle, SessionRecord } from './record-form.ts';
 
+/** One session as the index keeps it. */
 export interface IndexRow {
   /** Name of the session's files without part and ending. */
   readonly stem: string;

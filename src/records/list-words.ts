@@ -2,6 +2,7 @@
 import type { SessionEntry } from '../files/list-sessions.ts';
 import { freeOrderTitle } from '../procedure/free-order.ts';
 
+/** One line of a list of sessions. */
 export interface ListedSession {
   readonly path: string;
   readonly words: string;

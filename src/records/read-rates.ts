@@ -1,5 +1,6 @@
 /** What the shop asks for: `96 EUR; module repair 350; sensor plug 38`, the hour first, then price lines. */
 
+/** The shop's prices, in its currency. */
 export interface Rates {
   readonly hour: number;
   readonly currency: string;

@@ -4,6 +4,7 @@ import { type FileFlaw, readSessionFile, type SessionFile } from '../log/read-se
 import type { SessionRecord } from './record-form.ts';
 import { recordOf } from './session-record.ts';
 
+/** The record of a file, as far as it can be believed, or why there is none. */
 export type ReadRecord =
   | ({
       readonly ok: true;

@@ -10,9 +10,10 @@ import type { JudgedOtherwise } from '../session/history.ts';
 import type { Session } from '../session/session.ts';
 import { spentMinutes } from '../session/spent-minutes.ts';
 import { testTable } from '../session/test-table.ts';
-import type { JudgedToday } from './record-form.ts';
-import { type Clock, sessionClock } from './session-clock.ts';
+import { workedTimes } from '../session/worked-time.ts';
+import type { JudgedToday, Moment } from './record-form.ts';
 
+/** What is common to all lines of one record. */
 export interface RecordContext {
   readonly session: Session;
   readonly clock: Clock;
@@ -34,10 +35,14 @@ type TodayWords = (today: string, of: JudgedOtherwise['of']) => string;
 /** To be put into what it belongs to; nothing where today's rules say the same. */
 export type Today = { readonly today?: JudgedToday };
 
+/** A test as a report calls it. */
 export interface NamedTest {
   readonly words: string;
   readonly family: string;
 }
+
+/** Gives the moment of an event: when it was, on the clock of its session. */
+export type Clock = (event: SessionEvent) => Moment;
 
 /** The title of a step in the words of this vehicle; empty for none. */
 export function titleOf({ session, bind }: RecordContext, id: string | null): string {
@@ -135,4 +140,16 @@ function placeWords({ probe }: Test): string {
         ? `{${probe.input}}`
         : `{${probe.plus}} to {${probe.minus}}`;
   return `${instrumentWords(probe)}, ${where}`;
+}
+
+/** A clock over a session's events, pauses left out. */
+function sessionClock(events: readonly SessionEvent[]): Clock {
+  const worked = workedTimes(events);
+  const numbers = new Map(events.map((event, index) => [event, index + 1]));
+  return (event) => {
+    const [number, workedMs] = [numbers.get(event), worked.get(event)];
+    if (number === undefined || workedMs === undefined)
+      throw new Error(`sessionClock: "${event.type}" is no event of this session`);
+    return { event: number, at: event.at, workedMs };
+  };
 }

@@ -11,15 +11,20 @@ import type {
   JudgedToday,
   Moment,
   RecordCapture,
+  RecordCaution,
+  RecordConclusion,
   RecordDebrief,
   RecordDrill,
+  RecordJob,
+  RecordLine,
+  RecordRetest,
+  RecordTest,
   SessionRecord,
 } from './record-form.ts';
 
 /** The record without personal data. The head stays: it tells nothing to who has no session file. */
 export function recordForClass(record: SessionRecord): SessionRecord {
   const mask = maskPersonal(record);
-  const when = ({ event, workedMs }: Moment): Moment => ({ event, at: '', workedMs });
   const { conclusion, drill, job, retest } = record;
   return {
     format: record.format,
@@ -49,56 +54,8 @@ export function recordForClass(record: SessionRecord): SessionRecord {
     complaint: mask(record.complaint),
     cause: mask(record.cause),
     correction: mask(record.correction),
-    job: {
-      name: '',
-      order: '',
-      customer: '',
-      codes: job.codes.map(mask),
-      vehicle: {
-        words: mask(job.vehicle.words),
-        vin: '',
-        plate: '',
-        odometer: '',
-        drive: job.vehicle.drive,
-      },
-      earlierRepairs: job.earlierRepairs.map(({ words, part, outcome }) => ({
-        words: mask(words),
-        part: mask(part),
-        outcome,
-      })),
-      harness: job.harness.map(mask),
-      told: job.told.map(({ what, words, moved }) => ({ what, words: mask(words), moved })),
-      terminals: job.terminals.map(({ id, words, pin, colour }) => ({
-        id,
-        words: mask(words),
-        pin: mask(pin),
-        colour: mask(colour),
-      })),
-      notes: mask(job.notes),
-    },
-    lines: record.lines.map((line) => ({
-      ...when(line),
-      number: line.number,
-      kind: line.kind,
-      step: mask(line.step),
-      title: mask(line.title),
-      family: line.family,
-      where: mask(line.where),
-      setup: mask(line.setup),
-      instrument: mask(line.instrument),
-      expected: mask(line.expected),
-      expectedRange: line.expectedRange,
-      found: mask(line.found),
-      reading: line.reading && { ...line.reading, typed: mask(line.reading.typed) },
-      verdict: line.verdict,
-      judgement: mask(line.judgement),
-      ...todayForClass(line, mask),
-      outcome: mask(line.outcome),
-      reason: mask(line.reason),
-      ...(line.by === undefined ? {} : { by: line.by }),
-      standing: line.standing,
-      ...(line.capture && { capture: captureForClass(line.capture, mask) }),
-    })),
+    job: jobForClass(job, mask),
+    lines: record.lines.map((one) => lineForClass(one, mask)),
     shorts: record.shorts.map((one) => ({
       ...when(one),
       stretch: mask(one.stretch),
@@ -106,37 +63,8 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       typed: mask(one.typed),
       found: mask(one.found),
     })),
-    tests: record.tests.map((test) => ({
-      ...when(test),
-      number: test.number,
-      afterRepair: test.afterRepair,
-      ...(test.made === undefined ? {} : { made: test.made }),
-      ...(test.note === undefined ? {} : { note: mask(test.note) }),
-      title: mask(test.title),
-      family: test.family,
-      where: mask(test.where),
-      setup: mask(test.setup),
-      instrument: test.instrument,
-      expected: test.expected,
-      expectedRange: test.expectedRange,
-      found: mask(test.found),
-      reading: test.reading && { ...test.reading, typed: mask(test.reading.typed) },
-      verdict: test.verdict,
-      judgement: mask(test.judgement),
-      ...todayForClass(test, mask),
-      ...(test.capture && { capture: captureForClass(test.capture, mask) }),
-    })),
-    cautions: record.cautions.map((caution) => ({
-      ...when(caution),
-      step: mask(caution.step),
-      ...(caution.earlier && {
-        earlier: { ...when(caution.earlier), step: mask(caution.earlier.step) },
-      }),
-      id: caution.id,
-      word: mask(caution.word),
-      text: mask(caution.text),
-      readBy: caution.readBy === '' ? '' : REMOVED,
-    })),
+    tests: record.tests.map((one) => testForClass(one, mask)),
+    cautions: record.cautions.map((one) => cautionForClass(one, mask)),
     known: record.known.map((one) => ({
       ...when(one),
       quantity: mask(one.quantity),
@@ -169,59 +97,8 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       found: mask(one.found),
     })),
     interruptions: record.interruptions.map((one) => ({ ...when(one), words: mask(one.words) })),
-    conclusion: conclusion && {
-      ...when(conclusion),
-      title: mask(conclusion.title),
-      own: conclusion.own,
-      faults: conclusion.faults.map(({ id, words }) => ({ id: mask(id), words: mask(words) })),
-      repair: mask(conclusion.repair),
-      place: mask(conclusion.place),
-      customer: mask(conclusion.customer),
-      proven: conclusion.proven,
-      restsOn: conclusion.restsOn && {
-        reading: conclusion.restsOn.reading,
-        words: mask(conclusion.restsOn.words),
-      },
-      evidence: conclusion.evidence.map(({ reading, test, where, found, pointsTo, counted }) => ({
-        reading,
-        test: mask(test),
-        where: mask(where),
-        found: mask(found),
-        pointsTo: mask(pointsTo),
-        counted,
-      })),
-      ruledOut: conclusion.ruledOut.map(({ words, by, readings }) => ({
-        words: mask(words),
-        by: mask(by),
-        readings,
-      })),
-      notRuledOut: conclusion.notRuledOut.map(mask),
-    },
-    retest: {
-      rows: retest.rows.map((row) => ({
-        ...when(row),
-        step: mask(row.step),
-        title: mask(row.title),
-        where: mask(row.where),
-        expected: mask(row.expected),
-        expectedRange: row.expectedRange,
-        before: mask(row.before),
-        after: mask(row.after),
-        reading: row.reading && { ...row.reading, typed: mask(row.reading.typed) },
-        passed: row.passed,
-        ...(row.capture && { capture: captureForClass(row.capture, mask) }),
-        ...(row.captureBefore && { captureBefore: captureForClass(row.captureBefore, mask) }),
-      })),
-      missing: retest.missing.map(mask),
-      drives: retest.drives.map((one) => ({
-        ...when(one),
-        code: one.code,
-        words: mask(one.words),
-      })),
-      verdict: retest.verdict,
-      words: mask(retest.words),
-      ...todayForClass(retest, mask),
-    },
+    conclusion: conclusion && conclusionForClass(conclusion, mask),
+    retest: retestForClass(retest, mask),
     call: record.call.map(mask),
     work: record.work.map((one) => ({
       ...when(one),
@@ -229,13 +106,170 @@ export function recordForClass(record: SessionRecord): SessionRecord {
       by: REMOVED,
       words: mask(one.words),
     })),
-    drill: drill && drillForClass(drill, when, mask),
+    drill: drill && drillForClass(drill, mask),
     head: record.head,
     howToVerify: 'only the shop that keeps the session file can check this copy',
   };
 }
 
 type Mask = (text: string) => string;
+
+/** When by the work alone, and not on which day. */
+function when({ event, workedMs }: Moment): Moment {
+  return { event, at: '', workedMs };
+}
+
+function jobForClass(job: RecordJob, mask: Mask): RecordJob {
+  return {
+    name: '',
+    order: '',
+    customer: '',
+    codes: job.codes.map(mask),
+    vehicle: {
+      words: mask(job.vehicle.words),
+      vin: '',
+      plate: '',
+      odometer: '',
+      drive: job.vehicle.drive,
+    },
+    earlierRepairs: job.earlierRepairs.map(({ words, part, outcome }) => ({
+      words: mask(words),
+      part: mask(part),
+      outcome,
+    })),
+    harness: job.harness.map(mask),
+    told: job.told.map(({ what, words, moved }) => ({ what, words: mask(words), moved })),
+    terminals: job.terminals.map(({ id, words, pin, colour }) => ({
+      id,
+      words: mask(words),
+      pin: mask(pin),
+      colour: mask(colour),
+    })),
+    notes: mask(job.notes),
+  };
+}
+
+function lineForClass(line: RecordLine, mask: Mask): RecordLine {
+  return {
+    ...when(line),
+    number: line.number,
+    kind: line.kind,
+    step: mask(line.step),
+    title: mask(line.title),
+    family: line.family,
+    where: mask(line.where),
+    setup: mask(line.setup),
+    instrument: mask(line.instrument),
+    expected: mask(line.expected),
+    expectedRange: line.expectedRange,
+    found: mask(line.found),
+    reading: line.reading && { ...line.reading, typed: mask(line.reading.typed) },
+    verdict: line.verdict,
+    judgement: mask(line.judgement),
+    ...todayForClass(line, mask),
+    outcome: mask(line.outcome),
+    reason: mask(line.reason),
+    ...(line.by === undefined ? {} : { by: line.by }),
+    standing: line.standing,
+    ...(line.capture && { capture: captureForClass(line.capture, mask) }),
+  };
+}
+
+function testForClass(test: RecordTest, mask: Mask): RecordTest {
+  return {
+    ...when(test),
+    number: test.number,
+    afterRepair: test.afterRepair,
+    ...(test.made === undefined ? {} : { made: test.made }),
+    ...(test.note === undefined ? {} : { note: mask(test.note) }),
+    title: mask(test.title),
+    family: test.family,
+    where: mask(test.where),
+    setup: mask(test.setup),
+    instrument: test.instrument,
+    expected: test.expected,
+    expectedRange: test.expectedRange,
+    found: mask(test.found),
+    reading: test.reading && { ...test.reading, typed: mask(test.reading.typed) },
+    verdict: test.verdict,
+    judgement: mask(test.judgement),
+    ...todayForClass(test, mask),
+    ...(test.capture && { capture: captureForClass(test.capture, mask) }),
+  };
+}
+
+function cautionForClass(caution: RecordCaution, mask: Mask): RecordCaution {
+  return {
+    ...when(caution),
+    step: mask(caution.step),
+    ...(caution.earlier && {
+      earlier: { ...when(caution.earlier), step: mask(caution.earlier.step) },
+    }),
+    id: caution.id,
+    word: mask(caution.word),
+    text: mask(caution.text),
+    readBy: caution.readBy === '' ? '' : REMOVED,
+  };
+}
+
+function conclusionForClass(conclusion: RecordConclusion, mask: Mask): RecordConclusion {
+  return {
+    ...when(conclusion),
+    title: mask(conclusion.title),
+    own: conclusion.own,
+    faults: conclusion.faults.map(({ id, words }) => ({ id: mask(id), words: mask(words) })),
+    repair: mask(conclusion.repair),
+    place: mask(conclusion.place),
+    customer: mask(conclusion.customer),
+    proven: conclusion.proven,
+    restsOn: conclusion.restsOn && {
+      reading: conclusion.restsOn.reading,
+      words: mask(conclusion.restsOn.words),
+    },
+    evidence: conclusion.evidence.map(({ reading, test, where, found, pointsTo, counted }) => ({
+      reading,
+      test: mask(test),
+      where: mask(where),
+      found: mask(found),
+      pointsTo: mask(pointsTo),
+      counted,
+    })),
+    ruledOut: conclusion.ruledOut.map(({ words, by, readings }) => ({
+      words: mask(words),
+      by: mask(by),
+      readings,
+    })),
+    notRuledOut: conclusion.notRuledOut.map(mask),
+  };
+}
+
+function retestForClass(retest: RecordRetest, mask: Mask): RecordRetest {
+  return {
+    rows: retest.rows.map((row) => ({
+      ...when(row),
+      step: mask(row.step),
+      title: mask(row.title),
+      where: mask(row.where),
+      expected: mask(row.expected),
+      expectedRange: row.expectedRange,
+      before: mask(row.before),
+      after: mask(row.after),
+      reading: row.reading && { ...row.reading, typed: mask(row.reading.typed) },
+      passed: row.passed,
+      ...(row.capture && { capture: captureForClass(row.capture, mask) }),
+      ...(row.captureBefore && { captureBefore: captureForClass(row.captureBefore, mask) }),
+    })),
+    missing: retest.missing.map(mask),
+    drives: retest.drives.map((one) => ({
+      ...when(one),
+      code: one.code,
+      words: mask(one.words),
+    })),
+    verdict: retest.verdict,
+    words: mask(retest.words),
+    ...todayForClass(retest, mask),
+  };
+}
 
 function todayForClass(
   { today }: { readonly today?: JudgedToday },
@@ -246,11 +280,7 @@ function todayForClass(
   return { today: { rules, of, words: mask(words) } };
 }
 
-function drillForClass(
-  drill: RecordDrill,
-  when: (moment: Moment) => Moment,
-  mask: Mask,
-): RecordDrill {
+function drillForClass(drill: RecordDrill, mask: Mask): RecordDrill {
   const { level, seed, commitment, assignment, answer } = drill;
   return {
     level,

@@ -49,18 +49,7 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     cause: words.text(record.cause),
     correction: words.text(record.correction),
     job: jobFor(record.job),
-    lines: record.lines
-      .filter((line) => isGap(line) || (told.has(line.event) && line.by === undefined))
-      .map((line) => ({
-        ...made(line),
-        number: line.number,
-        kind: line.kind,
-        step: line.step,
-        title: isGap(line) ? words.test(line.title) : words.reading(line.event),
-        outcome: line.verdict === null ? words.text(line.outcome) : '',
-        reason: line.reason,
-        standing: line.standing,
-      })),
+    lines: linesFor(record, words, told),
     tests: record.tests.map((test) => ({
       ...made(test),
       number: test.number,
@@ -93,6 +82,25 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     head: record.head,
     howToVerify: record.howToVerify,
   };
+}
+
+function linesFor(
+  { lines }: SessionRecord,
+  words: ReturnType<typeof customerWordsFor>,
+  told: ReturnType<typeof toldReadings>,
+): SessionRecord['lines'] {
+  return lines
+    .filter((line) => isGap(line) || (told.has(line.event) && line.by === undefined))
+    .map((line) => ({
+      ...made(line),
+      number: line.number,
+      kind: line.kind,
+      step: line.step,
+      title: isGap(line) ? words.test(line.title) : words.reading(line.event),
+      outcome: line.verdict === null ? words.text(line.outcome) : '',
+      reason: line.reason,
+      standing: line.standing,
+    }));
 }
 
 /** Pins and colours are not in it; what was read at its places is told anyway. */

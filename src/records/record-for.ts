@@ -4,6 +4,8 @@ import { recordForCustomer } from './record-for-customer.ts';
 import type { SessionRecord } from './record-form.ts';
 
 export const AUDIENCES = ['shop', 'customer', 'class'] as const;
+
+/** Who is to read a record. */
 export type Audience = (typeof AUDIENCES)[number];
 
 /** The record for a reader; the shop sees all of it. */

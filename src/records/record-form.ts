@@ -24,6 +24,7 @@ import type { SessionStatus } from '../session/session.ts';
 /** 2: sessions without a procedure, tests at any time, where the answers come from, drills. */
 export const RECORD_FORMAT = 2;
 
+/** The record of one session; every export is made of this. */
 export interface SessionRecord {
   readonly format: typeof RECORD_FORMAT;
   readonly id: string;
@@ -98,6 +99,8 @@ export interface RecordPicture {
   readonly readings: readonly PictureReading[];
   readonly faults: readonly PictureFault[];
 }
+
+/** One wire as a line of the picture. */
 export interface PictureWire {
   readonly words: string;
   /** What stands at its ends; `module` says whether the left one is inside the left box. */
@@ -110,20 +113,26 @@ interface PicturePlace {
   readonly wire: number | null;
   readonly at: 'left' | 'along' | 'right' | 'elsewhere';
 }
+
+/** A reading at the place where its lead was. */
 export interface PictureReading extends PicturePlace {
   /** Number of the event. */
   readonly reading: number;
   /** What the other lead was on, where that is an end of another wire: `ground`; else empty. */
   readonly against: string;
 }
+
+/** The fault at its place, as the conclusion has it. */
 export interface PictureFault extends PicturePlace {
   readonly words: string;
   /** The wire that this one touches; null for other faults. */
   readonly touches: number | null;
 }
 
+/** What answered the readings: a vehicle, a simulated one, or that of a drill. */
 export type RecordVehicle = 'real' | 'simulated' | 'drill';
 
+/** The last event, which the whole chain before it hangs on. */
 export interface Head {
   readonly seq: number;
   readonly hash: string;
@@ -137,6 +146,7 @@ export interface Moment {
   readonly workedMs: number;
 }
 
+/** The job sheet as it was written. */
 export interface RecordJob {
   readonly name: string;
   readonly order: string;
@@ -284,6 +294,7 @@ export interface RecordTest extends Moment {
   readonly today?: JudgedToday;
 }
 
+/** Who authorised or declined the work. */
 export interface RecordWork extends Moment {
   readonly answer: WorkAnswer;
   readonly by: string;
@@ -291,6 +302,7 @@ export interface RecordWork extends Moment {
   readonly words: string;
 }
 
+/** One caution that was read, and where. */
 export interface RecordCaution extends Moment {
   /** Empty at a test that no step asked for. */
   readonly step: string;
@@ -317,6 +329,7 @@ export interface RecordKnown extends Moment {
   readonly standing: 'standing' | 'taken back' | 'said anew';
 }
 
+/** An answer that was taken back. */
 export interface RecordCorrection extends Moment {
   readonly step: string;
   /** Number of the line that was taken back. */
@@ -324,6 +337,7 @@ export interface RecordCorrection extends Moment {
   readonly found: string;
 }
 
+/** What the session came to, and how far the readings bear it. */
 export interface RecordConclusion extends Moment {
   readonly title: string;
   /** True when the person named it and not the procedure. */
@@ -344,6 +358,7 @@ export interface RecordConclusion extends Moment {
   readonly notRuledOut: readonly string[];
 }
 
+/** A reading that the conclusion rests on. */
 export interface RecordEvidence {
   /** Number of the event that recorded the reading; null in sessions of early versions, which kept only words. */
   readonly reading: number | null;
@@ -366,6 +381,7 @@ export interface RecordShort extends Moment {
   readonly found: string;
 }
 
+/** A repair that the readings exclude. */
 export interface RecordRuledOut {
   readonly words: string;
   /** The readings that rule it out, each with what was found. */
@@ -376,6 +392,7 @@ export interface RecordRuledOut {
   readonly assumed?: true;
 }
 
+/** What the tests and drives after the repair showed. */
 export interface RecordRetest {
   readonly rows: readonly RetestRow[];
   /** Steps that must pass after the repair and were not repeated. */
@@ -388,6 +405,7 @@ export interface RecordRetest {
   readonly today?: JudgedToday;
 }
 
+/** One test, before the repair and after it. */
 export interface RetestRow extends Moment {
   readonly step: string;
   readonly title: string;
@@ -430,6 +448,7 @@ export interface RecordDrill {
   readonly debrief: RecordDebrief | null;
 }
 
+/** What was wrong in a drill, and the score. */
 export interface RecordAnswer extends Moment {
   readonly faults: readonly { readonly id: string; readonly words: string }[];
   readonly repairs: readonly string[];
@@ -458,6 +477,7 @@ export interface RecordDebrief {
   readonly next: string;
 }
 
+/** What one reading of the drill cost and told. */
 export interface DebriefReading {
   /** Number of the event in the session. */
   readonly event: number;
@@ -473,6 +493,7 @@ export interface DebriefReading {
   readonly toldNothing: boolean;
 }
 
+/** A reading that proves the true repair. */
 export type DebriefEvidence = Pick<
   DebriefReading,
   'event' | 'words' | 'found' | 'ratio' | 'against'

@@ -15,6 +15,7 @@ import { type IndexRow, indexRow, lineOfRow, rowOfLine } from './index-row.ts';
 
 const HEAD = 'ohmward records index 3';
 
+/** The sessions of a folder as lists and searches need them. */
 export interface RecordIndex {
   readonly folder: string;
   /** Newest first. */

@@ -3,6 +3,7 @@ import type { Envelope } from '../waveform/envelope.ts';
 import type { RecordPicture } from './record-form.ts';
 import type { ShownReading } from './wiring-shapes.ts';
 
+/** One report, ready to be printed in any form. */
 export interface Report {
   readonly title: string;
   readonly subtitle: string;
@@ -15,11 +16,13 @@ export interface Report {
   readonly head: string;
 }
 
+/** A part of a report under its heading. */
 export interface Section {
   readonly heading: string;
   readonly blocks: readonly Block[];
 }
 
+/** What a section is made of, told apart by its `kind`. */
 export type Block =
   | { readonly kind: 'facts'; readonly rows: readonly (readonly [label: string, text: string])[] }
   | { readonly kind: 'text'; readonly text: string }
@@ -46,6 +49,7 @@ export type Block =
   /** Lines to be filled in by hand. */
   | { readonly kind: 'sign'; readonly labels: readonly string[] };
 
+/** A table of cells, its columns as wide as they are told. */
 export interface Table {
   readonly kind: 'table';
   readonly caption: string;

@@ -115,17 +115,8 @@ export function recordOf(
       text: event.text,
     })),
     ...recordWatched(context),
-    corrections: events.flatMap((event) => {
-      if (event.type !== 'step-reopened') return [];
-      const line = event.answer + 1;
-      const found = lines[event.answer]?.found ?? '';
-      return [{ ...clock(event), step: titleOf(context, event.step), line, found }];
-    }),
-    interruptions: events.flatMap((event, index) => {
-      const words = interruptionWords(context, event);
-      const told = [...clockWords(events[index - 1], event), ...(words === null ? [] : [words])];
-      return told.map((one) => ({ ...clock(event), words: one }));
-    }),
+    corrections: recordCorrections(context, lines),
+    interruptions: recordInterruptions(context),
     conclusion,
     get call() {
       return callSentences(session, this);
@@ -141,6 +132,30 @@ export function recordOf(
     head: { seq: head.seq, hash: head.hash },
     howToVerify: `ohmward records verify SESSION --head ${head.hash}`,
   };
+}
+
+/** Answers that were taken back. */
+function recordCorrections(
+  context: RecordContext,
+  lines: SessionRecord['lines'],
+): SessionRecord['corrections'] {
+  const { session, clock } = context;
+  return session.events.flatMap((event) => {
+    if (event.type !== 'step-reopened') return [];
+    const line = event.answer + 1;
+    const found = lines[event.answer]?.found ?? '';
+    return [{ ...clock(event), step: titleOf(context, event.step), line, found }];
+  });
+}
+
+function recordInterruptions(context: RecordContext): SessionRecord['interruptions'] {
+  const { session, clock } = context;
+  const { events } = session;
+  return events.flatMap((event, index) => {
+    const words = interruptionWords(context, event);
+    const told = [...clockWords(events[index - 1], event), ...(words === null ? [] : [words])];
+    return told.map((one) => ({ ...clock(event), words: one }));
+  });
 }
 
 /** Rounds of moving and warming. */

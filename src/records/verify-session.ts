@@ -16,6 +16,7 @@ import type { JudgedOtherwise } from '../session/history.ts';
 import { Unworkable } from '../source/unworkable.ts';
 import type { Head } from './record-form.ts';
 
+/** What the check of a session's files came to. */
 export interface Verification {
   readonly genuine: boolean;
   /** All files of the session, first part first. */
@@ -32,6 +33,7 @@ export interface Verification {
   } | null;
 }
 
+/** One thing that was checked. */
 export interface Check {
   readonly name: 'chain' | 'head' | 'events' | 'history' | 'derived' | 'drill';
   readonly passed: boolean;

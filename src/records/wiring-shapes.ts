@@ -8,6 +8,7 @@ import type { PictureFault, RecordPicture } from './record-form.ts';
 /** Units of the drawing across; text of size 10 is read well where the whole is as wide as a page. */
 export const SHAPES_WIDTH = 700;
 
+/** A line or a text of the picture, in its own units from the top left. */
 export type Shape =
   | {
       readonly kind: 'line';

@@ -10,6 +10,7 @@ import type { GoodHere } from './good-here.ts';
 import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 
+/** What the model has to say of any state of one session. */
 export interface Advisor {
   /**
    * The diagnosis at this state of a session. Worked out when it is first asked for, part by part, and once: the same
@@ -52,6 +53,7 @@ export interface Diagnosis {
   readonly weigh: (faults: readonly string[]) => Weighed;
 }
 
+/** What the readings are worth for a conclusion, and what is better done before it is accepted. */
 export interface Weighed extends WeighedConclusion {
   readonly left: readonly string[];
   /** After all readings, 0 to 1. */
@@ -91,6 +93,7 @@ export function isMadeAgain({ hangsOn, first }: Pick<Weighed, 'hangsOn' | 'first
   return hangsOn !== null && first !== null && first.bits === null;
 }
 
+/** What may be wrong, as lists and reports show it. */
 export interface SuspectView {
   readonly rows: readonly SuspectRow[];
   /** One sentence on what the last reading changed, or null before the first. */
@@ -111,6 +114,7 @@ export interface SuspectView {
   readonly groupRepairs: readonly string[];
 }
 
+/** One repair with the faults that it puts right. */
 export interface SuspectRow {
   readonly repair: string;
   /** Plain words of the repair, e.g. "mend the signal wire". */
@@ -125,6 +129,7 @@ export interface SuspectRow {
   readonly chance: number;
 }
 
+/** A test that is worth making now, with all that a person needs to choose it. */
 export interface Proposal {
   readonly id: string;
   readonly words: string;

@@ -31,6 +31,7 @@ import { watchedAsked } from './watched-asked.ts';
 
 type AnswerDraft = AnswersDraft['answers'][number];
 
+/** The answers as written, with where each of them stands in the file. */
 export interface AnswersFile {
   readonly procedure: string | null;
   readonly answers: readonly AnswerDraft[];

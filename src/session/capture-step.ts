@@ -48,6 +48,7 @@ export interface CaptureChannels {
   readonly judge: (channel: number) => CaptureAnswer;
 }
 
+/** What a capture comes to as an answer, or why it answers nothing. */
 export type CaptureAnswer =
   /** What was found, in lines, and the command that takes it. */
   | {

@@ -24,6 +24,7 @@ import {
   wakingWays,
 } from './intermittent.ts';
 
+/** Whose cars are asked about, and how faults behave on them. */
 export interface SamplerAsk {
   readonly model: Model;
   readonly procedure: Procedure | null;

@@ -7,6 +7,7 @@ import { valueAt } from '../quantity/value-at.ts';
 import type { CarKnowledge, ShownValue } from '../suspects/shown-values.ts';
 import type { EventNumber } from './events.ts';
 
+/** One car, as far as the readings show it. */
 export interface CarView {
   /** In the order of the circuit file. */
   readonly values: readonly CarValue[];
@@ -28,6 +29,7 @@ export interface CarValue {
   readonly by: EventNumber;
 }
 
+/** That a value is other than the circuit file has it, with its chance. */
 export interface Misfit {
   /** 0 to 1. */
   readonly chance: number;

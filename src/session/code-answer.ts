@@ -5,6 +5,7 @@ import type { AskOutcome, Step } from '../procedure/procedure.ts';
 import { CODE_STATE_SHARES } from '../suspects/told-weights.ts';
 import { COMING_AND_GOING } from './told.ts';
 
+/** The outcome that a code of the job sheet gives to a question of the tree. */
 export interface CodeAnswer {
   readonly outcome: AskOutcome;
   /** As on the job sheet: a code, or when it happens. */

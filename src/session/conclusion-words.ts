@@ -4,6 +4,7 @@ import { bindText } from '../procedure/bind-text.ts';
 import type { Concluded } from './events.ts';
 import type { Session } from './session.ts';
 
+/** The two sentences of a conclusion. */
 export interface ConclusionWords {
   readonly title: string;
   /** Empty where a conclusion in the person's own words says all of it. */

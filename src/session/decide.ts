@@ -1,38 +1,32 @@
+/** What a command makes true in a session, or why it makes nothing: all rules in one place, whoever asks. */
 import { knownFlaw } from '../circuit/known-values.ts';
 import type { Look } from '../circuit/test.ts';
-import {
-  type Caution,
-  type Conclusion,
-  isTask,
-  type LookStep,
-  outcomeOfValue,
-  type Step,
-} from '../procedure/procedure.ts';
-import { answersStep, answersTest, answersWaking, isFromBefore } from './accept-capture.ts';
+import { isTask, type LookStep, outcomeOfValue, type Step } from '../procedure/procedure.ts';
+import { answersStep, answersTest, answersWaking } from './accept-capture.ts';
 import { answerBy } from './answering-test.ts';
 import type { Command } from './command.ts';
+import { answerWork, close, conclude, reportDrive, retest } from './decide-end.ts';
 import {
-  type RepairVerdict,
-  RULES,
-  SESSION_FORMAT,
-  type SessionEvent,
-  type When,
-} from './events.ts';
+  cautionFirst,
+  type Decision,
+  events,
+  noCapture,
+  noOutcome,
+  noReason,
+  notOpen,
+  refuse,
+  stepNamed,
+  wrongKind,
+} from './decision.ts';
+import { RULES, SESSION_FORMAT, type When } from './events.ts';
 import { canWake, isInVain } from './intermittent.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
 import { pendingCautions, pendingTestCautions, testCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import { notReadHere } from './read-cautions.ts';
 import { placesOfStep } from './read-watched.ts';
-import type { Refusal } from './refusal.ts';
-import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
-import { isAside, presentConclusion, presentStep, type Session } from './session.ts';
+import { isAside, presentStep, type Session } from './session.ts';
 import './session-model.ts';
-import { stepHere } from './step-here.ts';
-
-export type Decision =
-  | { readonly ok: true; readonly events: readonly SessionEvent[] }
-  | { readonly ok: false; readonly refusal: Refusal };
 
 /** Decides one command at time `now`. */
 export function decide(session: Session, command: Command, now: When): Decision {
@@ -124,19 +118,6 @@ function ofBench(
   }
 }
 
-function events(...list: SessionEvent[]): Decision {
-  return { ok: true, events: list };
-}
-
-function refuse(refusal: Refusal): Decision {
-  return { ok: false, refusal };
-}
-
-function notOpen({ status, revealed }: Session): Decision {
-  if (revealed) return refuse({ code: 'not-open', status: 'revealed' });
-  return refuse({ code: 'not-open', status: status === 'open' ? 'concluded' : status });
-}
-
 function acknowledge(
   session: Session,
   { step: named, test, ids, readBy }: Extract<Command, { type: 'acknowledge-cautions' }>,
@@ -172,12 +153,6 @@ function acknowledge(
   });
 }
 
-function stepNamed(session: Session, id: string): Step | undefined {
-  const steps = session.opened.procedure?.steps;
-  const step = steps && Object.hasOwn(steps, id) ? steps[id] : undefined;
-  return step && stepHere(session, step);
-}
-
 type AnswerCommand = Extract<
   Command,
   { type: 'record-reading' | 'choose-outcome' | 'mark-done' | 'cannot-do' }
@@ -204,18 +179,6 @@ function answer(session: Session, command: AnswerCommand, now: When): Decision {
     case 'record-reading':
       return record(session, step, command, now);
   }
-}
-
-function noReason(): Decision {
-  return refuse({ code: 'empty-text', of: 'reason' });
-}
-
-function cautionFirst(pending: readonly Caution[]): Decision {
-  return refuse({ code: 'caution-first', cautions: pending.map(({ id }) => id) });
-}
-
-function wrongKind(step: Step | null): Decision {
-  return refuse({ code: 'wrong-kind', step: step?.id ?? null, wanted: step?.kind ?? null });
 }
 
 function choose(
@@ -330,20 +293,11 @@ function placeShort(
   });
 }
 
-function noCapture(): Decision {
-  return refuse({ code: 'no-capture' });
-}
-
 /** The look that was named, or the outcome's first when only the outcome was. */
 function lookFor(step: LookStep, name: string, look: Look | undefined): Look | null {
   const outcome = step.outcomes.find((one) => one.name === name);
   if (look && outcome?.looks.includes(look)) return look;
   return outcome?.looks[0] ?? null;
-}
-
-function noOutcome(step: Exclude<Step, Conclusion>, outcome: string): Decision {
-  const known = 'outcomes' in step ? step.outcomes.map((one) => one.name) : [];
-  return refuse({ code: 'no-such-outcome', step: step.id, outcome, known });
 }
 
 function record(
@@ -406,127 +360,4 @@ function setValue(
   if (flaw !== null) return refuse({ code: 'bad-value', flaw });
   const said = { kind: from.kind, words: from.words.trim() };
   return events({ type: 'value-set', quantity, is, typed: typed.trim(), from: said, ...now });
-}
-
-function conclude(
-  session: Session,
-  command: Extract<Command, { type: 'conclude' }>,
-  now: When,
-): Decision {
-  if (session.status !== 'open') return notOpen(session);
-  const tree = presentConclusion(session);
-  const { own, weighed } = command;
-  if (!own && !tree) return refuse({ code: 'not-concluded', wanted: 'conclusion' });
-  const faults = own?.faults ?? leftOf(tree?.faults ?? [], weighed?.left);
-  const wrong = own ? badConclusion(session, own) : null;
-  if (wrong) return refuse(wrong);
-  return events({
-    type: 'concluded',
-    conclusion: own ? null : (tree?.id ?? null),
-    ownWords: own?.words?.trim() ?? null,
-    faults,
-    evidence: weighed?.evidence ?? [],
-    ruledOut: weighed?.ruledOut ?? [],
-    proven: weighed?.proven ?? null,
-    ...(weighed?.hangsOn ? { restsOn: weighed.hangsOn } : {}),
-    ...now,
-  });
-}
-
-/** What a tree stands for is less where readings exclude some of it, and never nothing. */
-function leftOf(faults: readonly string[], left: readonly string[] | undefined): readonly string[] {
-  const standing = left ? faults.filter((id) => left.includes(id)) : faults;
-  return standing.length > 0 ? standing : faults;
-}
-
-/** One's own conclusion names faults of the circuit, or says in words what is wrong; on a drill none gives it up. */
-function badConclusion(
-  { opened }: Session,
-  { words, faults }: NonNullable<Extract<Command, { type: 'conclude' }>['own']>,
-): Refusal | null {
-  const known = opened.circuit?.faults.map(({ id }) => id) ?? [];
-  const fault = faults.find((id) => !known.includes(id));
-  if (fault !== undefined)
-    return opened.circuit ? { code: 'no-such-fault', fault, known } : { code: 'no-circuit' };
-  const isSaid = faults.length > 0 || (words !== null && words.trim() !== '');
-  return isSaid || opened.vehicle.kind === 'drill'
-    ? null
-    : { code: 'empty-text', of: 'conclusion' };
-}
-
-/** The verdict over the repair is what its tests say, whoever asks for another. */
-function close(session: Session, verdict: RepairVerdict, now: When): Decision {
-  if (session.status === 'closed') return notOpen(session);
-  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'close' });
-  const due = verdictNow(session);
-  if (verdict !== due) return refuse({ code: 'other-verdict', verdict, due });
-  return events({ type: 'session-closed', verdict, ...now });
-}
-
-/** There is a place for the last word after the last test: days later the record takes what the drive showed. */
-function reportDrive(
-  session: Session,
-  { code, words }: Extract<Command, { type: 'report-drive' }>,
-  now: When,
-): Decision {
-  if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-drive' });
-  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'drive' });
-  return events({ type: 'drive-reported', code, words: words.trim(), ...now });
-}
-
-/** Asked once it is known what is wrong, and never of a vehicle that nobody owns. */
-function answerWork(
-  session: Session,
-  { answer: said, by, words }: Extract<Command, { type: 'answer-work' }>,
-  now: When,
-): Decision {
-  if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'no-customer' });
-  if (session.status === 'closed') return notOpen(session);
-  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'work' });
-  if (by.trim() === '') return refuse({ code: 'empty-text', of: 'customer' });
-  return events({
-    type: 'work-answered',
-    answer: said,
-    by: by.trim(),
-    words: words.trim(),
-    ...now,
-  });
-}
-
-function retest(
-  session: Session,
-  command: Extract<Command, { type: 'record-retest' | 'cannot-retest' }>,
-  now: When,
-): Decision {
-  if (session.status === 'closed') return notOpen(session);
-  if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'repair' });
-  const { procedure } = session.opened;
-  const step = stepNamed(session, command.step);
-  if (!procedure || !step) return refuse({ code: 'no-such-step', step: command.step });
-  if (!isRepeatable(procedure, step)) return wrongKind(step);
-  if (command.type === 'cannot-retest') {
-    const reason = command.reason.trim();
-    if (reason === '') return noReason();
-    return events({ type: 'retest-impossible', step: step.id, reason, ...now });
-  }
-  const pending = pendingCautions(session, step);
-  if (pending.length > 0) return cautionFirst(pending);
-  const { typed, value, look, outcome, capture } = command;
-  if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
-  if (!isOutcomeOf(step, command)) return refuse({ code: 'other-outcome', step: step.id, outcome });
-  if (capture && (step.kind === 'ask' || !answersStep(step, capture, value, look)))
-    return noCapture();
-  if (capture && isFromBefore(session, capture))
-    return refuse({ code: 'old-capture', name: capture.name });
-  return events({
-    type: 'retest-recorded',
-    step: step.id,
-    typed,
-    value,
-    look,
-    outcome,
-    passed: passes(procedure, step, command),
-    ...(capture ? { capture } : {}),
-    ...now,
-  });
 }

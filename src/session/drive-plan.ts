@@ -13,6 +13,7 @@ import { canWake } from './intermittent.ts';
 import { testCautions } from './pending-cautions.ts';
 import { presentStep, type Session } from './session.ts';
 
+/** The plan to print and to take along. */
 export interface DrivePlan {
   /** Of a road test, whole; they come before anything else. */
   readonly cautions: readonly Caution[];

@@ -8,6 +8,7 @@ import type { Command } from './command.ts';
 import type { Refusal } from './refusal.ts';
 import type { Session } from './session.ts';
 
+/** A session that can be read and told what to do. */
 export interface SessionDriver {
   readonly session: () => Session;
   readonly perform: (command: Command) => Performed;
@@ -33,6 +34,7 @@ export interface SessionDriver {
   readonly close: () => void;
 }
 
+/** The new state, or why nothing has changed. */
 export type Performed =
   | { readonly ok: true; readonly session: Session }
   /** `disk`: the disk refused and not the session, and then nothing has changed. */

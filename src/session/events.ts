@@ -63,6 +63,8 @@ export interface SessionOpened extends When {
   /** Step at which the walk began when it is not the start of the procedure: on a simulated vehicle only. */
   readonly from?: string;
 }
+
+/** The vehicle that answers: a real one, a simulated one with a known fault, or that of a drill. */
 export type SessionVehicle =
   | { readonly kind: 'real' }
   | {
@@ -104,6 +106,7 @@ export interface AssignmentNote {
   readonly limitMinutes: number | null;
 }
 
+/** Cautions were read before a step or a test. */
 export interface CautionAcknowledged extends When {
   readonly type: 'caution-acknowledged';
   /** Null for a test that no step asks for. */
@@ -201,6 +204,7 @@ export interface Said {
   readonly said: string;
 }
 
+/** How one channel of a kept capture stands to another. */
 export interface CapturedPhase {
   /** Numbers of the two channels, from 1. */
   readonly reference: number;
@@ -230,12 +234,14 @@ export interface CaptureMeasured {
   readonly rpm: number | null;
 }
 
+/** The work that a step asks for was done. */
 export interface StepDone extends When {
   readonly type: 'step-done';
   readonly step: string;
   readonly go: string;
 }
 
+/** A step could not be done here; the tree goes its own way from it. */
 export interface StepImpossible extends When {
   readonly type: 'step-impossible';
   readonly step: string;
@@ -335,6 +341,7 @@ export interface WakingWatched extends When {
   readonly capture?: StepCapture;
 }
 
+/** The person wrote something down. */
 export interface NoteAdded extends When {
   readonly type: 'note-added';
   /** Step at which it was written; null in free order. */
@@ -342,15 +349,19 @@ export interface NoteAdded extends When {
   readonly text: string;
 }
 
+/** From here on these instruments are at hand. */
 export interface InstrumentsChanged extends When {
   readonly type: 'instruments-changed';
   readonly instruments: readonly string[];
   readonly meter: Meter;
 }
 
+/** The person left the session to go on with it later. */
 export interface SessionPaused extends When {
   readonly type: 'session-paused';
 }
+
+/** Somebody goes on with it, perhaps with another version of the program. */
 export interface SessionResumed extends When {
   readonly type: 'session-resumed';
   readonly program: string;
@@ -414,6 +425,8 @@ export interface TestStopped extends When {
   readonly hazard: Hazard;
 }
 export const HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
+
+/** What a stopped test would have harmed. */
 export type Hazard = (typeof HAZARDS)[number];
 
 /** On a drill: a test was asked for before its cautions were acknowledged; their ids. */
@@ -436,6 +449,8 @@ export interface AnswerRevealed extends When {
   /** Over the assignment's time limit on the clock. */
   readonly late: boolean;
 }
+
+/** One part of a drill's score and the most that it could have been. */
 export interface ScorePart {
   readonly name: 'diagnosis' | 'evidence' | 'time' | 'safety' | 'danger';
   readonly points: number;
@@ -460,11 +475,15 @@ export interface RetestImpossible extends When {
   readonly step: string;
   readonly reason: string;
 }
+
+/** What came of a test that was made again after the repair. */
 export type Retest = RetestRecorded | RetestImpossible;
 
 export const REPAIR_VERDICTS = ['cured', 'not-cured', 'changed', 'not-shown', 'no-retest'] as const;
 /** What the tests after the repair say. `not-shown`: one could not be made, and the others pass. */
 export type RepairVerdict = (typeof REPAIR_VERDICTS)[number];
+
+/** The repair is judged, and the session ends. */
 export interface SessionClosed extends When {
   readonly type: 'session-closed';
   readonly verdict: RepairVerdict;
@@ -507,6 +526,7 @@ export interface SegmentContinued extends When {
   readonly file: string;
 }
 
+/** Every fact that a session file can hold, told apart by its `type`. */
 export type SessionEvent =
   | SessionOpened
   | CautionAcknowledged
@@ -540,6 +560,7 @@ export type SessionEvent =
 /** Events that answer a step of the tree. */
 export type Answer = ReadingRecorded | LookRecorded | StepDone | StepImpossible;
 
+/** Whether an event answers a step of the tree. */
 export function isAnswer(event: SessionEvent): event is Answer {
   return (
     event.type === 'reading-recorded' ||

@@ -5,6 +5,7 @@
 import type { Circuit, Fault } from '../circuit/circuit.ts';
 import { pairId } from '../circuit/model.ts';
 
+/** Two faults of one vehicle, as one suspect. */
 export interface FaultPair {
   /** For the model. */
   readonly id: string;

@@ -4,6 +4,7 @@ import type { Span } from '../circuit/circuit.ts';
 import type { MeterUnit } from '../circuit/test.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
 
+/** The good range of a test on this car. */
 export interface GoodHere {
   readonly expected: Extract<ExpectedShown, { kind: 'number' }>;
   /** The reading that narrowed it most; null while none has. */
@@ -12,6 +13,7 @@ export interface GoodHere {
   readonly isWide: boolean;
 }
 
+/** What is good now, and how each telling reading moved it. */
 export interface GoodHereAsk {
   /** What is good now. */
   readonly expected: ExpectedShown;

@@ -32,6 +32,7 @@ import { retestLines } from './retest.ts';
 import { presentStep, type Session } from './session.ts';
 import { stepHere } from './step-here.ts';
 
+/** What following a file's events came to. */
 export interface History {
   /** The state as far as the events could be followed; null when not even the first could. */
   readonly session: Session | null;
@@ -41,6 +42,7 @@ export interface History {
   readonly judgedOtherwise: readonly JudgedOtherwise[];
 }
 
+/** The event that could not have happened, and why. */
 export interface HistoryFlaw {
   readonly seq: number;
   /** What is wrong, as the rest of a sentence that begins with the event; without a full stop. */
@@ -49,6 +51,7 @@ export interface HistoryFlaw {
   readonly fix: string;
 }
 
+/** An event that today's rules would judge otherwise. */
 export interface JudgedOtherwise {
   readonly seq: number;
   /** Version of the rules that judged then. */

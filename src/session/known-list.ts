@@ -7,6 +7,7 @@ import type { SetValue } from './events.ts';
 import { knownNow } from './known-circuit.ts';
 import type { Session } from './session.ts';
 
+/** One value of the car, described, known and shown side by side. */
 export interface KnownLine {
   readonly quantity: string;
   /** `battery at rest` */

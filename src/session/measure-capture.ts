@@ -33,6 +33,7 @@ export type AgainstGiven =
   | { readonly kind: 'stated'; readonly typed: string }
   | { readonly kind: 'good'; readonly given: CaptureGiven };
 
+/** A capture as the session keeps it, with what was found in its judged channel. */
 export interface MeasuredCapture {
   readonly capture: StepCapture;
   /** What was found, a sentence or a line each. */

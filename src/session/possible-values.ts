@@ -8,6 +8,7 @@ import { meterUncertainty } from '../quantity/normal.ts';
 import { ERROR_MODEL, LEAK_OHMS, modelWidth } from '../suspects/error-model.ts';
 import type { Reach } from '../suspects/shown-reach.ts';
 
+/** What a test can show here, and what is needed to say why a value is doubted. */
 export interface PossibleValues extends Reach {
   readonly unit: MeterUnit;
   readonly meter: Meter;
@@ -15,6 +16,7 @@ export interface PossibleValues extends Reach {
   readonly beside: () => readonly Beside[];
 }
 
+/** What a lead would show a pin farther on. */
 export interface Beside {
   /** `feed at the crankshaft position sensor` */
   readonly words: string;

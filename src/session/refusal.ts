@@ -2,6 +2,7 @@
 import type { Step } from '../procedure/procedure.ts';
 import type { RepairVerdict } from './events.ts';
 
+/** Why the session takes no notice of a command, with the facts that the words are made of. */
 export type Refusal =
   /** Cautions that must be acknowledged first, by their ids. */
   | { readonly code: 'caution-first'; readonly cautions: readonly string[] }
@@ -56,6 +57,7 @@ export type Refusal =
   | { readonly code: 'no-drive' }
   | { readonly code: 'no-customer' };
 
+/** The identity of a refusal, which tests and programs compare. */
 export type RefusalCode = Refusal['code'];
 
 /** The refusal in words, each without a full stop; `fix` is empty where there is no way out to name. */

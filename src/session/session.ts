@@ -24,6 +24,7 @@ import type {
 } from './events.ts';
 import { stepHere } from './step-here.ts';
 
+/** Where a session stands: it takes answers, rests, has its conclusion, or is over. */
 export type SessionStatus = 'open' | 'paused' | 'concluded' | 'closed';
 
 /** An answer as it was saved, and whether it was taken back since. */
@@ -45,6 +46,7 @@ export interface KeptValue {
   readonly takenBack: boolean;
 }
 
+/** All that is known of a session after its events. */
 export interface Session {
   readonly status: SessionStatus;
   readonly opened: SessionOpened;

@@ -20,6 +20,7 @@ import { type TestTable, testTable } from './test-table.ts';
 /** A second person at the vehicle. */
 const HELPER = 'helper';
 
+/** The minutes so far, and how things stand at the vehicle after them. */
 export interface Spent {
   readonly minutes: number;
   /** How things are at the vehicle now. */

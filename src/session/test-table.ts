@@ -5,6 +5,7 @@ import { testKey } from '../circuit/test-key.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { ownEntry, type TestEntry, testEntries } from '../suspects/test-entries.ts';
 
+/** The tests that one session can be asked about. */
 export interface TestTable {
   /** The steps of the procedure first, then the standard tests of the circuit, each test once. */
   readonly entries: readonly TestEntry[];

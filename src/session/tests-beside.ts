@@ -4,6 +4,7 @@ import { instrumentOf } from '../circuit/instruments.ts';
 import { isNumberProbe } from '../circuit/shown-by.ts';
 import type { Test } from '../circuit/test.ts';
 
+/** The test that is made when the lead slips. */
 export interface TestBeside {
   readonly test: Test;
   /** The pin that the lead would be on. */

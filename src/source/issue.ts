@@ -9,6 +9,7 @@ export interface SourceSpan {
   readonly endColumn: number;
 }
 
+/** One mistake, addressed to whoever can put it right. */
 export interface Issue {
   /** Stable identity in kebab-case, e.g. `unknown-step`. Tests and tools compare this, never the words. */
   readonly code: string;

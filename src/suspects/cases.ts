@@ -6,6 +6,7 @@
 import type { Outcomes } from './outcomes.ts';
 import { type PredictionTable, repairsOf } from './prediction-table.ts';
 
+/** The cases with their chances, and what each shows in every test. */
 export interface Cases {
   /** Tests, as numbers of the table, that the cases are told apart by. */
   readonly tests: readonly number[];
@@ -26,6 +27,7 @@ export interface Cases {
   readonly mass: number;
 }
 
+/** How many cases are kept, and how chance lies over the samples. */
 export interface CaseOptions {
   /** How each candidate's chance is spread over its samples (evenly without it). */
   readonly sampleShares?: Float64Array;

@@ -28,6 +28,7 @@ const WORTH_LIFTING = 0.0005;
 /** A repair this unlikely is ruled out, when some reading speaks against it: rare things are not ruled out by being rare. */
 const RULED_OUT_CHANCE = 0.02;
 
+/** What the readings are worth for a conclusion, and what would be worth more. */
 export interface Corroboration {
   /** Three pieces, no rival left standing, and nothing unexplained. */
   readonly proven: boolean;

@@ -5,6 +5,7 @@ import type { Outcomes } from './outcomes.ts';
 import type { Ranking } from './rank-suspects.ts';
 import type { CostModel, Means, Situation } from './test-cost.ts';
 
+/** A conclusion with the readings and the means at hand. */
 export interface CorroborationAsk {
   /** Ids of the faults that the conclusion stands for. */
   readonly concluded: readonly string[];

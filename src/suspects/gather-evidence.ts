@@ -37,6 +37,7 @@ interface Weighed {
   readonly ratio: number;
 }
 
+/** One independent piece: a reading and the rival that it speaks against. */
 export interface Evidence extends Weighed {
   /** Repair of the strongest rival that was left when this piece was taken. */
   readonly against: string;

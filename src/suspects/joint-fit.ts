@@ -13,6 +13,7 @@ export interface WeighedFit extends SampledFit {
   readonly weight: number;
 }
 
+/** How well each suspect explains all readings together, in logarithms, and how chance then lies over its samples. */
 export interface JointFit {
   readonly logRows: Float64Array;
   readonly logBlind: number;

@@ -2,6 +2,7 @@
 import type { MeterUnit, Shown } from '../circuit/test.ts';
 import type { Way } from './fact.ts';
 
+/** The ways of many cars as plain numbers, car by car. */
 export class KeptWays {
   /** Places of the values that the test depends on; null while nobody has looked. */
   felt: readonly number[] | null = null;

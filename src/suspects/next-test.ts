@@ -21,6 +21,7 @@ import {
   testCost,
 } from './test-cost.ts';
 
+/** How things stand at the vehicle, and how many proposals are wanted. */
 export interface ProposalAsk {
   readonly now: Situation;
   readonly means: Means;
@@ -34,6 +35,7 @@ export interface ProposalAsk {
   readonly most?: number;
 }
 
+/** What a test can be expected to tell, and what it costs. */
 export interface Worth {
   readonly test: number;
   readonly cost: TestCost;
@@ -42,6 +44,7 @@ export interface Worth {
   readonly bitsPerMinute: number;
 }
 
+/** A proposal: a test that is worth its minutes, and why. */
 export interface RankedTest extends Worth {
   /** Minutes that the job can be expected to take from here until the repair is known, if it starts with this test. */
   readonly minutesToRepair: number;
@@ -51,6 +54,7 @@ export interface RankedTest extends Worth {
   readonly why: string;
 }
 
+/** The proposals, and all tests beside which they were chosen. */
 export interface Proposals {
   /** The best ones, as many as were asked for; none when no test tells the repairs apart. */
   readonly best: readonly RankedTest[];

@@ -10,6 +10,7 @@ import type { PredictionTable } from './prediction-table.ts';
 import type { Ranking } from './rank-suspects.ts';
 import { COSTS, canDo, testCost } from './test-cost.ts';
 
+/** A test that could bring the next piece of evidence. */
 export interface Offer {
   readonly test: number;
   readonly minutes: number;

@@ -18,6 +18,7 @@ import {
   type Situation,
 } from './test-cost.ts';
 
+/** Where the search begins, from which tests it chooses, and when it stops. */
 export interface OptimumOptions extends CaseOptions {
   /** Chance of each candidate; by default the prior by weight. */
   readonly chances?: Float64Array;
@@ -31,6 +32,7 @@ export interface OptimumOptions extends CaseOptions {
   readonly expansionsMax?: number;
 }
 
+/** The best strategy found, and how far from the best of all it can be. */
 export interface Optimum {
   readonly strategy: Strategy;
   readonly minutes: number;

@@ -15,6 +15,7 @@ export type OutcomeSpec =
   | { readonly kind: 'range'; readonly id: string; readonly from: number; readonly below: number }
   | { readonly kind: 'looks'; readonly id: string; readonly looks: readonly Look[] };
 
+/** The outcomes of one test, and which of them each sample has. */
 export interface Outcomes {
   readonly test: number;
   /** The first outcome that holds a value has it. The last is `OUTSIDE` when the author's ranges leave a gap. */

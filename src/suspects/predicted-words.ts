@@ -3,6 +3,7 @@ import { LOOK_WORDS } from '../circuit/look-words.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
+/** One suspect and what it would show, to be read by a person. */
 export interface PredictedWords {
   readonly id: string;
   readonly words: string;

@@ -60,6 +60,7 @@ export interface Column {
   readonly values: Float64Array;
 }
 
+/** What every test shows under every suspect; columns are worked out when they are first asked for. */
 export interface PredictionTable {
   readonly candidates: readonly Candidate[];
   readonly tests: readonly TableTest[];

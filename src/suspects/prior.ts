@@ -23,6 +23,7 @@ const CODE_FLOOR = 0.05;
 /** Share of all weight that the healthy circuit has before any reading: a complaint mostly has a cause. */
 const HEALTHY_SHARE = 0.05;
 
+/** What the job sheet tells that moves chances before any reading. */
 export interface PriorFacts {
   /** Names of what was replaced or repaired before: parts (`sensor`), wires (`wire.signal`), repairs (`sensor.replace`). */
   readonly replaced?: readonly string[];

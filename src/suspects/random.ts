@@ -3,6 +3,7 @@
  * by the finaliser of MurmurHash3 (Appleby, public domain). Whole numbers only, so no rounding can differ.
  */
 
+/** A stream of random numbers from one seed. */
 export interface Random {
   /** An even number from 0 up to 1. */
   readonly unit: () => number;

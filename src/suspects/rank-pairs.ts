@@ -11,6 +11,7 @@ import { type Candidate, fillColumn, HEALTHY, type PredictionTable } from './pre
 /** What a test of the table shows with two faults present, one per sample. */
 export type PairShows = (firstId: string, secondId: string, test: number) => readonly Shown[];
 
+/** Two faults at once, with the chance of both, 0 to 1. */
 export interface PairSuspect {
   readonly ids: readonly [string, string];
   readonly repairs: readonly [string, string];

@@ -19,11 +19,13 @@ export interface Suspect {
   readonly chance: number;
 }
 
+/** The chance of all faults that one repair puts right, 0 to 1. */
 export interface RepairChance {
   readonly repair: string;
   readonly chance: number;
 }
 
+/** How the chances stand after the readings. */
 export interface Ranking {
   /** Likeliest first; equals in the table's order. With `pairs` the chances sum to 1. */
   readonly suspects: readonly Suspect[];
@@ -60,6 +62,7 @@ export interface Ranking {
   readonly showsPair: PairShows | undefined;
 }
 
+/** The reading without which the others would agree best. */
 export interface Disagreement {
   /** Place in the readings. */
   readonly reading: number;
@@ -68,6 +71,7 @@ export interface Disagreement {
   readonly gain: number;
 }
 
+/** How readings err, and whether pairs are looked at. */
 export interface RankOptions {
   readonly errorModel?: ErrorModel;
   /** What pairs of faults show; without it pairs are not looked at. */

@@ -13,6 +13,7 @@ import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './like
 import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
 import type { PairShows } from './rank-pairs.ts';
 
+/** A repair that the readings themselves exclude. */
 export interface RuledOut {
   readonly repair: string;
   readonly chance: number;

@@ -2,6 +2,7 @@
 import type { Span } from '../circuit/circuit.ts';
 import type { Way } from './fact.ts';
 
+/** The numbers that a test can show, as stretches. */
 export interface Reach {
   /** In order, none touching another; none where the test shows looks. */
   readonly spans: readonly Span[];

@@ -9,6 +9,7 @@
 import { CaseMeasures, type CaseSet, type Moves } from './case-measures.ts';
 import type { Cases } from './cases.ts';
 
+/** A test made at a node, with the nodes that its outcomes lead to. */
 export interface Edge {
   readonly test: number;
   readonly minutes: number;
@@ -16,6 +17,7 @@ export interface Edge {
   readonly children: readonly Node[];
 }
 
+/** One state of the search, its cost held between two bounds until it is solved. */
 export interface Node extends CaseSet {
   readonly leaf: boolean;
   lower: number;

@@ -2,6 +2,7 @@
 import type { Cases } from './cases.ts';
 import type { Node } from './strategy-search.ts';
 
+/** A test with what follows each of its outcomes, or the conclusion that ends it. */
 export type Strategy =
   | {
       readonly kind: 'test';

@@ -32,6 +32,7 @@ export interface CarsOf extends Omit<CarFamily, 'redraw'> {
   readonly borrows?: Borrowing;
 }
 
+/** How a suspect's cars are had from those of the sound circuit where only a few values are its own. */
 export interface Borrowing {
   /** Places of the values that are the suspect's own. */
   readonly own: readonly number[];
@@ -49,6 +50,7 @@ export interface OutsideCars {
   readonly redraw: CarFamily['redraw'];
 }
 
+/** Where the cars of each suspect come from. */
 export interface CarSampler {
   /** Number of unknown values. */
   readonly dims: number;

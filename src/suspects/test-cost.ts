@@ -5,6 +5,7 @@
 import type { VehicleState } from '../circuit/test.ts';
 import type { TableTest } from './prediction-table.ts';
 
+/** The minutes that single actions take. */
 export interface CostModel {
   /** Getting at a terminal or connector for the first time in this job: covers, brackets, back-probing. */
   readonly accessMinutes: number;

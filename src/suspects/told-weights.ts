@@ -35,6 +35,8 @@ export type ToldKey =
   | `seen:${Seen}`
   | `neighbour:${'works' | 'fails' | 'unnamed'}`
   | `same-plug:${'works' | 'fails'}`;
+
+/** Work that was done on the vehicle shortly before the complaint. */
 export type RecentWork =
   | 'bearing'
   | 'timing'
@@ -43,6 +45,8 @@ export type RecentWork =
   | 'fitted-on'
   | 'jump-start'
   | 'water';
+
+/** Damage that was seen before any reading. */
 export type Seen =
   | 'harness-harmed'
   | 'plug-harmed'
@@ -50,6 +54,7 @@ export type Seen =
   | 'fuse-blown'
   | 'sensor-harmed';
 
+/** How far one thing that was told moves one group of suspects, and why. */
 export interface ToldWeight {
   readonly told: ToldKey;
   readonly of: ToldGroup;

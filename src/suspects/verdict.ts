@@ -7,6 +7,7 @@ import { type PredictionTable, repairsOf } from './prediction-table.ts';
 import type { Ranking } from './rank-suspects.ts';
 import { canDo, type Means } from './test-cost.ts';
 
+/** What the person has at hand, and which tests are no longer to be counted on. */
 export interface VerdictAsk {
   readonly means: Means;
   readonly outcomes: (test: number) => Outcomes;
@@ -14,6 +15,7 @@ export interface VerdictAsk {
   readonly without: readonly number[];
 }
 
+/** The repairs that are left together, and whether the job can end with them. */
 export interface ConclusionVerdict {
   /** The leading repair, and behind it those that may be there as well and that no remaining test parts from it. */
   readonly group: readonly string[];

@@ -15,6 +15,7 @@ import type { CaptureAnswer, CaptureAsk } from '../session/capture-step.ts';
 import type { SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { Problem } from '../source/problem.ts';
 
+/** The rooms below, as far as screens need them. */
 export interface AppServices {
   readonly listProcedures: () => readonly ProcedureEntry[];
   /** Ready-made job sheets for the simulated vehicle. */
@@ -44,6 +45,7 @@ export interface AppServices {
   readonly more: readonly MenuExtra[];
 }
 
+/** A procedure by what a list of them shows. */
 export interface ProcedureEntry {
   readonly file: string;
   readonly title: string;
@@ -52,6 +54,7 @@ export interface ProcedureEntry {
   readonly circuit: string | null;
 }
 
+/** A job sheet to practise with, and the fault that its vehicle has. */
 export interface DemoJob {
   readonly file: string;
   readonly words: string;
@@ -67,6 +70,7 @@ export interface DemoJob {
   readonly intermittent: boolean;
 }
 
+/** A session to go on with or to read, as a line of the menu. */
 export interface SavedSession {
   readonly path: string;
   readonly words: string;
@@ -78,6 +82,7 @@ export interface SavedSession {
   readonly begun: boolean;
 }
 
+/** What a new session is begun with. */
 export interface SessionChoice {
   readonly procedureFile: string;
   readonly job: Job;
@@ -86,6 +91,7 @@ export interface SessionChoice {
     | { readonly kind: 'bench'; readonly fault: string; readonly intermittent: boolean };
 }
 
+/** The settings as a screen reads and changes them. */
 export interface SettingsAccess {
   readonly values: () => Settings;
   /** The reason when it is refused or cannot be saved; then nothing has changed. */
@@ -105,6 +111,7 @@ export interface MenuExtra extends MenuWords {
   readonly screen: (leave: () => void) => ReactNode;
 }
 
+/** A session on the screen, with the words and drawings that its vehicle needs. */
 export interface OpenedSession {
   readonly driver: SessionDriver;
   /** Kept in memory only: nothing is left when the program ends. */
@@ -169,11 +176,15 @@ export interface GoodCaptures {
   /** Keeps those that passed after the repair. */
   readonly keep: () => Promise<KeptGood | Problem>;
 }
+
+/** A known-good capture that was kept from another vehicle. */
 export interface KeptCapture {
   readonly path: string;
   /** The vehicle in the words of its folder. */
   readonly vehicle: string;
 }
+
+/** What became of the captures that were to be kept as known-good. */
 export interface KeptGood {
   readonly vehicle: string;
   /** Paths under which they are kept. */

@@ -64,7 +64,6 @@ const OWN_FAULT = {
   about: 'The fault that belongs to this job. It is not told before the end.',
 };
 
-/** The program. */
 export function App({ services, begin, onLeave }: AppProps) {
   const [place, setPlace] = useState<Place>(() => beginning(begin, services));
   const start = () => setPlace({ name: 'start' });

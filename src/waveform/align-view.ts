@@ -1,6 +1,7 @@
 /** The part of a known-good capture that shows the same part of a turn as a part of another. */
 import type { CaptureMeasures } from './measure-phase.ts';
 
+/** A stretch of a capture, in its own seconds. */
 export interface TimeView {
   readonly from: number;
   readonly to: number;

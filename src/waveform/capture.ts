@@ -3,6 +3,7 @@
 export const CHANNELS_MAX = 4;
 export const SAMPLES_MAX = 5_000_000;
 
+/** One signal of a capture. */
 export interface Channel {
   readonly name: string;
   /** `1` is a fraction of full scale, as in sound files. */
@@ -11,6 +12,7 @@ export interface Channel {
   readonly samples: Float32Array;
 }
 
+/** Channels that were sampled together, as they were read or generated. */
 export interface Capture {
   readonly rateHz: number;
   /** Time of the first sample; scopes count from the trigger, so it may be negative. */

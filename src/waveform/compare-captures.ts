@@ -4,6 +4,7 @@ import type { Unit } from '../quantity/quantity.ts';
 import type { ChannelMeasures } from './measure-channel.ts';
 import type { CaptureMeasures, Phase } from './measure-phase.ts';
 
+/** One thing in which a capture differs from the known-good one, in numbers and words. */
 export interface Difference {
   readonly what:
     | 'kind'

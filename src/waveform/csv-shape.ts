@@ -5,6 +5,7 @@
 import { strictUnit } from '../quantity/unit-words.ts';
 import type { Channel } from './capture.ts';
 
+/** A column that holds a channel. */
 export interface CsvColumn {
   readonly name: string;
   readonly unit: Channel['unit'];
@@ -12,6 +13,7 @@ export interface CsvColumn {
   readonly factor: number;
 }
 
+/** How one file is to be read, line by line. */
 export interface CsvShape {
   readonly separator: ',' | ';' | '\t' | ' ';
   readonly decimal: '.' | ',';
@@ -28,6 +30,7 @@ export interface CsvShape {
   readonly rateHz: number | null;
 }
 
+/** The layout, or why the first lines show none. */
 export type CsvShapeResult =
   | { readonly shape: CsvShape }
   | { readonly code: string; readonly words: string; readonly fix: string; readonly line: number };

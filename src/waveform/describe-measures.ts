@@ -3,8 +3,11 @@ import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import type { Spread } from './capture.ts';
 import type { ChannelMeasures } from './measure-channel.ts';
+import type { Coil } from './measure-coil.ts';
 import type { CaptureMeasures, Phase } from './measure-phase.ts';
+import type { Sweep } from './measure-sweep.ts';
 
+/** Which signs the lines may use. */
 export interface DescribeOptions {
   readonly ascii?: boolean;
 }
@@ -39,11 +42,16 @@ const KIND_WORDS: Readonly<Record<ChannelMeasures['kind'], string>> = {
   sweep: 'sweep',
 };
 
+/** A label and what stands behind it. */
+type Row = readonly [label: string, value: string];
+/** A value in its unit, by default the channel's. */
+type Show = (value: number, of?: Unit) => string;
+
 function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeOptions): string[] {
   const { levels, pulses, wheel, coil, sweep, currents } = measures;
   const unit: Unit = measures.unit;
-  const show = (value: number, of: Unit = unit) => formatQuantity({ value, unit: of }, { ascii });
-  const rows: [string, string][] = [];
+  const show: Show = (value, of = unit) => formatQuantity({ value, unit: of }, { ascii });
+  const rows: Row[] = [];
   const add = (label: string, value: string) => rows.push([label, value]);
   const spread = (label: string, values: Spread | null, of: Unit) => {
     if (!values) return;
@@ -91,32 +99,33 @@ function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeO
     if (wheel.irregular.length > 0)
       add('irregular', `${wheel.irregular.length} teeth missing or too many`);
   }
-  if (coil) {
-    add(
-      'at low speed',
-      `${show(coil.slow.peakToPeak, 'V')} peak to peak at ${show(coil.slow.hertz, 'Hz')}`,
-    );
-    add(
-      'at high speed',
-      `${show(coil.fast.peakToPeak, 'V')} peak to peak at ${show(coil.fast.hertz, 'Hz')}`,
-    );
-    add('run-out', `${(coil.runOut * 100).toFixed(1)} % once a turn`);
-    if (coil.beforeGap) add('before the gap', `${coil.beforeGap} lobe`);
-  }
-  if (sweep) {
-    add('from and to', `${show(sweep.start)} and ${show(sweep.end)}`);
-    add('least and most', `${show(sweep.least)} and ${show(sweep.most)}`);
-    add('drop-outs', String(sweep.dropOuts.length));
-    const turns = sweep.reversals
-      .slice(0, 5)
-      .map((it) => `${show(it.value)} after ${show(it.seconds, 's')}`);
-    add(
-      'reversals',
-      sweep.reversals.length === 0 ? '0' : `${sweep.reversals.length}: ${turns.join(', ')}`,
-    );
-  }
+  if (coil) for (const row of coilRows(coil, show)) rows.push(row);
+  if (sweep) for (const row of sweepRows(sweep, show)) rows.push(row);
   const title = `${measures.name}: ${KIND_WORDS[measures.kind]}, ${measures.samples} samples`;
   return [title, ...rows.map(([label, value]) => `  ${label.padEnd(LABEL)} ${value}`)];
+}
+
+function coilRows({ slow, fast, runOut, beforeGap }: Coil, show: Show): Row[] {
+  const at = ({ peakToPeak, hertz }: Coil['slow']) =>
+    `${show(peakToPeak, 'V')} peak to peak at ${show(hertz, 'Hz')}`;
+  return [
+    ['at low speed', at(slow)],
+    ['at high speed', at(fast)],
+    ['run-out', `${(runOut * 100).toFixed(1)} % once a turn`],
+    ...(beforeGap ? [['before the gap', `${beforeGap} lobe`] as const] : []),
+  ];
+}
+
+function sweepRows({ start, end, least, most, dropOuts, reversals }: Sweep, show: Show): Row[] {
+  const turns = reversals
+    .slice(0, 5)
+    .map(({ value, seconds }) => `${show(value)} after ${show(seconds, 's')}`);
+  return [
+    ['from and to', `${show(start)} and ${show(end)}`],
+    ['least and most', `${show(least)} and ${show(most)}`],
+    ['drop-outs', String(dropOuts.length)],
+    ['reversals', reversals.length === 0 ? '0' : `${reversals.length}: ${turns.join(', ')}`],
+  ];
 }
 
 function describePhase(phase: Phase, names: readonly string[], options: DescribeOptions): string[] {

@@ -7,6 +7,7 @@ export const ENVELOPE_POINTS_MAX = 400;
 /** As a scope's screen: three digits would show steps, five are more than any has. */
 const DIGITS = 4;
 
+/** One channel, thinned out so that every spike is still seen. */
 export interface Envelope {
   readonly name: string;
   readonly unit: Channel['unit'];

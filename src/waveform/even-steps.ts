@@ -5,6 +5,7 @@ const STEP_SHARE = 0.5;
 /** Rows whose times are looked at together for the digits they are written with. */
 const STRETCH = 64;
 
+/** Takes in the times of a file's rows, and says of the whole whether their steps are alike. */
 export class EvenSteps {
   private count = 0;
   private first = 0;

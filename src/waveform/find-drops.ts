@@ -6,6 +6,7 @@ import { medianOf } from './capture.ts';
 import { edgesGoing } from './find-edges.ts';
 import type { ChannelMeasures } from './measure-channel.ts';
 
+/** How often and for how long the signal was lost. */
 export interface Drops {
   readonly count: number;
   /** Null where there is none. */

@@ -5,6 +5,7 @@
 import { medianOf } from './capture.ts';
 import type { Levels } from './find-levels.ts';
 
+/** All transitions of one channel in their order. */
 export interface Edges {
   /** Mid-reference instants in seconds from the first sample, rising. */
   readonly times: Float64Array;

@@ -4,6 +4,7 @@
  * takes the bin's width out of the result.
  */
 
+/** What the histogram of a channel says, in the channel's unit. */
 export interface Levels {
   readonly low: number;
   readonly high: number;

@@ -23,6 +23,7 @@ export interface WheelExpected {
   readonly missing: number;
 }
 
+/** A wheel as its pulses show it. */
 export interface Wheel {
   /** Pulses in one turn, and pitches as if no tooth were missing. */
   readonly pulses: number;

@@ -9,6 +9,7 @@ interface Listed {
   readonly more?: number;
 }
 
+/** One thing that speaks against a signal. */
 export type Finding =
   /** Sampled too seldom to be judged. */
   | { readonly kind: 'coarse'; readonly samplesPerPulse: number }
@@ -75,8 +76,10 @@ export type Finding =
     }
   | { readonly kind: 'slow-edges'; readonly edgeSeconds: number; readonly pulseSeconds: number };
 
+/** The identity of a finding, which words and tests go by. */
 export type FindingKind = Finding['kind'];
 
+/** One place at which the wiper lost its track, in seconds and volts. */
 export interface ContactLost {
   /** When, from the first sample, and for how long. */
   readonly at: number;

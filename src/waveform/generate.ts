@@ -5,6 +5,7 @@
 import type { Capture, Channel } from './capture.ts';
 import { normalRandom } from './seeded-random.ts';
 
+/** A sensor before a toothed wheel: what it gives, and what is wrong with it. */
 export interface WheelSignal {
   readonly name?: string;
   /** Pitches around the wheel, counted as if none were missing. */
@@ -38,6 +39,7 @@ export interface WheelSignal {
   readonly strength?: number;
 }
 
+/** How fast it all turns, and how densely that is sampled. */
 export interface Turning {
   readonly rateHz: number;
   readonly seconds: number;
@@ -116,6 +118,7 @@ function clamp(x: number): number {
   return Math.max(0, Math.min(1, x));
 }
 
+/** A potentiometer that is moved through its travel. */
 export interface SweepSignal {
   readonly name?: string;
   readonly rateHz: number;

@@ -18,6 +18,7 @@ export const SIGNAL_KINDS = ['steady', 'switched', 'alternating', 'sweep'] as co
 /** A line that does not move, two levels, a coil's alternating voltage, or a slow analog movement. */
 export type SignalKind = (typeof SIGNAL_KINDS)[number];
 
+/** All that was measured of one channel; what its kind does not have is null. */
 export interface ChannelMeasures {
   readonly name: string;
   readonly unit: Channel['unit'];
@@ -44,6 +45,7 @@ export interface ChannelMeasures {
   readonly currents: { readonly low: number; readonly high: number } | null;
 }
 
+/** What is known of the signal beforehand. */
 export interface MeasureOptions {
   /** What kind of signal this is, when known. */
   readonly kind?: SignalKind;
@@ -65,6 +67,16 @@ const SWITCHED_SHARE = 0.68;
 /** A transition longer than this share of the capture is a movement, not a switch. */
 const SLOW_TRANSITION = 0.02;
 
+/** What most kinds of signal do not have. */
+const NOTHING_FOUND = {
+  riseSeconds: null,
+  fallSeconds: null,
+  wheel: null,
+  gapLevel: null,
+  coil: null,
+  sweep: null,
+} as const;
+
 /** Measures one channel; never fails, parts that are not there are null. */
 export function measureChannel(
   channel: Channel,
@@ -85,26 +97,10 @@ export function measureChannel(
   );
   const slow = (slowest * rateHz) / samples.length > SLOW_TRANSITION;
   const kind = options.kind ?? kindOf(samples, unit, levels, slow);
-  const base = {
-    name,
-    unit,
-    kind,
-    samples: samples.length,
-    sampleSeconds: 1 / rateHz,
-    levels,
-    middle,
-    noise,
-  };
-  const none = {
-    riseSeconds: null,
-    fallSeconds: null,
-    wheel: null,
-    gapLevel: null,
-    coil: null,
-    sweep: null,
-  };
+  const sampled = { samples: samples.length, sampleSeconds: 1 / rateHz };
+  const base = { name, unit, kind, ...sampled, levels, middle, noise };
   const nothing: Edges = { times: new Float64Array(0), rising: new Uint8Array(0) };
-  const still = { ...none, wheelEdge: 'rising', currents: null } as const;
+  const still = { ...NOTHING_FOUND, wheelEdge: 'rising', currents: null } as const;
   if (kind === 'steady')
     return { ...base, ...still, edges: nothing, pulses: measurePulses(nothing) };
   if (kind === 'sweep') {
@@ -117,7 +113,16 @@ export function measureChannel(
     const spreads = { riseSeconds: spreadOf(rise), fallSeconds: spreadOf(fall) };
     const currents = currentsOf(unit, levels, options.senseOhms);
     const gapLevel = gapLevelOf(switched, found.wheel);
-    return { ...base, ...none, ...spreads, ...found, gapLevel, edges: switched, pulses, currents };
+    return {
+      ...base,
+      ...NOTHING_FOUND,
+      ...spreads,
+      ...found,
+      gapLevel,
+      edges: switched,
+      pulses,
+      currents,
+    };
   }
   const floor = Math.max(6 * noise, (levels.most - levels.least) * 1e-3);
   const edges = findCrossings(samples, rateHz, middle, floor);
@@ -128,7 +133,7 @@ export function measureChannel(
   const coil = measureCoil(samples, rateHz, times, wheel, beforeGap);
   return {
     ...base,
-    ...none,
+    ...NOTHING_FOUND,
     edges,
     pulses: measurePulses(edges),
     wheel,

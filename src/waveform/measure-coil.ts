@@ -7,6 +7,7 @@ import { type Edges, edgesGoing } from './find-edges.ts';
 import type { Wheel } from './find-wheel.ts';
 import { differences } from './measure-pulses.ts';
 
+/** What the heights of a coil's teeth tell, in volts. */
 export interface Coil {
   /** Peak to peak of the slowest and of the fastest tenth of the teeth, and their tooth frequencies. */
   readonly slow: { readonly hertz: number; readonly peakToPeak: number };

@@ -4,6 +4,7 @@ import { edgesGoing } from './find-edges.ts';
 import type { Wheel } from './find-wheel.ts';
 import { type ChannelMeasures, type MeasureOptions, measureChannel } from './measure-channel.ts';
 
+/** One edge of the usual turn, wherever it was seen. */
 export interface PhaseEdge {
   /** Crankshaft degrees after the reference, 0 to 720 where two turns make a cycle, else 0 to 360. */
   readonly degrees: number;
@@ -13,6 +14,7 @@ export interface PhaseEdge {
   readonly seen: number;
 }
 
+/** The edges of one channel in the turn of another. */
 export interface Phase {
   /** Numbers of the two channels in the capture, from 0. */
   readonly reference: number;
@@ -22,6 +24,7 @@ export interface Phase {
   readonly edges: readonly PhaseEdge[];
 }
 
+/** A whole capture, channel by channel and beside one another. */
 export interface CaptureMeasures {
   readonly rateHz: number;
   readonly seconds: number;

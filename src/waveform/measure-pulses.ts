@@ -2,6 +2,7 @@
 import { medianOf, type Spread, spreadOf } from './capture.ts';
 import { type Edges, edgesGoing } from './find-edges.ts';
 
+/** What a train of edges has in common, and how far it scatters. */
 export interface Pulses {
   readonly rising: number;
   readonly falling: number;

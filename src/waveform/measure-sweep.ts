@@ -1,6 +1,7 @@
 /** A potentiometer turned through its travel: its ends, places where the wiper loses contact, changes of direction. */
 import type { Levels } from './find-levels.ts';
 
+/** One place at which contact was lost, in seconds and in the channel's unit. */
 export interface DropOut {
   readonly startSeconds: number;
   readonly seconds: number;
@@ -9,6 +10,7 @@ export interface DropOut {
   readonly to: number;
 }
 
+/** The travel as a whole, in the channel's unit. */
 export interface Sweep {
   readonly start: number;
   readonly end: number;

@@ -2,6 +2,7 @@
 import type { Channel } from './capture.ts';
 import { LEAST_SWING, type SignalKind } from './measure-channel.ts';
 
+/** Ends of an axis, in the channel's unit. */
 export interface Range {
   readonly low: number;
   readonly high: number;

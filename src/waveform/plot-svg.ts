@@ -3,6 +3,7 @@ import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Capture, Channel } from './capture.ts';
 import { axisRange } from './plot-range.ts';
 
+/** What is drawn with the curves, and how large. */
 export interface SvgOptions {
   readonly title: string;
   readonly width?: number;

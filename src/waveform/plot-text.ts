@@ -6,6 +6,7 @@ import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Channel } from './capture.ts';
 import { axisRange, type Range } from './plot-range.ts';
 
+/** The room for a plot and the part of the capture that goes in. */
 export interface PlotOptions {
   /** Whole width in columns, at least 30. */
   readonly width: number;

@@ -8,12 +8,14 @@ import { type Capture, CHANNELS_MAX, SAMPLES_MAX } from './capture.ts';
 import { type CsvShape, csvShape } from './csv-shape.ts';
 import { EvenSteps } from './even-steps.ts';
 
+/** Where it comes from, and what the file itself may not say. */
 export interface ReadOptions {
   readonly file: string;
   /** Sample rate for files that have neither a time column nor a rate in their heading. */
   readonly rateHz?: number;
 }
 
+/** The capture, null when there is none, and all that is wrong with the file. */
 export interface ReadResult {
   readonly capture: Capture | null;
   readonly issues: readonly Issue[];

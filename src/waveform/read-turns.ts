@@ -1,5 +1,6 @@
 /** Turns of a wheel with a gap: where each tooth stands, the usual turn, and what differs from it. */
 
+/** A tooth of one turn that the usual turn has not, or the other way round. */
 export interface Irregular {
   readonly kind: 'missing' | 'extra';
   /** Pitches after the gap (or after the first edge where there is none), from 0. */

@@ -6,6 +6,7 @@ import type { Issue } from '../source/issue.ts';
 import { CHANNELS_MAX, SAMPLES_MAX } from './capture.ts';
 import { type ReadOptions, type ReadResult, UNREADABLE_SHARE } from './read-csv.ts';
 
+/** What a sound file does not say of the volts that it stands for. */
 export interface WavOptions extends ReadOptions {
   /** Volts at full scale; without it the unit is a fraction of full scale. */
   readonly fullScaleVolts?: number;

@@ -2,6 +2,7 @@
 import { PHASE_DEGREES_MOST, SPREAD_MOST, wrapped } from './compare-captures.ts';
 import type { Phase } from './measure-phase.ts';
 
+/** The edges of one turn as they are stated, and how exactly. */
 export interface StatedEdges {
   readonly edges: readonly {
     readonly direction: 'rising' | 'falling';

@@ -4,6 +4,7 @@ import {
   expectedRangeWords,
   instrumentWords,
   setupWords,
+  thingOfRepair,
   thingWords,
   undoWords,
   vehicleWords,
@@ -98,4 +99,12 @@ it.each([
   ['target.turning', 'left front wheel as it turns'],
 ])('%s is called the %s', (of, words) => {
   expect(thingWords(of, shipped('current-two-wire'))).toBe(words);
+});
+
+it.each([
+  ['wire.signal', 'signal wire'],
+  ['target', 'ring at the left front wheel'],
+  ['leads', null],
+])('a repair of %s is of: %s', (repair, words) => {
+  expect(thingOfRepair(repair, shipped('current-two-wire'))).toBe(words);
 });

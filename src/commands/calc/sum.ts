@@ -12,6 +12,7 @@ export interface SumResult {
   readonly wrong?: boolean;
 }
 
+/** One small sum with its help. */
 export interface Sum {
   readonly summary: string;
   readonly usage: string;

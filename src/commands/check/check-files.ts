@@ -35,6 +35,7 @@ export const SAMPLES = SESSION_SAMPLES;
 export const SAMPLES_WATCHING = 32;
 const SEED = 1;
 
+/** What a check found, and what the drawings and reports behind it need. */
 export interface CheckReport {
   /** The files that were asked about. */
   readonly files: readonly CheckedFile[];
@@ -46,10 +47,14 @@ export interface CheckReport {
   /** Texts of all files that an issue may stand in. */
   readonly texts: ReadonlyMap<string, string>;
 }
+
+/** A file whose tree can be walked. */
 export interface LinkedFile {
   readonly path: string;
   readonly linked: LinkedProcedure;
 }
+
+/** A file whose tree was walked with every fault. */
 export interface ProvedFile extends LinkedFile {
   readonly proof: Proof;
   readonly model: Model;

@@ -10,6 +10,7 @@ import type { Issue } from '../../source/issue.ts';
 import type { FileKind } from './file-kind.ts';
 import type { GatheredFile } from './gather-files.ts';
 
+/** What a file holds, by its kind. */
 export type LoadedValue =
   | { readonly kind: 'procedure'; readonly value: ParsedProcedure }
   | { readonly kind: 'circuit'; readonly value: Circuit }

@@ -3,6 +3,7 @@ import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { parseYaml } from '../../source/parse-yaml.ts';
 
+/** What a file is about. */
 export type FileKind =
   | 'procedure'
   | 'circuit'

@@ -12,6 +12,7 @@ export interface GatheredFile {
   readonly shipped: boolean;
 }
 
+/** The files to check, the paths that are none, and the folders to watch. */
 export interface Gathered {
   readonly files: readonly GatheredFile[];
   /** Paths that cannot be read. */

@@ -5,6 +5,7 @@ import { type FSWatcher, watch } from 'node:fs';
 /** Editors write in two or three strokes; they are over within this. */
 const SETTLE_MS = 40;
 
+/** What is read again and again, and who is told when it has changed. */
 export interface WatchOptions<T> {
   /** Reads everything anew. */
   readonly read: () => T;

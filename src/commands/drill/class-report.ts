@@ -20,6 +20,7 @@ import { classTable } from './class-table.ts';
 import type { DoubtfulFile } from './doubtful-file.ts';
 import { findCopies } from './find-copies.ts';
 
+/** The report of a class in its three forms, and the files that it leaves out. */
 export interface ClassReport {
   readonly summary: ClassSummary;
   readonly doubtful: readonly DoubtfulFile[];

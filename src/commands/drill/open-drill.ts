@@ -10,6 +10,7 @@ import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Desk, findSubject, linkSubject } from '../session/open-desk.ts';
 import { continueSession, openNew } from '../session/open-session.ts';
 
+/** What a drill is begun with. */
 export interface NewDrill {
   /** Name or path of a procedure or of a circuit. */
   readonly subject: string;

@@ -10,7 +10,7 @@ import { fetchShared } from '../../records/shared/fetch-shared.ts';
 import {
   type Ahead,
   type Alarm,
-  type ShareResult,
+  type ShareOutcome,
   sessionPaths,
   shareSessions,
 } from '../../records/shared/share-folder.ts';
@@ -48,7 +48,7 @@ async function pathsOf(args: Arguments, io: Io): Promise<string[]> {
   return listed.paths;
 }
 
-function tell({ inStep, sent, alarms, ahead, left, waiting }: ShareResult, io: Io): void {
+function tell({ inStep, sent, alarms, ahead, left, waiting }: ShareOutcome, io: Io): void {
   io.out(`${inStep} sessions in step, ${sent} events sent\n`);
   for (const { path, words } of left)
     io.err(`ohmward: not shared: ${safeText(path)}: ${safeText(words)}\n`);

@@ -35,6 +35,7 @@ import { filesBeside } from './files-beside.ts';
 import { NO_LIBRARY } from './no-library.ts';
 import { isPath } from './what-is-named.ts';
 
+/** All that commands work with besides their flags. */
 export interface Desk {
   readonly library: LoadedLibrary;
   readonly settings: () => Settings;
@@ -58,6 +59,7 @@ export interface Desk {
   readonly home: string | undefined;
 }
 
+/** What the flags of a command ask of the desk. */
 export interface DeskWish {
   /** Folder for sessions instead of the usual one. */
   readonly sessions?: string | undefined;
@@ -160,7 +162,7 @@ export function linkSubject(
   return { procedure: linked.procedure, circuit: linked.circuit, linked };
 }
 
-/** Title of a subject. */
+/** Title of a subject, as screens and reports head it. */
 export function subjectTitle(subject: SessionSubject): string {
   return subject.kind === 'free-order'
     ? freeOrderTitle(subject.circuit)

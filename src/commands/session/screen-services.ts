@@ -7,7 +7,7 @@ import { replaceablesOf } from '../../procedure/read-repair.ts';
 import { harnessTerminals } from '../../procedure/read-terminal.ts';
 import { listWords } from '../../records/list-words.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
-import type { AppServices, OpenedSession } from '../../ui/app-services.ts';
+import type { AppServices, DemoJob, OpenedSession, ProcedureEntry } from '../../ui/app-services.ts';
 import { drillMenuExtra } from '../drill/drill-services.ts';
 import { type Desk, findSubject, freeOrders, type SessionSubject, startable } from './open-desk.ts';
 import { beginSession, continueSession } from './open-session.ts';
@@ -35,41 +35,8 @@ export function servicesOf(
     return opened;
   };
   return {
-    listProcedures: () => [
-      ...startable(desk).map(({ draft, source }) => ({
-        file: source.file,
-        title: draft.title,
-        about: draft.about ?? '',
-        codes: draft.codes ?? [],
-        circuit: draft.circuit ?? null,
-      })),
-      ...freeOrders(desk).map(({ name, title, about, circuit }) => ({
-        file: name,
-        title,
-        about,
-        codes: [],
-        circuit,
-      })),
-    ],
-    listDemoJobs: () =>
-      library.jobFiles().flatMap(({ path, value }) => {
-        if (!value) return [];
-        const procedure = library.procedures.get(value.procedure ?? '')?.source.file;
-        if (procedure === undefined) return [];
-        const { job, fault, intermittent } = value;
-        return [
-          {
-            file: path,
-            words: job.vehicle.words || basename(path),
-            complaint: job.complaint,
-            sensor: sensorWords(circuitOf(procedure)),
-            procedure,
-            job,
-            fault,
-            intermittent,
-          },
-        ];
-      }),
+    listProcedures: () => procedureEntries(desk),
+    listDemoJobs: () => demoJobs(desk, circuitOf),
     listSessions: () =>
       listSessions(desk.sessions()).sessions.map(
         ({ read }) =>
@@ -89,13 +56,10 @@ export function servicesOf(
       return circuit ? replaceablesOf(circuit) : [];
     },
     circuitOf,
-    benchFaults: (file) => {
-      const faults = circuitOf(file)?.faults ?? [];
-      return [
-        { id: 'healthy', words: 'no fault at all' },
-        ...faults.map(({ id, words }) => ({ id, words })),
-      ];
-    },
+    benchFaults: (file) => [
+      { id: 'healthy', words: 'no fault at all' },
+      ...(circuitOf(file)?.faults ?? []).map(({ id, words }) => ({ id, words })),
+    ],
     open: async ({ procedureFile, job, vehicle }) => {
       const subject = subjectOf(procedureFile);
       if (isProblem(subject)) return subject;
@@ -117,6 +81,48 @@ export function servicesOf(
     clock: () => performance.now(),
     more: [drillMenuExtra(desk, onDrill)],
   };
+}
+
+/** Procedures, and behind them the circuits on which tests are free. */
+function procedureEntries(desk: Desk): ProcedureEntry[] {
+  return [
+    ...startable(desk).map(({ draft, source }) => ({
+      file: source.file,
+      title: draft.title,
+      about: draft.about ?? '',
+      codes: draft.codes ?? [],
+      circuit: draft.circuit ?? null,
+    })),
+    ...freeOrders(desk).map(({ name, title, about, circuit }) => ({
+      file: name,
+      title,
+      about,
+      codes: [],
+      circuit,
+    })),
+  ];
+}
+
+/** Those of a procedure that the library has. */
+function demoJobs({ library }: Desk, circuitOf: AppServices['circuitOf']): DemoJob[] {
+  return library.jobFiles().flatMap(({ path, value }) => {
+    if (!value) return [];
+    const procedure = library.procedures.get(value.procedure ?? '')?.source.file;
+    if (procedure === undefined) return [];
+    const { job, fault, intermittent } = value;
+    return [
+      {
+        file: path,
+        words: job.vehicle.words || basename(path),
+        complaint: job.complaint,
+        sensor: sensorWords(circuitOf(procedure)),
+        procedure,
+        job,
+        fault,
+        intermittent,
+      },
+    ];
+  });
 }
 
 function sensorWords(circuit: Circuit | null): string {

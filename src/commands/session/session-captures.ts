@@ -51,6 +51,7 @@ function atLeads({ setup, probe }: Test): Test | null {
   return { setup, probe: { kind: 'pattern', plus: probe.plus, minus: probe.minus } };
 }
 
+/** The session and vehicle that a capture is for. */
 export interface CaptureContext {
   /** Of the simulated vehicle. */
   readonly model: Model | null;

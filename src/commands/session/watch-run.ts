@@ -5,6 +5,7 @@ import { watchFiles } from '../check/watch-files.ts';
 import { EXIT, type Io } from '../command.ts';
 import { lineDialogue } from './line-dialogue.ts';
 
+/** The preview that is begun again and again, and what it depends on. */
 export interface WatchedRun {
   readonly file: string;
   /** Folder of the shipped library, whose changes matter too. */

@@ -12,6 +12,7 @@ export const PAGE = {
 } as const;
 export const BODY_WIDTH = PAGE.width - PAGE.left - PAGE.right;
 
+/** The pages as far as they are filled. */
 export interface Canvas {
   /** Finished and current pages, as operators. */
   readonly pages: string[][];

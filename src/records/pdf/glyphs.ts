@@ -10,6 +10,7 @@ import { transliterate } from './transliterate.ts';
 /** F1 Helvetica, F2 bold, F3 Symbol, F4 oblique, F5 and F6 Helvetica and bold with the letters of Latin Extended-A. */
 export type FontName = 'F1' | 'F2' | 'F3' | 'F4' | 'F5' | 'F6';
 
+/** One sign in one of the fonts. */
 export interface Glyph {
   readonly font: FontName;
   /** Codes in the font's encoding, as hex digits. */

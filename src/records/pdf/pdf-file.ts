@@ -6,6 +6,7 @@
  */
 import { EXTENDED } from './glyphs.ts';
 
+/** Pages of one size, in points, with the title of the document. */
 export interface PdfPages {
   readonly title: string;
   readonly width: number;

@@ -8,6 +8,7 @@ const QUERY_MS = 60_000;
 /** Pauses between tries; a server that starts anew takes a second or two. */
 const PAUSES_MS = [100, 300, 1_000, 2_000] as const;
 
+/** How long an unreachable database is waited for, and how often it is tried. */
 export interface Patience {
   /** Milliseconds after which an unreachable database is given up for now. */
   readonly patienceMs: number;

@@ -13,6 +13,7 @@ import { writeWholeFile } from '../../log/write-whole.ts';
 import { type Patience, withDatabase } from './connect.ts';
 import { SharedProblem } from './shared-problem.ts';
 
+/** How many sessions came, and which did not. */
 export interface Fetched {
   readonly fetched: number;
   /** Sessions whose chain in the database is not whole; they are not copied. */

@@ -30,7 +30,8 @@ export interface Alarm {
   readonly path: string;
 }
 
-export interface ShareResult {
+/** What was sent, what waits, and what does not agree with the database. */
+export interface ShareOutcome {
   /** Sessions that are in step now. */
   readonly inStep: number;
   /** Events that were not there before. */
@@ -43,6 +44,7 @@ export interface ShareResult {
   readonly waiting: { readonly sessions: number; readonly words: string } | null;
 }
 
+/** The sessions of one cart, and the database that they go to. */
 export interface ShareFrom {
   readonly disk: Disk;
   readonly url: string;
@@ -63,7 +65,7 @@ export function sessionPaths(folder: string): { paths: string[] } | { words: str
 }
 
 /** Brings the database in step with the files. Throws `SharedProblem` for what a person must mend. */
-export async function shareSessions(from: ShareFrom): Promise<ShareResult> {
+export async function shareSessions(from: ShareFrom): Promise<ShareOutcome> {
   const { disk, url, paths, cart, patience } = from;
   const alarms: Alarm[] = [];
   const ahead: Ahead[] = [];

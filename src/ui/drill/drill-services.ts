@@ -4,6 +4,7 @@ import type { LevelName } from '../../session/events.ts';
 import type { Problem } from '../../source/problem.ts';
 import type { OpenedSession } from '../app-services.ts';
 
+/** The rooms below, as far as a drill needs them. */
 export interface DrillServices {
   /** Procedures with a circuit, then circuits alone. */
   readonly subjects: () => readonly DrillSubject[];
@@ -12,6 +13,7 @@ export interface DrillServices {
   readonly clock: () => number;
 }
 
+/** Something to drill on, as a line of the choice. */
 export interface DrillSubject {
   readonly name: string;
   readonly title: string;

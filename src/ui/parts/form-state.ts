@@ -8,21 +8,30 @@ interface FieldBase {
   /** Shown while the field is being filled in. */
   readonly hint: string;
 }
+
+/** A field that text is typed into. */
 export interface TextInput extends FieldBase {
   readonly kind: 'text';
   readonly field: TextFieldState;
 }
+
+/** A field that is on or off. */
 export interface CheckInput extends FieldBase {
   readonly kind: 'check';
   readonly on: boolean;
 }
+
+/** A field that is one of a few options. */
 export interface ChoiceInput extends FieldBase {
   readonly kind: 'choice';
   readonly options: readonly string[];
   readonly chosen: number;
 }
+
+/** Any field of a sheet, told apart by its `kind`. */
 export type FormField = TextInput | CheckInput | ChoiceInput;
 
+/** The whole sheet, and the field that keys go to. */
 export interface Form {
   readonly fields: readonly FormField[];
   /** The field being filled in. */

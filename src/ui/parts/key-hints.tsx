@@ -3,6 +3,7 @@ import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { Words } from './safe-words.tsx';
 import { columnsOf } from './wrap-words.ts';
 
+/** One key with what the screen says of it. */
 export interface KeyBinding {
   /** Labels as `keyLabel` gives them: `return`, `y`, `ctrl-c`, `page-up`. */
   readonly keys: readonly string[];

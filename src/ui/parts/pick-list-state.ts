@@ -3,6 +3,7 @@ import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { type TextFieldState, textField, textFieldAfter } from './text-field-state.ts';
 import { windowTop } from './window-state.ts';
 
+/** One line that can be chosen. */
 export interface PickItem {
   /** The row. */
   readonly text: string;
@@ -10,6 +11,7 @@ export interface PickItem {
   readonly also?: string;
 }
 
+/** What was typed, which line is marked, and where the window stands. */
 export interface PickList {
   readonly filter: TextFieldState;
   /** Position among the lines that match. */

@@ -16,6 +16,7 @@ export type Colour = 'red' | 'magenta';
 
 type Piece = string | number;
 
+/** What is said, and how it looks where the terminal can show that. */
 export interface WordsProps {
   readonly children: Piece | readonly Piece[];
   readonly bold?: boolean;

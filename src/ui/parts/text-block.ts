@@ -4,6 +4,7 @@ import { shownText } from '../term/use-look.ts';
 import type { Colour } from './safe-words.tsx';
 import { wrapWords } from './wrap-words.ts';
 
+/** A text before it is broken into lines. */
 export interface Paragraph {
   readonly text: string;
   readonly bold?: boolean;
@@ -14,6 +15,7 @@ export interface Paragraph {
   readonly drawn?: boolean;
 }
 
+/** One line after that, no wider than the screen. */
 export interface TextLine {
   readonly text: string;
   readonly bold: boolean;

@@ -2,6 +2,7 @@
 import type { KeyEvent } from '../term/key-decoder.ts';
 import { graphemesOf } from './wrap-words.ts';
 
+/** What stands in the field, and where typing goes on. */
 export interface TextFieldState {
   readonly text: string;
   /** Where the next sign goes, counted in visible signs from the left. */

@@ -13,6 +13,7 @@ import { perform } from './until-saved.ts';
 /** Files that are listed; more are found by typing a path. */
 const LISTED_MOST = 30;
 
+/** The session, what the capture is to answer, and what was typed. */
 export interface PlainCapture {
   readonly opened: OpenedSession;
   readonly ask: CaptureAsk;

@@ -14,6 +14,7 @@ export interface AskedReading {
   readonly possible: () => PossibleValues | null;
 }
 
+/** What a typed line came to. */
 export type PlainReading =
   | { readonly kind: 'taken'; readonly reading: TakenReading }
   /** Doubted, and this was typed in its place; nothing at the end of input. */
@@ -21,7 +22,7 @@ export type PlainReading =
   /** Why not was said. */
   | { readonly kind: 'none' };
 
-/** Reads the line. */
+/** Takes a typed line as a reading; asks back where it is doubtful, and says why where it is none. */
 export async function readLine(
   line: string,
   { expected, judge, possible }: AskedReading,

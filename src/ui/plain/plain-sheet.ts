@@ -14,6 +14,7 @@ import {
 } from '../screens/job-sheet-state.ts';
 import type { Dialogue } from './dialogue.ts';
 
+/** The sheet so far, and what of the vehicle it can ask for. */
 export interface SheetAsk {
   readonly job: Job;
   readonly terminals: readonly { readonly id: string; readonly words: string }[];

@@ -17,6 +17,7 @@ export interface Place {
 /** `paused`: the dialogue ends here. */
 export type Said = 'paused' | null;
 
+/** One word of the dialogue, with its other spellings. */
 export interface Word<P extends Place> {
   readonly words: readonly string[];
   /** Lines of the help: what is typed, and what it does. */
@@ -30,7 +31,7 @@ export type Words<P extends Place> = ReadonlyMap<string, Word<P>>;
 
 const HELP_COLUMN = 18;
 
-/** A line of help. */
+/** What is typed, and beside it in a column what it does. */
 export function helpLine(typed: string, words: string): [string] {
   return [`  ${typed.padEnd(HELP_COLUMN - 2)}${words}`];
 }

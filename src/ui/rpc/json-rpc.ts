@@ -24,6 +24,8 @@ export interface Fault {
     readonly data?: Readonly<Record<string, unknown>>;
   };
 }
+
+/** What a call that succeeded answers with. */
 export type Result = Readonly<Record<string, unknown>>;
 
 /** What a call comes to. No result has a key `fault`. */
@@ -38,6 +40,7 @@ export type TellBug = (error: unknown) => void;
 /** More messages than any program has to send at once. */
 const BATCH_MOST = 100;
 
+/** Whether a call came to an error and not to a result. */
 export function isFault(outcome: Outcome): outcome is Fault {
   return 'fault' in outcome;
 }
@@ -70,6 +73,7 @@ export function answerUnread(code: number, words: string): string {
   return textOf(response(null, fault(code, words)));
 }
 
+/** An error with its code and a message without a full stop. */
 export function fault(code: number, message: string, data?: Fault['fault']['data']): Fault {
   return { fault: { code, message, ...(data ? { data } : {}) } };
 }

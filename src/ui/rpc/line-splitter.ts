@@ -3,6 +3,7 @@
 /** A line, or why it is none: it has too many bytes, or they are no UTF-8. */
 export type SplitLine = { readonly text: string } | { readonly odd: 'too-long' | 'no-text' };
 
+/** Takes bytes as they come and keeps what is not yet a line. */
 export interface LineSplitter {
   /** The lines that these bytes end. */
   readonly push: (bytes: Uint8Array) => SplitLine[];

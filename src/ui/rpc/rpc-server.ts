@@ -73,6 +73,7 @@ export interface RpcServices {
   readonly begin: ((asked: Params<'begin'>) => OpenedSession | Problem | Fault) | null;
 }
 
+/** Answers the lines of one other program. */
 export interface RpcServer {
   /** Answers are given in the order of the lines, each when it is settled. */
   readonly answer: (line: string) => Promise<string | null>;

@@ -63,6 +63,7 @@ export function oneOf(keys: readonly string[]): Fault {
   return invalidParam('/params', `send one of: ${keys.join(', ')}`);
 }
 
+/** A reading that a program sent, and what it is held against. */
 export interface SentReading {
   readonly reading: string | number;
   readonly sure: boolean;

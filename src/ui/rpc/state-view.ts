@@ -28,7 +28,7 @@ import type { Result } from './json-rpc.ts';
 /** Suspects in the state; all of them come with `suspects`. */
 const LEADING = 5;
 
-/** The state. */
+/** All that another program is told of a session, after every call. */
 export function stateOf(opened: OpenedSession): Result {
   const { driver, drill } = opened;
   const session = driver.session();

@@ -27,8 +27,11 @@ export const TEST_LINES = [
   'target',
   'harness',
 ] as const;
+
+/** A line of the form. */
 export type TestLine = (typeof TEST_LINES)[number];
 
+/** The test as far as it is arranged, and the line that keys go to. */
 export interface TestForm extends Arrangement {
   readonly instrument: Probe['kind'];
   readonly red: string;
@@ -49,7 +52,7 @@ export function testForm(circuit: Circuit): TestForm {
   };
 }
 
-/** The form as a test. */
+/** The test that is arranged on the form. */
 export function testOfForm({ instrument, red, black, ...arrangement }: TestForm): Test {
   return arrangedTest(arrangement, probeOf(instrument, red, black));
 }

@@ -38,6 +38,8 @@ export interface AnyTestPageProps {
   readonly onLine: (line: TestLine) => void;
   readonly onKey: (key: AnyTestKey) => void;
 }
+
+/** What a key of the page leads to. */
 export type AnyTestKey = 'measure' | 'capture' | 'tests' | 'close';
 
 type Binding = KeyBinding & { readonly key?: AnyTestKey };

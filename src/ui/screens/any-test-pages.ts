@@ -176,6 +176,7 @@ function toTest({ opened, state }: Here, form: TestForm, by: PageParts['test']['
   return open(state, { name: 'test', toDo, by });
 }
 
+/** A line of one of the form's lists. */
 export interface ChoiceItem extends PickScreenItem {
   readonly id: string;
 }

@@ -5,6 +5,7 @@ import { ageWords, fileRow, sizeWords } from '../parts/file-words.ts';
 import { chosenItem, type PickItem, type PickList } from '../parts/pick-list-state.ts';
 import { columnsOf, graphemesOf } from '../parts/wrap-words.ts';
 
+/** A file or folder as a line to choose. */
 export interface CaptureItem extends PickItem {
   readonly entry: CaptureEntry;
 }

@@ -38,7 +38,6 @@ const MESSAGE_ROWS_MOST = 4;
 /** The mark before a chosen row. */
 const MARK_COLUMNS = 2;
 
-/** The screen. */
 export function CapturePicker({ title, folder, message, onName, onClose }: CapturePickerProps) {
   const look = useLook();
   const [list, setList] = useState(PICK_LIST);

@@ -4,6 +4,7 @@ import type { Look } from '../../circuit/test.ts';
 import type { AskStep, LookStep } from '../../procedure/procedure.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 
+/** One answer that can be chosen; `look` where it is something seen. */
 export interface Choice {
   readonly words: string;
   readonly outcome: string;

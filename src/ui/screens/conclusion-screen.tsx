@@ -38,7 +38,6 @@ const OWN: KeyBinding = { keys: ['o'], show: 'o', help: 'my own conclusion' };
 const ALL_THE_SAME: KeyBinding = { keys: ['a'], show: 'a', help: 'accept all the same' };
 const DIAGNOSIS: KeyBinding = { keys: ['c', 'o'], show: 'c', help: 'diagnosis' };
 
-/** The screen. */
 export function ConclusionScreen(props: ConclusionScreenProps) {
   const { opened, session, proposed } = props;
   const { advisor, drill } = opened;

@@ -26,6 +26,7 @@ import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 export const FLEETING_WORDS =
   'Weighed as a fault that comes and goes: a good reading rules none of them out.';
 
+/** The weight of a conclusion, as the advisor gives it. */
 export type Weighed = ReturnType<Advisor['weigh']>;
 
 /** A conclusion on its way to be accepted: the tree's, or one's own. */
@@ -39,6 +40,8 @@ export interface Proposed {
   /** What the person asserts in its place; null for the tree's. */
   readonly own: OwnConclusion | null;
 }
+
+/** A conclusion that the person named and not the tree. */
 export type OwnConclusion = NonNullable<Extract<Command, { type: 'conclude' }>['own']>;
 
 /** The tree's conclusion. */

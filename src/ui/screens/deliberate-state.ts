@@ -10,6 +10,7 @@ export const QUIET_MS = 300;
 /** The longest wait before a held key repeats that a usual system can be set to; from memory. */
 export const HELD_MS = 1000;
 
+/** When keys came, beside when the screen appeared. */
 export interface Deliberate {
   /** When the screen appeared, in monotonic ms. */
   readonly shownMs: number;

@@ -44,7 +44,6 @@ const SHOWN_LEAST = 2;
 /** Rows of the proposals with their heading. */
 const PROPOSED = 3;
 
-/** The screen. */
 export function FreeScreen(props: FreeScreenProps) {
   const { opened, session, message } = props;
   const look = useLook();

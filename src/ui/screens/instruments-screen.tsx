@@ -21,7 +21,6 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['escape'], show: 'Esc', help: 'leave it' },
 ];
 
-/** The screen. */
 export function InstrumentsScreen({ instruments, onTake, onClose }: InstrumentsScreenProps) {
   const [form, setForm] = useState<Form>(() => ({ fields: instrumentFields(instruments), at: 0 }));
   const { rows } = bodySize(useSize(), KEYS);

@@ -57,7 +57,6 @@ function keysAt({ proposals, aside = [], onAside }: NextTestsScreenProps): reado
   ];
 }
 
-/** The screen. */
 export function NextTestsScreen(props: NextTestsScreenProps) {
   const { opened, proposals, onClose, onChoose } = props;
   const look = useLook();

@@ -74,10 +74,13 @@ export interface PageParts {
   /** The disk refused what was wanted. */
   readonly disk: { readonly wanted: Wanted; readonly words: string; readonly fix: string };
 }
+
+/** One page over the session, with what it needs to be drawn again. */
 export type Page<N extends keyof PageParts = keyof PageParts> = {
   readonly [K in N]: { readonly name: K } & PageParts[K];
 }[N];
 
+/** All that the screens of a session remember between two keys. */
 export interface PagesState {
   readonly session: Session;
   /** The pages over the session, the topmost last; with none of them the session itself is shown. */
@@ -91,12 +94,15 @@ export interface PagesState {
 export type Wanted =
   | { readonly type: 'perform'; readonly command: Command }
   | { readonly type: 'act'; readonly action: DrillAction };
+
+/** What is to be done outside after a key; its outcome comes back as an event. */
 export type Effect =
   | Wanted
   /** The session goes on in another folder, with what the disk refused. */
   | { readonly type: 'continue-in'; readonly folder: string; readonly wanted: Wanted }
   | { readonly type: 'leave' };
 
+/** What an event came to: the next state, and what is to be done. */
 export interface Turn {
   readonly state: PagesState;
   readonly effect: Effect | null;

@@ -20,6 +20,7 @@ import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 
+/** A line to choose, with more about it. */
 export interface PickScreenItem extends PickItem {
   /** A sentence or two for the marked one. */
   readonly about: string;
@@ -60,7 +61,6 @@ const SEARCH = 'Search: ';
 /** Columns of the sign before the marked line. */
 const MARKER = 2;
 
-/** The screen. */
 export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) {
   const { title, onPick, onClose, others = [] } = props;
   const [list, setList] = useState(PICK_LIST);

@@ -14,7 +14,6 @@ export interface PicturePageProps {
   readonly onClose: () => void;
 }
 
-/** The page. */
 export function PicturePage({ capture, found, onClose }: PicturePageProps) {
   const look = useLook();
   const { columns } = bodySize(useSize(), []);

@@ -36,6 +36,8 @@ interface AskedBase {
   /** Why an answer stands there already, or null. */
   readonly standing: string | null;
 }
+
+/** What is being asked, told apart by the `kind` of its answer. */
 export type Asked =
   | (AskedBase & {
       readonly kind: 'measure';

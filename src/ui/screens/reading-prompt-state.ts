@@ -22,6 +22,7 @@ import {
 } from '../parts/text-field-state.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 
+/** The prompt between two keys. */
 export interface ReadingPrompt {
   readonly field: TextFieldState;
   /** What the field holds, as it was read when it was typed. */
@@ -34,6 +35,7 @@ export interface ReadingPrompt {
   readonly nudge: string | null;
 }
 
+/** What a typed number is judged and doubted by. */
 export interface ReadingContext {
   readonly expected: ExpectedReading;
   /** What a value means here; null where nothing is expected. */

@@ -50,7 +50,6 @@ const BACK: KeyBinding = {
   help: 'back into it, change an answer',
 };
 
-/** The screen. */
 export function RestScreen(props: RestScreenProps) {
   const { opened, session, message } = props;
   const look = useLook();

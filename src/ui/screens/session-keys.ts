@@ -6,6 +6,7 @@
  */
 import type { KeyBinding } from '../parts/key-hints.tsx';
 
+/** What a key of a session does, whatever key that is. */
 export type SessionAction =
   | 'help'
   | 'back'
@@ -23,6 +24,7 @@ export type SessionAction =
   | 'plan'
   | 'pause';
 
+/** A key of a session, with its line on the help page. */
 export interface SessionKey extends KeyBinding {
   readonly action: SessionAction;
   /** Second key, as it is called on the help page. */

@@ -101,6 +101,8 @@ interface EventParts {
   readonly folder: { readonly folder: string };
   readonly performed: { readonly wanted: Wanted; readonly done: Performed };
 }
+
+/** What can happen to the pages of a session: a key, or the outcome of an effect. */
 export type PageEvent<N extends keyof EventParts = keyof EventParts> = {
   readonly [K in N]: { readonly type: K } & EventParts[K];
 }[N];

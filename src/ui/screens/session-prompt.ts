@@ -19,6 +19,7 @@ import {
   testCommand,
 } from './prompt-state.ts';
 
+/** The question with the answer that is half given. */
 export interface Prompt {
   readonly half: HalfAnswer;
   readonly asked: Asked;

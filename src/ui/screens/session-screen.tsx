@@ -14,7 +14,6 @@ export interface SessionScreenProps {
   readonly onHome: () => void;
 }
 
-/** The screen. */
 export function SessionScreen({ opened, clock, retest = false, onHome }: SessionScreenProps) {
   const [state, setState] = useState(() => beginPages(opened, retest));
   // What is asked for later, such as a capture that was measured, meets the state of that moment.

@@ -40,6 +40,8 @@ export interface ViewParts extends Omit<PageParts, 'own' | 'test' | 'retest'> {
   readonly test: { readonly toDo: TestToDo; readonly prompt: Prompt };
   readonly verdict: { readonly lines: readonly RetestLine[] };
 }
+
+/** Cautions that stand before what comes next. */
 export interface CautionView {
   readonly asking: string;
   readonly cautions: readonly Caution[];
@@ -51,6 +53,8 @@ export interface CautionView {
   /** Actions in the footer; null where only Esc leads away. */
   readonly actions: readonly SessionAction[] | null;
 }
+
+/** What is drawn, by its name. */
 export type View<N extends keyof ViewParts = keyof ViewParts> = {
   readonly [K in N]: { readonly name: K } & ViewParts[K];
 }[N];

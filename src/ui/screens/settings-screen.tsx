@@ -22,7 +22,6 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['escape'], show: 'Esc', help: 'save, close' },
 ];
 
-/** The screen. */
 export function SettingsScreen({ settings, onClose }: SettingsScreenProps) {
   const [sheet, setSheet] = useState<Form>(() => settingsSheet(settings.values()));
   const [problem, setProblem] = useState<string | null>(null);

@@ -20,6 +20,7 @@ export type Destination =
   | { readonly kind: 'resume'; readonly path: string }
   | { readonly kind: 'extra'; readonly place: number };
 
+/** What was chosen in the menu. */
 export type StartChoice = Destination | { readonly kind: 'quit' };
 
 interface MenuLine {
@@ -94,7 +95,6 @@ export interface StartScreenProps {
   readonly onChoose: (choice: StartChoice) => void;
 }
 
-/** The screen. */
 export function StartScreen({ sessions, count, more, onChoose }: StartScreenProps) {
   const [menu] = useState(() => startMenu(sessions, count, more));
   const [marked, setMarked] = useState(0);

@@ -51,7 +51,6 @@ export interface StepScreenProps {
   readonly clock: () => number;
 }
 
-/** The screen of a step. */
 export function StepScreen(props: StepScreenProps) {
   const { opened, session, step, asked, onAction, onPromptKey } = props;
   const look = useLook();

@@ -62,7 +62,6 @@ const BAR_SHORT = 10;
 /** The sign of the chosen line. */
 const MARK_COLUMNS = 2;
 
-/** The screen. */
 export function SuspectsScreen(props: SuspectsScreenProps) {
   const { view, car, onClose, onConclude, onOwnWords, onValues, onShorts } = props;
   const look = useLook();

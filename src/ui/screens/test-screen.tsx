@@ -42,7 +42,6 @@ export interface TestScreenProps {
 
 const CLOSE: KeyBinding = { keys: ['escape'], show: 'Esc', help: 'not now' };
 
-/** The screen. */
 export function TestScreen(props: TestScreenProps) {
   const { opened, asked, message } = props;
   const look = useLook();

@@ -45,7 +45,6 @@ const KEYS: readonly KeyBinding[] = [
 export const NO_REASON = '! A reason is needed: type why it cannot be done, then press Enter.';
 const NOTHING_TYPED = '! Nothing is typed yet: type it, then press Enter; Esc leaves it.';
 
-/** The screen. */
 export function TextQuestion(props: TextQuestionProps) {
   const [field, setField] = useState(textField);
   const [isEmpty, setIsEmpty] = useState(false);

@@ -5,6 +5,7 @@
  */
 import chalk from 'chalk';
 
+/** Environment variables, as the process has them. */
 export type Environment = Readonly<Record<string, string | undefined>>;
 
 /** `--color`; `auto` when not given. */
@@ -45,6 +46,7 @@ export function allowAttributes(): void {
   chalk.level = 1;
 }
 
+/** What the flags of a command say of screen and lines. */
 export interface FrontEndFlags {
   /** `--plain`: lines, whatever the terminal can do. */
   readonly plain?: boolean;

@@ -53,11 +53,13 @@ export interface Paste {
   readonly cut?: number;
 }
 
+/** One key, or a whole paste. */
 export type KeyEvent = KeyPress | Paste;
 
 /** What an unfinished input is: how long to wait for its rest is the caller's affair. */
 export type Pending = 'escape' | 'sequence' | 'paste';
 
+/** Takes bytes in and gives whole keys out. */
 export interface KeyDecoder {
   /** The keys completed by these bytes. */
   push(bytes: Uint8Array): KeyEvent[];

@@ -7,6 +7,7 @@
  */
 import { createKeyDecoder, type KeyEvent, keyLabel, type Pending } from './key-decoder.ts';
 
+/** The keys of the terminal, handed out one by one. */
 export interface Keyboard {
   /** Bytes from the terminal. */
   feed(bytes: Uint8Array): void;

@@ -18,6 +18,7 @@ export interface ScreenHost {
   crash(error: unknown): void;
 }
 
+/** A tree that stands on the terminal. */
 export interface MountedScreen {
   /** Shows another tree in place of the last; state is kept where the trees agree. */
   show(node: ReactNode): void;

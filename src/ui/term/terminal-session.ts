@@ -10,6 +10,7 @@ import { ScreenPainter } from './screen-painter.ts';
 /** Why the terminal was left. `quit` is the program's own wish. */
 export type LeaveCause = 'quit' | 'signal' | 'hangup' | 'crash';
 
+/** The streams, and what is to happen on every way out. */
 export interface TerminalOptions {
   readonly stdin: NodeJS.ReadStream;
   readonly stdout: NodeJS.WriteStream;
@@ -24,6 +25,7 @@ export interface TerminalOptions {
   readonly exit?: (code: number) => void;
 }
 
+/** The terminal while the program has it. */
 export interface Terminal {
   readonly screen: ScreenPainter;
   readonly keyboard: Keyboard;

@@ -2,6 +2,7 @@
 import { useStdout } from 'ink';
 import { createContext, useContext } from 'react';
 
+/** The terminal's size in cells. */
 export interface Size {
   readonly columns: number;
   readonly rows: number;

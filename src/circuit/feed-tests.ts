@@ -1,0 +1,169 @@
+/** Tests along what feeds the sensor and grounds it: the wires at its plug, and the fuses and relays before them. */
+import { type Part, partName, type RelayPart } from './circuit.ts';
+import type { Bridge, Probe, TerminalId } from './test.ts';
+import { type Lead, NEGATIVE, POSITIVE, pin, type TestList } from './test-list.ts';
+
+/** At the sensor's feed, with and without a load, and at its far end. */
+export function feedTests(
+  list: TestList,
+  { here, there, wire }: Lead,
+  ground: Lead | undefined,
+): void {
+  const off = { unplugged: [list.sensor] };
+  const say = pin(here);
+  list.volts(
+    `${here}.volts`,
+    'reference',
+    `Volts from ${say} at the sensor to battery negative`,
+    here,
+    NEGATIVE,
+  );
+  if (ground)
+    list.volts(
+      `${here}.to-ground`,
+      'reference',
+      `Volts from ${say} to ${pin(ground.here)} at the sensor`,
+      here,
+      ground.here,
+    );
+  list.volts(
+    `${here}.open-volts`,
+    'reference',
+    `Volts from ${say} to battery negative, sensor unplugged`,
+    here,
+    NEGATIVE,
+    off,
+  );
+  if (ground)
+    list.volts(
+      `${here}.open-to-ground`,
+      'reference',
+      `Volts from ${say} to ${pin(ground.here)}, sensor unplugged`,
+      here,
+      ground.here,
+      off,
+    );
+  const light = (minus: TerminalId): Probe => ({ kind: 'light', plus: here, minus });
+  list.add(
+    `${here}.light`,
+    'reference',
+    `LED light from ${say} to battery negative, sensor unplugged`,
+    1.5,
+    light(NEGATIVE),
+    ['test-light'],
+    off,
+  );
+  if (ground)
+    list.add(
+      `${here}.light-to-ground`,
+      'reference',
+      `LED light from ${say} to ${pin(ground.here)}, sensor unplugged`,
+      1.5,
+      light(ground.here),
+      ['test-light'],
+      off,
+    );
+  if (wire.role === 'supply' && ground)
+    list.add(
+      `${here}.lamp`,
+      'reference',
+      `Filament lamp from ${say} to battery negative, sensor unplugged`,
+      1.5,
+      { kind: 'lamp', plus: here, minus: NEGATIVE },
+      ['lamp'],
+      off,
+    );
+  const under: Bridge = { from: here, to: NEGATIVE, through: 'test-light' };
+  list.volts(
+    `${here}.loaded`,
+    'reference',
+    `Volts from ${say} to battery negative with the LED light as load, sensor unplugged`,
+    here,
+    NEGATIVE,
+    { ...off, bridges: [under] },
+    ['test-light'],
+  );
+  if (partName(there) === list.module)
+    list.volts(
+      `${there}.volts`,
+      'reference',
+      `Volts from ${pin(there)} at the module to battery negative`,
+      there,
+      NEGATIVE,
+    );
+}
+
+/** What is lost on the way to battery negative, with and without a load. */
+export function groundTests(list: TestList, { here }: Lead): void {
+  const off = { unplugged: [list.sensor] };
+  const say = pin(here);
+  list.volts(
+    `${here}.drop`,
+    'ground',
+    `Voltage drop from ${say} at the sensor to battery negative`,
+    here,
+    NEGATIVE,
+  );
+  list.add(
+    `${here}.light`,
+    'ground',
+    `LED light from battery positive to ${say}, sensor unplugged`,
+    1.5,
+    { kind: 'light', plus: POSITIVE, minus: here },
+    ['test-light'],
+    off,
+  );
+  const load: Bridge = { from: POSITIVE, to: here, through: 'test-light' };
+  list.volts(
+    `${here}.loaded-drop`,
+    'ground',
+    `Voltage drop of ${say} with the LED light as load from battery positive, sensor unplugged`,
+    here,
+    NEGATIVE,
+    { ...off, bridges: [load] },
+    ['test-light'],
+  );
+}
+
+/** On both sides of each fuse and of each relay's contact. */
+export function supplyTests(list: TestList, part: Part): void {
+  if (part.kind !== 'fuse' && part.kind !== 'relay') return;
+  for (const name of part.pins) {
+    const terminal = `${part.name}.${name}`;
+    list.volts(
+      `${terminal}.volts`,
+      'reference',
+      `Volts at ${part.words}, ${name}, to battery negative`,
+      terminal,
+      NEGATIVE,
+    );
+  }
+}
+
+/** What reaches a relay's coil, and the relay by itself on fused leads, coil and contact. */
+export function relayTests(list: TestList, { name, words, coil }: RelayPart): void {
+  if (!coil) return;
+  list.volts(
+    `${name}.coil-volts`,
+    'reference',
+    `Volts at the coil of the ${words}, 86 to 85`,
+    `${name}.86`,
+    `${name}.85`,
+  );
+  list.add(
+    `${name}.alone`,
+    'continuity',
+    `Ohms of the contact of the ${words}, its coil on fused leads from the battery, relay unplugged`,
+    3,
+    { kind: 'ohms', plus: `${name}.30.pin`, minus: `${name}.87.pin` },
+    ['meter', 'lead'],
+    {
+      state: 'key-off',
+      unplugged: [name],
+      bridges: [
+        { from: POSITIVE, to: `${name}.86.pin`, through: 'lead' },
+        { from: NEGATIVE, to: `${name}.85.pin`, through: 'lead' },
+      ],
+    },
+  );
+}

@@ -1,0 +1,197 @@
+/** Compiled circuits with their instrument, kept for the next sample that is asked the same; the oldest go first. */
+import { bridgeElement } from './bridge-element.ts';
+import { type Circuit, effectsOf, type Fault, sensorOf } from './circuit.ts';
+import { NOTHING_WORSE, worseOf } from './fault-electrics.ts';
+import { INSTRUMENTS } from './instruments.ts';
+import type { Element } from './netlist.ts';
+import { fixedElement, onFrom, type Plan } from './plan.ts';
+import { addBridges, planNetlist } from './plan-netlist.ts';
+import { Rig } from './rig.ts';
+import { NOMINAL, type Samples } from './samples.ts';
+import type { SensorMoments } from './sensor-moments.ts';
+import type { LeadKind, Meter, Setup, TerminalId } from './test.ts';
+
+/** Compiled circuits kept for the next sample, by the elements of all together; each takes some 0.5 kB. */
+const KEPT_ELEMENTS_MAX = 400_000;
+
+/** Circuits without an instrument that are kept for the next one. */
+const PLANS_KEPT = 512;
+
+/** Places of one setup that are found without making a key. */
+const SHELVES_MAX = 256;
+
+/** Which instrument sits between the leads. */
+export type Between = LeadKind | 'none';
+
+/** A rig as long as it is kept. */
+interface Kept {
+  readonly rig: Rig;
+  isKept: boolean;
+}
+
+/** The rigs of one setup with the instrument at one place. */
+interface Shelf {
+  readonly plus: TerminalId;
+  readonly minus: TerminalId;
+  readonly instrument: Between;
+  readonly blown: readonly string[];
+  readonly watched: readonly TerminalId[];
+  /** By fault; null also for a fault that only makes resistances worse: its rig is the sound circuit's. */
+  readonly rigs: Map<Fault | null, Kept>;
+}
+
+/** What all rigs of one circuit are made with. */
+export interface RigStoreAsk {
+  readonly circuit: Circuit;
+  readonly meter: Meter;
+  readonly draws: Samples;
+  readonly moments: SensorMoments;
+  readonly keptElementsMax?: number | undefined;
+}
+
+/** The rigs of one circuit. A list of names is known by its identity: ask with the same list for the same names. */
+export class RigStore {
+  private readonly ask: RigStoreAsk;
+  private readonly circuit: Circuit;
+  private readonly rigs = new Map<string, Kept>();
+  /** The same rigs, found without making a key: by setup, the last asked for first. */
+  private readonly shelves = new WeakMap<Setup, Shelf[]>();
+  private readonly plans = new Map<string, Plan>();
+  private readonly keptElementsMax: number;
+  /** Elements of all of them. */
+  private keptElements = 0;
+  private readonly setupKeys = new WeakMap<Setup, string>();
+
+  constructor(ask: RigStoreAsk) {
+    this.ask = ask;
+    this.circuit = ask.circuit;
+    this.keptElementsMax = ask.keptElementsMax ?? KEPT_ELEMENTS_MAX;
+  }
+
+  /** The compiled circuit for a fault, a setup and an instrument between two terminals; kept for the next sample. */
+  rig(
+    fault: Fault | null,
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    instrument: Between,
+    blown: readonly string[],
+    watched: readonly TerminalId[] = NONE_WATCHED,
+  ): Rig {
+    const built = worseOf(fault) === NOTHING_WORSE ? fault : null;
+    const shelf = this.shelf(setup, plus, minus, instrument, blown, watched);
+    const shelved = shelf.rigs.get(built);
+    if (shelved?.isKept) return shelved.rig;
+    const key = `${built?.id ?? ''}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}|${watched.join()}`;
+    const kept =
+      this.rigs.get(key) ??
+      this.keep(key, this.newRig(built, setup, plus, minus, instrument, blown, watched));
+    shelf.rigs.set(built, kept);
+    return kept.rig;
+  }
+
+  /** One word for a setup, for keys of what is kept. */
+  setupKey(setup: Setup): string {
+    const known = this.setupKeys.get(setup);
+    if (known !== undefined) return known;
+    const key = JSON.stringify(setup);
+    this.setupKeys.set(setup, key);
+    return key;
+  }
+
+  private shelf(
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    instrument: Between,
+    blown: readonly string[],
+    watched: readonly TerminalId[],
+  ): Shelf {
+    const known = this.shelves.get(setup);
+    const shelves = known ?? [];
+    if (!known) this.shelves.set(setup, shelves);
+    for (let at = 0; at < shelves.length; at += 1) {
+      const shelf = shelves[at]!;
+      if (
+        shelf.plus === plus &&
+        shelf.minus === minus &&
+        shelf.instrument === instrument &&
+        shelf.blown === blown &&
+        shelf.watched === watched
+      ) {
+        if (at > 0) {
+          shelves[at] = shelves[at - 1]!;
+          shelves[at - 1] = shelf;
+        }
+        return shelf;
+      }
+    }
+    const made = { plus, minus, instrument, blown, watched, rigs: new Map<Fault | null, Kept>() };
+    shelves.unshift(made);
+    if (shelves.length > SHELVES_MAX) shelves.pop();
+    return made;
+  }
+
+  private keep(key: string, rig: Rig): Kept {
+    this.keptElements += rig.elements;
+    for (const [old, kept] of this.rigs) {
+      if (this.keptElements <= this.keptElementsMax) break;
+      this.rigs.delete(old);
+      kept.isKept = false;
+      this.keptElements -= kept.rig.elements;
+    }
+    const kept = { rig, isKept: true };
+    this.rigs.set(key, kept);
+    return kept;
+  }
+
+  private newRig(
+    fault: Fault | null,
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    instrument: Between,
+    blown: readonly string[],
+    watched: readonly TerminalId[],
+  ): Rig {
+    const plan = onFrom(this.planOf(fault, setup, blown));
+    const a = plan.node(plus);
+    const b = plan.node(minus);
+    const element = this.instrumentElement(instrument, a, b);
+    const at = element && a !== b ? plan.makers.length : -1;
+    if (element && a !== b) plan.makers.push(fixedElement(element));
+    return new Rig({
+      nodes: plan.nodes,
+      makers: plan.makers,
+      plus: a,
+      minus: b,
+      instrument: at,
+      watched: watched.map((terminal) => plan.node(terminal)),
+      still: this.ask.moments.still(fault, NOMINAL),
+      // A wiper is mostly read at one end only.
+      moves: setup.target !== 'still' && sensorOf(this.circuit).kind !== 'potentiometer',
+      draws: this.ask.draws,
+    });
+  }
+
+  /** The circuit without any instrument; many are put to the same one. */
+  private planOf(fault: Fault | null, setup: Setup, blown: readonly string[]): Plan {
+    const key = `${fault?.id ?? ''}|${this.setupKey(setup)}|${blown.join()}`;
+    const known = this.plans.get(key);
+    if (known) return known;
+    const made = planNetlist(this.circuit, setup, effectsOf(fault), blown);
+    addBridges(made, setup, bridgeElement);
+    this.plans.set(key, made);
+    const [oldest] = this.plans.keys();
+    if (this.plans.size > PLANS_KEPT && oldest !== undefined) this.plans.delete(oldest);
+    return made;
+  }
+
+  private instrumentElement(between: Between, a: number, b: number): Element | null {
+    return between === 'none'
+      ? null
+      : (INSTRUMENTS[between].element?.(a, b, this.ask.meter) ?? null);
+  }
+}
+
+const NONE_WATCHED: readonly TerminalId[] = [];
