@@ -182,6 +182,10 @@ describe('what the customer said of the work', () => {
       by: 'R. Example',
     });
     expect(readWork('yes')).toHaveProperty('fix');
+    expect(readWork('authorised up to 240 EUR')).toMatchObject({
+      words: 'it does not say by whom',
+    });
+    expect(readWork('authorised by Upton & Sons')).toMatchObject({ by: 'Upton & Sons' });
     expect(readWork('authorised by')).toHaveProperty('fix');
   });
 });
