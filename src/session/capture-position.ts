@@ -57,7 +57,7 @@ export function positionWords(
 
 /** What a capture was held against, in words without the name of a file. */
 export function againstWords(against: CaptureAgainst): string {
-  return against.kind === 'stated' ? `stated: ${against.typed}` : 'a known-good capture';
+  return against.kind === 'stated' ? `what is stated: ${against.typed}` : 'a known-good capture';
 }
 
 function limitOf(against: CaptureAgainst): number {

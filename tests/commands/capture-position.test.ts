@@ -50,7 +50,7 @@ it('is measured beside a known-good capture, and stands in record and report', a
   const ran = await runProgram(place, [...AT_POSITION, '--plain'], `${lines.join('\n')}\n`);
   expect(ran.out).toContain('nothing says where it should stand; give a known-good capture');
   expect(ran.out).toContain(
-    'Position: cam stands 24.0 degrees late in the turn of crank; 5 are allowed',
+    'Position: cam stands 24.0 degrees late in the turn of crank; 5 are allowed (against a known-good capture)',
   );
   expect(answered()).toMatchObject({
     look: 'shifted',
