@@ -18,6 +18,7 @@ import {
 } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
+import { seenWords } from '../../session/capture-position.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import {
   type Answer,
@@ -142,7 +143,7 @@ export function testWords(
 export function foundWords({ typed, shown, judgement, capture }: TestRecorded): string {
   if (shown.kind === 'look') {
     const captured = capture ? `; captured: ${capturedWords(capture.measures)}` : '';
-    return `${lookWords(shown.look)}${captured}`;
+    return `${seenWords(shown.look, capture)}${captured}`;
   }
   const { value, unit } = shown;
   const found = formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
@@ -279,7 +280,9 @@ function foundAt(answer: Answer, session: Session): string {
       return `${answer.typed}${unit}: ${outcome}`;
     }
     case 'look-recorded':
-      return answer.look === null ? outcome : `${lookWords(answer.look)}: ${outcome}`;
+      return answer.look === null
+        ? outcome
+        : `${seenWords(answer.look, answer.capture)}: ${outcome}`;
     case 'step-done':
       return 'done';
     case 'step-impossible':
