@@ -331,18 +331,21 @@ class StateDiagnosis implements Diagnosis {
     ];
     const { hangsOn } = weighed;
     const again = hangsOn === null ? null : this.again(hangsOn);
+    const isAgain = (test: number) => again !== null && readings[hangsOn!]!.test === test;
     const offered = () =>
       this.apart([
         ...(again ? [again] : []),
-        ...weighed.offers.map(({ test, minutes }) =>
-          this.proposal(test, minutes, {
-            shows: [],
-            why: readings.some((one) => one.test === test)
-              ? 'something else stands only if this reading was wrong: make it again'
-              : 'would support or break this conclusion',
-            bits: null,
-          }),
-        ),
+        ...weighed.offers
+          .filter(({ test }) => !isAgain(test))
+          .map(({ test, minutes }) =>
+            this.proposal(test, minutes, {
+              shows: [],
+              why: readings.some((one) => one.test === test)
+                ? 'something else stands only if this reading was wrong: make it again'
+                : 'would support or break this conclusion',
+              bits: null,
+            }),
+          ),
       ]);
     const { circuit } = this;
     const left = leftStanding(space, this.ranking, faults);
