@@ -48,6 +48,7 @@ export function ofSections(
     effect.kind === 'wire-short' && typeof effect.to === 'object' ? effect.to.wire : null;
   const other = touched === null ? null : cuts.find(({ whole }) => whole.name === touched)!;
   if (own.sections.length === 1 && (other === null || other.sections.length === 1)) return null;
+  if (isOfPlug(fault, made)) return [atPlug(fault, own, other)];
   return own.sections.flatMap((section) => {
     const beside = other?.sections.filter((one) => runBeside(section, one)) ?? [];
     const all = beside.reduce((sum, { share }) => sum + share, 0);
@@ -56,6 +57,23 @@ export function ofSections(
       ofSection(fault, { section, own, made, beside: one, other, part: one.share / all }),
     );
   });
+}
+
+/** Between two pins of the sensor's plug, and no wire's. */
+function isOfPlug({ id }: Fault, made: Omit<Circuit, 'faults'>): boolean {
+  return id.startsWith(`contact.${sensorOf(made).name}.`);
+}
+
+/** The same fault, at the sections that end there. */
+function atPlug(fault: Fault, own: Cut, other: Cut | null): Fault {
+  return {
+    ...fault,
+    effect: effectAt(fault.effect, nearest(own), other ? nearest(other) : undefined),
+  };
+}
+
+function nearest({ sections }: Cut): string {
+  return sections.find(({ between }) => between[0] === -1)!.wire.name;
 }
 
 function runBeside(

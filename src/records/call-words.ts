@@ -5,7 +5,7 @@
 import type { Session } from '../session/session.ts';
 import { priceWords, type Rates } from './read-rates.ts';
 import { recordForCustomer } from './record-for-customer.ts';
-import type { RecordConclusion, SessionRecord } from './record-form.ts';
+import type { RecordConclusion, RecordLine, SessionRecord } from './record-form.ts';
 
 /** What is wrong and what shows it; what it takes; what is not needed. None before a conclusion, and on a drill. */
 export function callSentences(session: Session, record: SessionRecord): readonly string[] {
@@ -26,7 +26,7 @@ export function callPrices({ minutes }: SessionRecord, rates: Rates | null): rea
   const soFar =
     worked === null || worked === 0
       ? `Work: ${hour}.`
-      : `Testing up to here: ${worked} min, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
+      : `Testing up to here, by what such tests take: ${worked} min, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
   return [
     soFar,
     ...rates.lines.map(({ words, price }) => `${words}: ${priceWords(price, rates)}.`),
@@ -37,12 +37,21 @@ function foundSentence(
   { lines, tests }: Pick<SessionRecord, 'lines' | 'tests'>,
   { title, evidence, proven }: RecordConclusion,
 ): string {
-  const [first] = evidence;
+  const shows = evidence.map((one) => ({
+    one,
+    made: [...lines, ...tests].find(({ event }) => event === one.reading),
+  }));
+  // What counts beside what else was read may lie within what is right: on the telephone it shows nothing by itself.
+  const { one: first, made } =
+    shows.find(({ made: line }) => line && !isRight(line)) ?? shows[0] ?? {};
   if (!first) return `We suspect this, and no test has shown it yet: ${unstopped(title)}.`;
-  const made = [...lines, ...tests].find(({ event }) => event === first.reading);
-  const right = made?.expected ? `, where ${made.expected} is right` : '';
+  const right = made?.expected && !isRight(made) ? `, where ${made.expected} is right` : '';
   const shown = `; what shows it: ${first.test}, found ${first.found}${right}`;
   return `We found this: ${unstopped(title)}${shown}${SURE[`${proven}`]}.`;
+}
+
+function isRight({ verdict }: Pick<RecordLine, 'verdict'>): boolean {
+  return verdict === 'good' || verdict === 'as expected';
 }
 
 /** Nothing is said of it where no circuit could weigh it. */

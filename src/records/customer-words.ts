@@ -10,7 +10,7 @@ const PLAIN_TESTS: Partial<Record<Family, string>> = {
   injection: 'Signal line under load',
   bypass: 'Trial with a wire laid beside the old one',
   continuity: 'Resistance measured',
-  pattern: 'Signal with the part turning',
+  pattern: 'Signal while the part moves',
   neighbour: 'Trial with the neighbouring part taken off',
 };
 
@@ -64,7 +64,7 @@ function plainTest(line: RecordLine | RecordTest, text: (words: string) => strin
   const { title, family, where, reading } = line;
   const byMeter = family === 'pattern' && reading !== null;
   const kind = byMeter
-    ? 'Signal voltage with the part turning'
+    ? 'Signal voltage while the part moves'
     : (PLAIN_TESTS as Readonly<Record<string, string>>)[family];
   if (kind === undefined) return text(title);
   const place = text(where).replace(/ to battery negative$/, '');

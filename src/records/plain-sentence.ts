@@ -9,6 +9,9 @@ import { HARNESS_MOVED } from './record-lines.ts';
 /** Where a value was watched while a hand moved the wires: no test by itself says what is right. */
 const MOVED = 'This is what showed while the harness and its plugs were moved.';
 
+/** Behind what was seen, where a capture gave a position. */
+const DEGREES = /, \d+\.\d degrees (?:late|early)$/;
+
 /** A sentence; empty where nothing is expected there, nothing was said and nothing moved. */
 export function plainSentence(line: RecordLine | RecordTest): string {
   const { verdict, reading, found } = line;
@@ -18,7 +21,7 @@ export function plainSentence(line: RecordLine | RecordTest): string {
   if (verdict === 'borderline') return 'Too close to the limit to tell.';
   if (verdict === 'impossible') return 'No fault of this circuit explains this value.';
   if (verdict === 'as expected' || verdict === 'not as expected') {
-    const seen = SEEN.get(found) ?? '';
+    const seen = SEEN.get(found.replace(DEGREES, '')) ?? '';
     return `${seen} That is ${verdict === 'as expected' ? '' : 'not '}as it should be.`.trim();
   }
   if (verdict === 'good') return `The ${wordFor(reading?.unit)} is as it should be.`;

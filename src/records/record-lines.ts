@@ -17,6 +17,7 @@ import { formatTyped } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { capturedAgainstWords } from '../session/against-words.ts';
 import { isByTest } from '../session/answering-test.ts';
+import { seenWords } from '../session/capture-position.ts';
 import { capturedFindingWords, capturedPhaseWords } from '../session/capture-words.ts';
 import type {
   Answer,
@@ -96,7 +97,7 @@ function testFound(context: RecordContext, event: TestRecorded): Found {
   const expected = context.showsGood ? event.expected : null;
   const nothing = { expected: '', expectedRange: null, ...NOT_JUDGED };
   if (shown.kind === 'look') {
-    const found = { ...nothing, found: lookWords(shown.look), reading: null };
+    const found = { ...nothing, found: seenWords(shown.look, event.capture), reading: null };
     if (expected?.kind !== 'look') return found;
     return {
       ...found,
@@ -200,7 +201,7 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
       return {
         ...base,
         kind: step.kind === 'look' ? 'look' : 'answer',
-        found: look === null ? words : lookWords(look),
+        found: look === null ? words : seenWords(look, event.capture),
         verdict: fits === null ? null : fits ? 'as expected' : 'not as expected',
         outcome: words,
         ...(event.vain ? { judgement: vainWords(event.vain) } : {}),

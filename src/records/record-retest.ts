@@ -1,6 +1,7 @@
 /** The tests after the repair, before beside after. */
 import { type Step, stepOf } from '../procedure/procedure.ts';
-import { lookWords, stepWhere } from '../procedure/test-words.ts';
+import { stepWhere } from '../procedure/test-words.ts';
+import { seenWords } from '../session/capture-position.ts';
 import {
   REPAIR_VERDICTS,
   type Retest,
@@ -66,7 +67,8 @@ function rowOf(context: RecordContext, event: Retest): RetestRow {
 
 function shownAfter(context: RecordContext, step: Step, event: RetestRecorded) {
   const reading = step.kind === 'measure' ? readingOf(event, step.unit) : null;
-  const look = event.look === null ? outcomeWords(step, event.outcome) : lookWords(event.look);
+  const look =
+    event.look === null ? outcomeWords(step, event.outcome) : seenWords(event.look, event.capture);
   return {
     after: reading ? readingWords(reading) : look,
     reading,
@@ -97,7 +99,9 @@ function beforeWords(session: Session, step: Step): string {
     case 'reading-recorded':
       return readingWords({ ...before, overLimit: before.value === null });
     case 'look-recorded':
-      return before.look === null ? outcomeWords(step, before.outcome) : lookWords(before.look);
+      return before.look === null
+        ? outcomeWords(step, before.outcome)
+        : seenWords(before.look, before.capture);
     case 'step-done':
       return 'done';
     case 'step-impossible':

@@ -122,11 +122,10 @@ export function driveWords({ at, code, words }: SessionRecord['retest']['drives'
   return at === '' ? said : `${dateWords(at)}: ${said}`;
 }
 
-/** `2 March 2026: authorised by R. Example; by telephone, up to 240 EUR.` */
+/** `The work was authorised by R. Example; by telephone, up to 240 EUR (2 March 2026).` */
 export function workWords({ at, answer, by, words }: SessionRecord['work'][number]): string {
   const said = [`${answer} by ${by}`, words].filter((part) => part !== '').join('; ');
-  const whole = at === '' ? said : `${dateWords(at)}: ${said}`;
-  return `The work was answered. ${whole}.`;
+  return `The work was ${said}${at === '' ? '' : ` (${dateWords(at)})`}.`;
 }
 
 /** Whether the tests after the repair pass, and nobody has said yet what a drive showed. */

@@ -13,9 +13,7 @@ export function besideWords(
     ({ name, before, after, change }) =>
       change === '' ? [] : [`${name} ${after} instead of ${before}`],
   );
-  return [
-    `Beside the known-good capture: ${changes.join('; ') || 'nothing differs that is worth a word'}`,
-  ];
+  return [`Beside the known-good capture: ${changes.join('; ') || 'levels and pulses are alike'}`];
 }
 
 /** What a capture was held against besides the circuit, and what came of it; no lines where it was against nothing. */

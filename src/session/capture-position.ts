@@ -2,6 +2,7 @@
  * Where one signal stands in the turn of the other, against what the papers state or a known-good capture shows. Found
  * from what the event keeps, so that it can be found again from the file alone.
  */
+import { lookWords } from '../circuit/look-words.ts';
 import type { Look } from '../circuit/test.ts';
 import type { Problem } from '../source/problem.ts';
 import { PHASE_DEGREES_MOST, phaseShift } from '../waveform/compare-captures.ts';
@@ -45,19 +46,31 @@ export function positionWords(
 ): string {
   const phase = phaseOf(capture);
   const name = (number: number) => capture.channels[number - 1]?.name ?? `channel ${number}`;
-  const way =
-    Math.abs(shift) < 0.05
-      ? 'where it should'
-      : `${Math.abs(shift).toFixed(1)} degrees ${shift > 0 ? 'late' : 'early'}`;
+  const way = Math.abs(shift) < 0.05 ? 'where it should' : lateWords(shift);
   const of = phase
     ? `${name(phase.channel)} stands ${way} in the turn of ${name(phase.reference)}`
     : way;
   return `${of}; ${limitOf(against)} are allowed`;
 }
 
+/** What was seen, with the degrees where a capture gave them: `shifted against the known-good one, 18.0 degrees late`. */
+export function seenWords(
+  look: Look,
+  capture: Pick<StepCapture, 'shiftDegrees'> | undefined,
+): string {
+  const shift = capture?.shiftDegrees;
+  return shift === undefined || Math.abs(shift) < 0.05
+    ? lookWords(look)
+    : `${lookWords(look)}, ${lateWords(shift)}`;
+}
+
+function lateWords(shift: number): string {
+  return `${Math.abs(shift).toFixed(1)} degrees ${shift > 0 ? 'late' : 'early'}`;
+}
+
 /** What a capture was held against, in words without the name of a file. */
 export function againstWords(against: CaptureAgainst): string {
-  return against.kind === 'stated' ? `stated: ${against.typed}` : 'a known-good capture';
+  return against.kind === 'stated' ? `what is stated: ${against.typed}` : 'a known-good capture';
 }
 
 function limitOf(against: CaptureAgainst): number {

@@ -14,7 +14,13 @@ import { safeText } from '../source/safe-text.ts';
 import { findDrops } from '../waveform/find-drops.ts';
 import { STATED_FORM } from '../waveform/stated-edges.ts';
 import { besideWords } from './against-words.ts';
-import { phaseOf, positionLook, positionShift, positionWords } from './capture-position.ts';
+import {
+  againstWords,
+  phaseOf,
+  positionLook,
+  positionShift,
+  positionWords,
+} from './capture-position.ts';
 import { capturedFindingWords } from './capture-words.ts';
 import type { Command } from './command.ts';
 import type { CaptureAgainst, CaptureMeasured, ExpectedShown, StepCapture } from './events.ts';
@@ -313,7 +319,9 @@ function asPosition(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
     );
   const shift = positionShift(capture, against);
   if (typeof shift !== 'number') return refuse(shift.problem, shift.fix, lines);
-  const words = safeText(positionWords(capture, shift, against));
+  const words = safeText(
+    `${positionWords(capture, shift, against)} (against ${againstWords(against)})`,
+  );
   return lookTaken(ask, positionLook(shift, against), {
     capture: { ...capture, shiftDegrees: shift },
     lines: [...lines, `Position: ${words}`],

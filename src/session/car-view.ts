@@ -50,6 +50,8 @@ const NARROWED = 0.45;
 /** Ends this close are one number; ends this far apart a range. */
 const ONE_NUMBER = 1.04;
 const ABOUT = 1.6;
+/** Ends closer than this bear a third digit: a battery of 12.5 V is not one of 13 V. */
+const THIRD_DIGIT = 1.1;
 /** From this chance on the misfit stands among the suspects, ... */
 export const MISFIT_LISTED = 0.1;
 /** ... and from this one, or when it leads, its value is told. Our choice. */
@@ -118,7 +120,7 @@ function shownWords({ value, unit, ways }: CarQuantity, { low, middle, high }: S
   ];
   if (from > 0 && to / from < ONE_NUMBER) return formatQuantity({ value: mid, unit });
   if (from > 0 && to / from < ABOUT)
-    return `about ${formatQuantity({ value: mid, unit }, { digits: 2 })}`;
+    return `about ${formatQuantity({ value: mid, unit }, { digits: to / from < THIRD_DIGIT ? 3 : 2 })}`;
   return formatRange(from, to, unit, { digits: 2 });
 }
 

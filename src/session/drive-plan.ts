@@ -62,7 +62,7 @@ export function drivePlan(session: Session): DrivePlan | null {
         : 'Alone: the recording runs by itself from before the start, and is looked at when the vehicle stands. Note the time by the clock when it is felt, once you have stopped.',
       ...drivenWords(job),
       'Stop where it happened, save, and read the codes with what the module kept of the moment before anything is cleared.',
-      'Without it: half an hour under what was told is enough for one try. What never came on the drive is not ruled out by it.',
+      'If it does not come: half an hour under what was told is enough for one try. What never came on the drive is not ruled out by it.',
       `Afterwards measure the recording at "${step.title}": the drops, the shortest and the longest are then in the record.`,
     ],
   };

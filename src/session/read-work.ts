@@ -15,7 +15,9 @@ export function readWork(
   const rest = said.slice(found[0].length);
   const end = rest.search(/[,;]/);
   const by = (end < 0 ? rest : rest.slice(0, end)).trim();
-  if (by === '') return { words: 'it does not say by whom', fix };
+  // Without a name behind it, what may be spent stands where the name would.
+  if (by === '' || /^(?:up to(?![\p{L}\p{N}])|\d)/iu.test(by))
+    return { words: 'it does not say by whom', fix };
   const answer: WorkAnswer = /^d/i.test(said) ? 'declined' : 'authorised';
   return { type: 'answer-work', answer, by, words: end < 0 ? '' : rest.slice(end + 1).trim() };
 }

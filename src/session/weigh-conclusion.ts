@@ -99,14 +99,16 @@ function evidenceLines(
 
 /** Tests that would support or break the conclusion, the one to make again first. */
 function provingTests(
-  { offers }: Corroboration,
+  { offers, hangsOn }: Corroboration,
   again: Proposal | null,
   { readings }: Basis,
   proposed: ProposedTests,
 ): Proposal[] {
+  const made = again && hangsOn !== null ? readings[hangsOn]!.test : null;
+  const others = offers.filter(({ test }) => test !== made);
   return proposed.apart([
     ...(again ? [again] : []),
-    ...offers.map(({ test, minutes }) =>
+    ...others.map(({ test, minutes }) =>
       proposed.proposal(test, minutes, {
         shows: [],
         why: readings.some((one) => one.test === test)

@@ -163,6 +163,6 @@ function edgesOf(phase: Phase, { ascii = false }: DescribeOptions): string[] {
   return phase.edges.map((edge) => {
     const scatter =
       edge.plusMinus >= 0.05 ? ` ${ascii ? '+/-' : '±'}${edge.plusMinus.toFixed(1)}` : '';
-    return `${edge.direction === 'rising' ? 'up' : 'down'} ${edge.degrees.toFixed(1)}${scatter}${degree}`;
+    return `${edge.direction === 'rising' ? 'rises at' : 'falls at'} ${edge.degrees.toFixed(1)}${scatter}${degree}`;
   });
 }

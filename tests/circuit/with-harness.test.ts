@@ -59,7 +59,7 @@ describe('a connector in the signal and feed wires', () => {
   test('each fault of the whole wire is shared out among its sections, and no weight is lost', () => {
     for (const whole of HALL.faults) {
       const now = becomes.get(whole.id);
-      if (!now) continue;
+      if (!now || !whole.id.startsWith('wire.')) continue;
       const sections = now.map(of).filter(({ id }) => id.startsWith('wire.'));
       expect(sum(sections), whole.id).toBeCloseTo(whole.weight, 9);
     }
@@ -89,6 +89,21 @@ describe('a connector in the signal and feed wires', () => {
       'wire.signal.1.short-to-ground-wire',
       'wire.signal.2.short-to-ground-wire',
     ]);
+  });
+
+  test('water between two pins of the plug stays a fault of the plug', () => {
+    const leaks = HALL.faults.filter(({ id }) => id.includes('.leaks-to-'));
+    expect(leaks.length).toBeGreaterThan(0);
+    for (const whole of leaks) {
+      const { effect: _, ...now } = of(whole.id);
+      const { effect: __, ...before } = whole;
+      expect(now).toEqual(before);
+      expect(becomes.get(whole.id)).toEqual([whole.id]);
+    }
+    expect(of('contact.sensor.feed.leaks-to-signal').effect).toMatchObject({
+      wire: 'feed.1',
+      to: { wire: 'signal.1' },
+    });
   });
 
   test('what is not of these wires stays as it is', () => {

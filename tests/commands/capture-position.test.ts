@@ -50,7 +50,7 @@ it('is measured beside a known-good capture, and stands in record and report', a
   const ran = await runProgram(place, [...AT_POSITION, '--plain'], `${lines.join('\n')}\n`);
   expect(ran.out).toContain('nothing says where it should stand; give a known-good capture');
   expect(ran.out).toContain(
-    'Position: cam stands 24.0 degrees late in the turn of crank; 5 are allowed',
+    'Position: cam stands 24.0 degrees late in the turn of crank; 5 are allowed (against a known-good capture)',
   );
   expect(answered()).toMatchObject({
     look: 'shifted',
@@ -58,7 +58,10 @@ it('is measured beside a known-good capture, and stands in record and report', a
   });
   const [file] = sessionFiles(place);
   const json = (await runProgram(place, ['records', 'export', file!, '--as', 'json'])).out;
-  const { capture } = JSON.parse(json).lines.find((line: { capture?: object }) => line.capture);
+  const { capture, found } = JSON.parse(json).lines.find(
+    (line: { capture?: object }) => line.capture,
+  );
+  expect(found).toBe('shifted against the known-good one, 24.0 degrees late');
   expect(capture.pairs.at(-1)).toContain('24.0 degrees late');
   expect(capture.beside).toMatchObject([{ what: 'good', name: 'good.csv' }]);
 });

@@ -69,3 +69,16 @@ test('a coil swings about the middle, and is triggered there', () => {
 test('a meter has no such settings', () => {
   expect(lineOf('hall-module-fed', 'volts', 'module.signal', 'cranking')).toBeNull();
 });
+
+test('of a shaft whose teeth nobody knows two turns are shown', () => {
+  const { meter, scope } = STANDARD_SETTINGS;
+  const known = modelOf('hall-module-fed');
+  const target = { ...known.circuit.target!, teeth: null, turns: 0.5 };
+  const model = { ...known, circuit: { ...known.circuit, target } };
+  const setup = setupOf({ state: 'cranking', target: 'moving' });
+  const probe = { kind: 'pattern', plus: 'module.signal', minus: 'battery.negative' } as const;
+  // By hand: two turns of a camshaft at 200 rpm of the engine are 1.2 s; the next usual setting above 120 ms is 200 ms.
+  expect(scopeLine({ setup, probe }, { model, meter, ascii: false, scope })).toMatch(
+    /^Scope: DC, 1 V and 200 ms a division, trigger 2.6 V rising,/,
+  );
+});

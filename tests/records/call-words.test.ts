@@ -15,7 +15,7 @@ import { KEY_ON } from '../circuit/setup.ts';
 import { shipped } from '../circuit/shipped.ts';
 import { sessionAfter, when } from '../session/sample-tree.ts';
 import { drillWalk } from './sample-drill.ts';
-import { begin, fileOf, finishedWalk, type Walk } from './sample-session.ts';
+import { begin, FINISHED, fileOf, finishedWalk, type Walk, weighed } from './sample-session.ts';
 
 const record = (walk: Walk) => recordOf(walk.session, fileOf(walk).head);
 const paper = (walk: Walk, audience: 'customer' | 'shop') =>
@@ -44,6 +44,27 @@ describe('three sentences', () => {
     expect(needless).toMatch(
       /^(Not needed, as the tests show: |The tests have ruled out no other)/,
     );
+  });
+
+  it('say of the evidence what was not right, wherever it stands', () => {
+    const turned = FINISHED.slice(
+      0,
+      FINISHED.findIndex(({ type }) => type === 'conclude'),
+    );
+    // Event 9 reads 0.02 V at the feed, event 11 what is right at the module.
+    const session = begin().do(...turned, { type: 'conclude', weighed: weighed(11, 9) });
+    const [found] = record(session).call;
+    expect(found).toContain('found 0.02 V, where ');
+    expect(found).not.toContain('5.01 V');
+  });
+
+  it('call nothing right that was found to show a fault', () => {
+    const turned = FINISHED.slice(
+      0,
+      FINISHED.findIndex(({ type }) => type === 'conclude'),
+    );
+    const session = begin().do(...turned, { type: 'conclude', weighed: weighed(11) });
+    expect(record(session).call[0]).toMatch(/found 5\.01 V; it is the best explanation/);
   });
 
   it('say that nothing has shown it where nothing has', () => {
@@ -121,7 +142,7 @@ describe('the rates of the shop', () => {
     const minutes = { ...record(finishedWalk()), minutes: 24 };
     // by hand: 24 / 60 of 90
     expect(callPrices(minutes, rates)).toEqual([
-      'Testing up to here: 24 min, 36.00 EUR at 90.00 EUR an hour.',
+      'Testing up to here, by what such tests take: 24 min, 36.00 EUR at 90.00 EUR an hour.',
       'plug: 38.00 EUR.',
     ]);
     expect(callPrices(minutes, null)).toEqual([]);
@@ -182,6 +203,10 @@ describe('what the customer said of the work', () => {
       by: 'R. Example',
     });
     expect(readWork('yes')).toHaveProperty('fix');
+    expect(readWork('authorised up to 240 EUR')).toMatchObject({
+      words: 'it does not say by whom',
+    });
+    expect(readWork('authorised by Upton & Sons')).toMatchObject({ by: 'Upton & Sons' });
     expect(readWork('authorised by')).toHaveProperty('fix');
   });
 });

@@ -113,6 +113,13 @@ describe('a sentence says what was read', () => {
       line({ verdict: 'not as expected', found: 'the light stays dark' }),
       'No current comes through. That is not as it should be.',
     ],
+    [
+      line({
+        verdict: 'not as expected',
+        found: 'shifted against the known-good one, 18.0 degrees late',
+      }),
+      'The signal stands in the wrong place. That is not as it should be.',
+    ],
     [line({ outcome: 'the wire carries', found: '0.2 Ω' }), 'The wire carries.'],
     [line({ outcome: 'dry', found: 'dry' }), ''],
     [

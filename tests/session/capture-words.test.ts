@@ -71,7 +71,7 @@ describe('a pair of channels', () => {
       phases: [PHASE, { said: 'as it was written' }],
     });
     expect(capturedPhaseWords(capture)).toEqual([
-      'cam in 720\u00b0 of crank, from the tooth after its gap: up 90.0\u00b0, down 190.0 \u00b10.3\u00b0',
+      'cam in 720\u00b0 of crank, from the tooth after its gap: rises at 90.0\u00b0, falls at 190.0 \u00b10.3\u00b0',
       'as it was written',
     ]);
   });

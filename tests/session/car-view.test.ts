@@ -38,6 +38,8 @@ describe('a value that the readings have shown', () => {
     ['is one number where it is as good as known', BATTERY, [0.03, 0.0357, 0.04], '11.9 V'],
     // by hand: 1 kohm * 22^u is 4.02, 4.7 and 5.65 kohm; 1.86 and 6.39 kohm
     ['is about one where it is nearly', PULL_UP, [0.45, 0.50065, 0.56], 'about 4.7 kΩ'],
+    // by hand: 11.8 V + 2.8 V * u is 12.36, 12.5 and 12.9 V
+    ['bears a third digit where its ends are close', BATTERY, [0.2, 0.25, 0.4], 'about 12.5 V'],
     ['is a range where it is wider', PULL_UP, [0.2, 0.4, 0.6], '1.9 to 6.4 kΩ'],
     // by hand: the second of three lies from 0.3 to 0.7
     ['is a way where one is left', LEADS_TO, [0.35, 0.5, 0.65], '8 V'],

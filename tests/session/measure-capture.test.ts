@@ -152,7 +152,8 @@ describe('what is said of a capture', () => {
 
   it('of several: which was judged, and where one stands in the turn of the other', () => {
     // by hand: 9 and 19 pitches of 10 degrees after the tooth behind the gap
-    const pair = 'cam in 720° of crank, from the tooth after its gap: up 90.0°, down 190.0°';
+    const pair =
+      'cam in 720° of crank, from the tooth after its gap: rises at 90.0°, falls at 190.0°';
     const { lines, capture } = measured([CRANK, CAM], known(), 1);
     expect(lines.slice(1)).toEqual([
       'Judged is channel 2 of 2: cam',

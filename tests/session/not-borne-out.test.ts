@@ -65,3 +65,18 @@ it('is the other repair where no test is left, and nothing for that repair itsel
   expect(right.chance).toBeGreaterThan(0.9);
   expect(right).toMatchObject({ first: null, instead: null });
 });
+
+it('is the reading that it rests on once, and not among the others again', () => {
+  const { advisor, begun } = shop;
+  const setup = setupOf({ state: 'cranking', target: 'moving' });
+  const probe = { kind: 'timing', plus: 'module.signal', minus: 'battery.negative' } as const;
+  const shifted = after(begun, {
+    ...{ type: 'record-test', test: { setup, probe }, typed: '', expected: null },
+    shown: { kind: 'look', look: 'shifted' },
+  });
+  const { hangsOn, first, wouldProve } = advisor.weigh(shifted, ['target.displaced']);
+  expect(hangsOn).not.toBeNull();
+  expect(wouldProve[0]).toBe(first);
+  const words = wouldProve.map((one) => one.words);
+  expect(new Set(words).size).toBe(words.length);
+});

@@ -50,7 +50,7 @@ export const speed: Sum = {
 
 export const scope: Sum = {
   summary: 'scope settings for a signal',
-  usage: 'scope --low "0 V" --high "5 V" (--frequency "800 Hz" | --rpm 800 --teeth 60) [--turns]',
+  usage: 'scope --low "0 V" --high "5 V" (--frequency "800 Hz" | --rpm 800 (--teeth 60 | --turns))',
   run: (options) => {
     const lowVolts = options.maybe('low', 'V') ?? 0;
     const highVolts = options.need('high', 'V');
@@ -97,7 +97,8 @@ function longestSweep(
   { screenSeconds, secondsPerDivision }: ScopeSettings,
   text: (value: number, unit: Unit) => string,
 ): [string, string][] {
-  if (options.maybe('frequency', 'Hz') !== undefined) return [];
+  const isWheelKnown = options.maybe('teeth', '1') !== undefined;
+  if (options.maybe('frequency', 'Hz') !== undefined || !isWheelKnown) return [];
   const { toothHertz } = speedOfWheel(options.needAboveZero('rpm', 'rpm'), wheelOf(options));
   const longest =
     SCREEN_POINTS / POINTS_A_TOOTH / toothHertz / (screenSeconds / secondsPerDivision);
@@ -117,8 +118,9 @@ function repetition(options: Options): { hertz: number; repeats: number } {
     return { hertz, repeats: 4 };
   }
   const rpm = options.needAboveZero('rpm', 'rpm');
-  const found = speedOfWheel(rpm, wheelOf(options));
-  return options.flag('turns')
-    ? { hertz: found.turnHertz, repeats: 2 }
-    : { hertz: found.toothHertz, repeats: 10 };
+  if (options.flag('turns')) {
+    const ratio = options.flag('cam') ? 0.5 : 1;
+    return { hertz: speedOfWheel(rpm, { teeth: 1, ratio }).turnHertz, repeats: 2 };
+  }
+  return { hertz: speedOfWheel(rpm, wheelOf(options)).toothHertz, repeats: 10 };
 }

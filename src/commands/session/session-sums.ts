@@ -69,7 +69,7 @@ export function sumsFor(step: Step, context: SumContext): StepSum[] {
 
 /**
  * How the scope is set for what is looked at, as a line to be read beside it; null for any other instrument. A picture
- * wants some ten teeth, a position two whole turns, a travel no trigger.
+ * wants some ten teeth, a position and a wheel whose teeth nobody knows two whole turns, a travel no trigger.
  */
 export function scopeLine(test: Test, context: SumContext): string | null {
   const { kind } = test.probe;
@@ -180,27 +180,32 @@ function signalSums(
   { state, turns = false }: Setup & { readonly turns?: boolean },
 ): Filled[] {
   const { target } = circuit;
+  const speed = {
+    rpm: String(RPM[state]),
+    ...(target?.turns === 0.5 ? { cam: true } : {}),
+  };
   const wheel: Values | null = target?.teeth
-    ? {
-        rpm: String(RPM[state]),
-        teeth: String(target.teeth),
-        missing: String(target.missing),
-        ...(target.turns === 0.5 ? { cam: true } : {}),
-      }
+    ? { ...speed, teeth: String(target.teeth), missing: String(target.missing) }
     : null;
-  const travel = { frequency: '0.5 Hz' };
+  // Of a shaft that the engine turns nobody need know the teeth to show its turns.
+  const isTurned = (target?.turns ?? 0) > 0 && (state === 'cranking' || state === 'running');
+  const sweep = wheel
+    ? { ...wheel, ...(turns ? { turns: true } : {}) }
+    : isTurned
+      ? { ...speed, turns: true }
+      : { frequency: '0.5 Hz' };
   const ends = {
     low: text(levels.low, 'V'),
     high: text(levels.high, 'V'),
     vertical: String(scope.volts),
     horizontal: String(scope.time),
   };
-  const how = wheel ? `at ${RPM[state]} rpm` : 'for a travel of two seconds';
+  const how = 'rpm' in sweep ? `at ${RPM[state]} rpm` : 'for a travel of two seconds';
   return [
     {
       name: 'scope',
       title: `Scope settings ${how}`,
-      values: { ...ends, ...(wheel ?? travel), ...(wheel && turns ? { turns: true } : {}) },
+      values: { ...ends, ...sweep },
     },
     ...(wheel
       ? [

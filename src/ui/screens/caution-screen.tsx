@@ -66,6 +66,7 @@ export function CautionScreen<B extends KeyBinding>(props: CautionScreenProps<B>
     if (to !== null) {
       setTop(to);
       setSeen(end);
+      setRemark('');
       return;
     }
     const binding = bindingOf(event, props.keys);

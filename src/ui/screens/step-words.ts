@@ -18,6 +18,7 @@ import {
 } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
+import { seenWords } from '../../session/capture-position.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import {
   type Answer,
@@ -142,7 +143,7 @@ export function testWords(
 export function foundWords({ typed, shown, judgement, capture }: TestRecorded): string {
   if (shown.kind === 'look') {
     const captured = capture ? `; captured: ${capturedWords(capture.measures)}` : '';
-    return `${lookWords(shown.look)}${captured}`;
+    return `${seenWords(shown.look, capture)}${captured}`;
   }
   const { value, unit } = shown;
   const found = formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
@@ -193,8 +194,8 @@ export function stepParagraphs(
       : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
-      text === null ? [] : [{ text, hang: 2 }],
+    ...[again ? null : lastVain(session), ...watchedLines(session, step, again !== null)].flatMap(
+      (text) => (text === null ? [] : [{ text, hang: 2 }]),
     ),
     { text: '' },
     ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
@@ -206,11 +207,14 @@ export function stepParagraphs(
   ];
 }
 
-/** All rounds of moving or warming made at this step, in a line; none before the first. */
-export function watchedLines(session: Session, { id }: Step): string[] {
+/** All rounds of moving or warming made at this step, in a line; none before the first. A test after the repair makes none. */
+export function watchedLines(session: Session, { id }: Step, isAgain = false): string[] {
   const rounds = session.watched.filter(({ step }) => step === id).length;
   const inAll = watchedInAll(session, id);
-  return inAll === null ? [] : [`${rounds === 1 ? 'One round' : `${rounds} rounds`}: ${inAll}`];
+  if (inAll === null) return [];
+  const count = rounds === 1 ? 'one round' : `${rounds} rounds`;
+  const said = isAgain ? `Before the repair, ${count}` : count.replace(/^o/, 'O');
+  return [`${said}: ${inAll}`];
 }
 
 /** How the scope is set; no line where none is looked at. A drill that hides what is good hides the levels too. */
@@ -279,7 +283,9 @@ function foundAt(answer: Answer, session: Session): string {
       return `${answer.typed}${unit}: ${outcome}`;
     }
     case 'look-recorded':
-      return answer.look === null ? outcome : `${lookWords(answer.look)}: ${outcome}`;
+      return answer.look === null
+        ? outcome
+        : `${seenWords(answer.look, answer.capture)}: ${outcome}`;
     case 'step-done':
       return 'done';
     case 'step-impossible':

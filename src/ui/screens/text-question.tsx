@@ -51,7 +51,9 @@ export function TextQuestion(props: TextQuestionProps) {
   const [top, setTop] = useState(0);
   const look = useLook();
   const body = bodySize(useSize(), KEYS);
-  const checked = props.check?.(field.text.trim()) ?? null;
+  // An empty field is no mistake yet: the page below it says what to write.
+  const typed = field.text.trim();
+  const checked = typed === '' ? null : (props.check?.(typed) ?? null);
   const said = checked && (checked.ok ? checked.words : `! ${checked.words}`);
   const message = isEmpty
     ? (props.empty ?? NOTHING_TYPED)

@@ -56,7 +56,6 @@ export function workQuestion(told: readonly string[]): Question {
     question: 'Is the work authorised or declined, and by whom?',
     about: [...told, WORK_ABOUT].join('\n'),
     check: (text) => {
-      if (text === '') return { ok: false, words: 'authorised by, or declined by, then who' };
       const read = readWork(text);
       if (!('type' in read)) return { ok: false, words: `${read.words}: ${read.fix}` };
       return { ok: true, words: `Understood: ${read.answer} by ${read.by}.` };

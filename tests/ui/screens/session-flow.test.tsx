@@ -53,7 +53,9 @@ describe('caution', () => {
     await press('y');
     expect(types(driver)).toEqual(before);
     expect(await frame()).toContain('There is more below');
-    await press(PAGE_DOWN, PAGE_DOWN, 'y');
+    await press(PAGE_DOWN, PAGE_DOWN);
+    expect(await frame()).not.toContain('There is more below');
+    await press('y');
     expect(last(driver)).toMatchObject({ type: 'caution-acknowledged', state: 'running' });
   });
 
