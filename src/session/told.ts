@@ -98,9 +98,7 @@ export function toldBy({
     ...understood(recentWork, RECENT_WORK).map(plain),
     ...understood(seen, SEEN).map(plain),
     ...(shares ?? []).flatMap(ofNeighbour),
-    ...(shares && (shares.length === 0 || shares.some(isFedBy))
-      ? [plain('neighbour:unnamed')]
-      : []),
+    ...(isFeedTold(shares) ? [plain('neighbour:unnamed')] : []),
   ];
 }
 
@@ -122,6 +120,11 @@ function ofNeighbour({ name, shares, works }: ShareSaid): Told[] {
     ...(isOnWire ? [{ key: `neighbour:${works}` as const, part: name }] : []),
     ...(shares.includes('plug') ? [{ key: `same-plug:${works}` as const, part: null }] : []),
   ];
+}
+
+/** Whether it was told what shares the feed of this car, or that nothing does. */
+export function isFeedTold(shares: Job['shares']): boolean {
+  return shares !== undefined && (shares.length === 0 || shares.some(isFedBy));
 }
 
 function isFedBy({ shares }: ShareSaid): boolean {
