@@ -241,12 +241,13 @@ const GROUP_WORDS: Readonly<Record<ToldGroup, string>> = {
   'other-plugs': 'contacts beyond its plug',
 };
 
-/** What an answer moves, in words: `contacts and wires likelier`; empty for none. */
+/** What an answer moves, in words: `the wheel, contacts and wires likelier`; empty for none. */
 export function movedWords(keys: readonly ToldKey[]): string {
   const rows = TOLD_WEIGHTS.filter(({ told }) => keys.includes(told));
   const named = (isUp: boolean) => {
     const groups = rows.filter(({ times }) => times > 1 === isUp).map(({ of }) => GROUP_WORDS[of]);
-    return [...new Set(groups)].join(' and ');
+    const all = [...new Set(groups)];
+    return [all.slice(0, -1).join(', '), ...all.slice(-1)].filter((one) => one).join(' and ');
   };
   const [up, down] = [named(true), named(false)];
   return [up && `${up} likelier`, down && `${down} less likely`].filter((one) => one).join('; ');
