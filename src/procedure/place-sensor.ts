@@ -116,11 +116,24 @@ function replaced(text: string, own: Place, place: Place): string {
       likeCase(found, swapped[found.toLowerCase()] ?? found),
     );
   }
+  const shaft = (words: string) =>
+    words.replace(/\b(?:crankshaft|camshaft)\b/gi, (found) =>
+      likeCase(found, found.toLowerCase() === own.kind ? place.words : (other ?? found)),
+    );
   const other = place.kind === own.kind ? null : own.kind;
-  return text.replace(/\b(?:crankshaft|camshaft)\b/gi, (found) =>
-    likeCase(found, found.toLowerCase() === own.kind ? place.words : (other ?? found)),
-  );
+  if (other === null) return shaft(text);
+  const [counts, instead] =
+    place.kind === 'camshaft'
+      ? [COUNTED.crankshaft, COUNTED.camshaft.replace('camshaft', place.words)]
+      : [COUNTED.camshaft, COUNTED.crankshaft];
+  return text.split(counts).map(shaft).join(instead);
 }
+
+/** What the live data shows of each shaft: the engine speed goes on without a camshaft's signal. Common practice, no source. */
+const COUNTED = {
+  crankshaft: 'the engine speed',
+  camshaft: 'the camshaft position or its synchronisation',
+} as const;
 
 function otherSide(wheel: string): string {
   return wheel.startsWith('left') ? wheel.replace('left', 'right') : wheel.replace('right', 'left');

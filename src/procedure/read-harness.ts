@@ -16,7 +16,7 @@ export interface HarnessProblem {
 
 /** How the one text is written. */
 export const HARNESS_HINT =
-  'From the plug outward, with ; between, for example: connector at the bulkhead: feed, signal, ground, at 1.2 m, 4 min; wire signal: 3 m, 0.5 mm2. A splice is written like a connector.';
+  'From the plug outward, with ; between: connector at the bulkhead: feed, signal, at 1.2 m, 4 min; wire signal: 3 m, 0.5 mm2. A splice is written alike.';
 
 /** Names that other things of a circuit have. */
 const TAKEN = ['battery', 'splice', 'wire', 'contact', 'target', 'connector', 'harness'];

@@ -14,7 +14,7 @@ export interface ShareProblem {
 
 /** How the one text is written. */
 export const SHARES_HINT =
-  'What else has its feed, ground or plug, with ; between: oil sensor: feed, ground, works, how: live data. One of the same kind: sister 4.98 V is its open signal. Or: nothing.';
+  'Its feed, ground or plug, with ; between: oil sensor: feed, ground, works, how: live data. Of one of its kind: sister 4.98 V, its signal unplugged. Or: nothing.';
 
 /** That nothing shares anything. */
 const NOTHING = /^(?:nothing|none)\.?$/i;

@@ -1,9 +1,8 @@
 /** The conclusion of a session in words: what it says, what points to it, and what is ruled out. */
-import { partName } from '../circuit/circuit.ts';
 import { conclusionWords, repairsOfFaults } from '../session/conclusion-words.ts';
 import type { Concluded, EvidenceLine, RuledOutLine } from '../session/events.ts';
 import { customerWords } from '../session/gaps.ts';
-import { notRuledOut } from '../session/not-ruled-out.ts';
+import { isAssumedNeighbour, notRuledOut } from '../session/not-ruled-out.ts';
 import { placeWords } from '../session/place-words.ts';
 import { presentConclusion } from '../session/session.ts';
 import type { RecordContext } from './record-context.ts';
@@ -115,24 +114,11 @@ function ruledOutOf(
       words: repairWords(context, line.repair),
       by: by.map(({ words }) => words).join('; '),
       readings: by.map(({ reading }) => reading),
-      ...(isAssumed(context, line.repair) ? { assumed: true as const } : {}),
+      ...(isAssumedNeighbour(context.session.opened.circuit, line.repair)
+        ? { assumed: true as const }
+        : {}),
     },
   ];
-}
-
-/** The repair is of a neighbour that nobody has named on this car, or of a wire that leads to none but it. */
-function isAssumed({ session }: RecordContext, repair: string): boolean {
-  const { parts = [], wires = [] } = session.opened.circuit ?? {};
-  const names = parts.flatMap((part) =>
-    part.kind === 'neighbour' && !part.told ? [part.name] : [],
-  );
-  return (
-    names.some((name) => repair === `${name}.replace`) ||
-    wires.some(
-      ({ name, from, to }) =>
-        repair === `wire.${name}` && [from, to].some((end) => names.includes(partName(end))),
-    )
-  );
 }
 
 /** Repairs of the circuit that are neither the conclusion's nor ruled out by a reading: not tested, or not far enough. */
@@ -141,7 +127,7 @@ function leftOpen({ session }: RecordContext, { faults, ruledOut, proven }: Conc
   // Early versions named what was ruled out by words.
   const isSaid = ruledOut.some((line) => 'said' in line);
   if (!circuit || proven === null || isSaid) return [];
-  return notRuledOut(circuit, faults, ruledOut);
+  return notRuledOut(circuit, faults, ruledOut, session.opened.job);
 }
 
 /** The repairs of the faults that the conclusion names, as one sentence. */

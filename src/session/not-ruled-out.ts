@@ -1,17 +1,37 @@
 /** Repairs that stay possible beside a conclusion: no reading of the session speaks against them, or not far enough. */
-import type { Circuit } from '../circuit/circuit.ts';
+import { type Circuit, partName } from '../circuit/circuit.ts';
+import type { Job } from '../procedure/job.ts';
 import type { RuledOutLine } from './events.ts';
+import { isFeedTold } from './told.ts';
 
 /** Their words, in the order of the circuit; `faults` are those of the conclusion. */
 export function notRuledOut(
-  { faults: all }: Circuit,
+  circuit: Circuit,
   faults: readonly string[],
   ruledOut: readonly RuledOutLine[],
+  { shares }: Pick<Job, 'shares'>,
 ): string[] {
   const out = new Set(ruledOut.flatMap((line) => ('repair' in line ? [line.repair] : [])));
   // Of two wires that touch both are mended, whichever the repair is named after.
-  for (const { id, repair, subject } of all)
+  for (const { id, repair, subject } of circuit.faults)
     if (faults.includes(id)) for (const one of [repair, ...subject]) out.add(one);
-  const left = all.filter(({ repair }) => !out.has(repair));
+  // Where it was told what shares the feed of this car, the file's own neighbour is none.
+  const isNone = (repair: string) => isFeedTold(shares) && isAssumedNeighbour(circuit, repair);
+  const left = circuit.faults.filter(({ repair }) => !out.has(repair) && !isNone(repair));
   return [...new Set(left.map(({ repairWords }) => repairWords))];
+}
+
+/** The repair is of a neighbour that nobody has named on this car, or of a wire that leads to none but it. */
+export function isAssumedNeighbour(circuit: Circuit | null, repair: string): boolean {
+  const { parts = [], wires = [] } = circuit ?? {};
+  const names = parts.flatMap((part) =>
+    part.kind === 'neighbour' && !part.told ? [part.name] : [],
+  );
+  return (
+    names.some((name) => repair === `${name}.replace`) ||
+    wires.some(
+      ({ name, from, to }) =>
+        repair === `wire.${name}` && [from, to].some((end) => names.includes(partName(end))),
+    )
+  );
 }

@@ -98,9 +98,7 @@ export function toldBy({
     ...understood(recentWork, RECENT_WORK).map(plain),
     ...understood(seen, SEEN).map(plain),
     ...(shares ?? []).flatMap(ofNeighbour),
-    ...(shares && (shares.length === 0 || shares.some(isFedBy))
-      ? [plain('neighbour:unnamed')]
-      : []),
+    ...(isFeedTold(shares) ? [plain('neighbour:unnamed')] : []),
   ];
 }
 
@@ -122,6 +120,11 @@ function ofNeighbour({ name, shares, works }: ShareSaid): Told[] {
     ...(isOnWire ? [{ key: `neighbour:${works}` as const, part: name }] : []),
     ...(shares.includes('plug') ? [{ key: `same-plug:${works}` as const, part: null }] : []),
   ];
+}
+
+/** Whether it was told what shares the feed of this car, or that nothing does. */
+export function isFeedTold(shares: Job['shares']): boolean {
+  return shares !== undefined && (shares.length === 0 || shares.some(isFedBy));
 }
 
 function isFedBy({ shares }: ShareSaid): boolean {
@@ -238,12 +241,13 @@ const GROUP_WORDS: Readonly<Record<ToldGroup, string>> = {
   'other-plugs': 'contacts beyond its plug',
 };
 
-/** What an answer moves, in words: `contacts and wires likelier`; empty for none. */
+/** What an answer moves, in words: `the wheel, contacts and wires likelier`; empty for none. */
 export function movedWords(keys: readonly ToldKey[]): string {
   const rows = TOLD_WEIGHTS.filter(({ told }) => keys.includes(told));
   const named = (isUp: boolean) => {
     const groups = rows.filter(({ times }) => times > 1 === isUp).map(({ of }) => GROUP_WORDS[of]);
-    return [...new Set(groups)].join(' and ');
+    const all = [...new Set(groups)];
+    return [all.slice(0, -1).join(', '), ...all.slice(-1)].filter((one) => one).join(' and ');
   };
   const [up, down] = [named(true), named(false)];
   return [up && `${up} likelier`, down && `${down} less likely`].filter((one) => one).join('; ');

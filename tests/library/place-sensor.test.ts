@@ -90,6 +90,20 @@ describe('the code says which sensor it is', () => {
   });
 });
 
+describe('what is chosen in the live data', () => {
+  it('is not the engine speed for a camshaft, which goes on without its signal', () => {
+    const words = textsOf(placed('hall-no-signal', job(['P0344'], 'intake camshaft')));
+    expect(words).not.toContain('Choose the engine speed');
+    expect(words).toContain('Choose the intake camshaft position or its synchronisation in it.');
+  });
+
+  it('is the engine speed for a crankshaft', () => {
+    const words = textsOf(placed('hall-relay-no-signal', job(['P0335'])));
+    expect(words).toContain('Choose the engine speed in it.');
+    expect(words).not.toContain('synchronisation in it');
+  });
+});
+
 describe('the job sheet says it better', () => {
   it('an exhaust camshaft, whatever the code', () => {
     const { circuit, procedure } = placed(

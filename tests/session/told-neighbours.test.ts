@@ -5,6 +5,7 @@ import { tellingNeighbours } from '../../src/circuit/telling-neighbours.ts';
 import { emptyJob, type Job, type ShareSaid } from '../../src/procedure/job.ts';
 import { fitNeighbours, sharesSaid, sharesText } from '../../src/procedure/read-neighbours.ts';
 import { createAdvisor } from '../../src/session/create-advisor.ts';
+import { notRuledOut } from '../../src/session/not-ruled-out.ts';
 import { toldFactor } from '../../src/session/told.ts';
 import { takesAlong } from '../../src/session/told-neighbours.ts';
 import { METER, shipped } from '../circuit/shipped.ts';
@@ -138,5 +139,24 @@ describe('the line of the sheet', () => {
       fitNeighbours(shipped(name), sharesSaid(text) ?? []).problem?.words;
     expect(words('reluctor-two-wire', 'oil sensor: feed')).toMatch(/has no feed/);
     expect(words('current-two-wire', 'oil sensor: ground')).toMatch(/has no ground/);
+  });
+});
+
+describe('what stays possible beside a conclusion', () => {
+  const left = (text: string | null) => {
+    const shares = text === null ? undefined : (sharesSaid(text) ?? []);
+    const { circuit } = fitNeighbours(shipped('hall-module-fed'), shares ?? []);
+    return notRuledOut(circuit, ['wire.signal.open'], [], shares === undefined ? {} : { shares });
+  };
+
+  it("names the file's neighbour only where nobody told what shares the feed", () => {
+    const throttle = 'Replace the throttle position sensor.';
+    expect(left(null)).toContain(throttle);
+    expect(left('oil pressure sensor: ground, works')).toContain(throttle);
+    expect(left('nothing')).not.toContain(throttle);
+    const told = left('exhaust cam sensor: reference, plug, works');
+    expect(told).toContain('Replace the exhaust cam sensor.');
+    expect(told).not.toContain(throttle);
+    expect(told).not.toContain('Repair or replace the throttle feed wire.');
   });
 });

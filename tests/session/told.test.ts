@@ -84,14 +84,14 @@ describe('what was told and seen', () => {
     [
       'others fail',
       { failsWithIt: 'ABS lamp, speedometer' },
-      'fuse and relay and what shares the feed and the module likelier',
+      'fuse and relay, what shares the feed and the module likelier',
     ],
     ['a bearing', { recentWork: 'front wheel bearing, left' }, 'the wheel likelier'],
     ['a belt', { recentWork: 'timing belt and water pump' }, 'the place of the wheel likelier'],
     [
       'engine out',
       { recentWork: 'engine out for the gasket' },
-      'contacts and wires that changed places and wires and the wheel likelier',
+      'contacts, wires that changed places, wires and the wheel likelier',
     ],
     ['an accident', { recentWork: 'accident in May' }, 'wires and contacts likelier'],
     ['a chafed harness', { seen: 'loom chafed at the bracket' }, 'wires likelier'],

@@ -167,8 +167,8 @@ function presentConclusion(
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);
   for (const line of weighed?.ruledOut ?? [])
     say(`  Ruled out: ${ruledOutWords(opened, session, line)}`);
-  const { circuit } = session.opened;
-  const left = circuit && weighed ? notRuledOut(circuit, step.faults, weighed.ruledOut) : [];
+  const { circuit, job } = session.opened;
+  const left = circuit && weighed ? notRuledOut(circuit, step.faults, weighed.ruledOut, job) : [];
   for (const words of left) say(`  Not tested, or not far enough to rule it out: ${words}`);
   if (weighed?.unexplained) say(weighed.unexplained);
   say(proofParagraph(step, weighed, bind).text);

@@ -114,7 +114,7 @@ export function conclusionParagraphs(
     ...list(
       'Not tested, or not far enough to rule them out',
       circuit && weighed && proposed.faults
-        ? notRuledOut(circuit, proposed.faults, weighed.ruledOut)
+        ? notRuledOut(circuit, proposed.faults, weighed.ruledOut, session.opened.job)
         : [],
     ),
   ];

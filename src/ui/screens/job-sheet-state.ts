@@ -80,7 +80,7 @@ export function jobSheet(
         key: 'drive',
         label: 'Drive',
         hint: 'Left or Right changes it. Hybrid, electric and not stated bring the high-voltage cautions.',
-        options: DRIVES,
+        options: DRIVES.map(driveWords),
         chosen: Math.max(0, DRIVES.indexOf(vehicle.drive)),
       },
       textInput('order', 'Order number', job.order, ''),
@@ -152,7 +152,7 @@ export function jobOf(
       vin: textOf(sheet, 'vin'),
       plate: textOf(sheet, 'plate'),
       odometer: textOf(sheet, 'odometer'),
-      drive: choiceOf(sheet, 'drive') as Drive,
+      drive: DRIVES.find((one) => driveWords(one) === choiceOf(sheet, 'drive')) ?? 'not-stated',
     },
     order: textOf(sheet, 'order'),
     customer: textOf(sheet, 'customer'),
@@ -166,6 +166,11 @@ export function jobOf(
     ...standsOf(sheet, job),
     notes: textOf(sheet, 'notes'),
   };
+}
+
+/** As the other fields say it: `not stated`. */
+function driveWords(drive: Drive): string {
+  return drive === 'not-stated' ? 'not stated' : drive;
 }
 
 /** The parts as they are called where codes and position of the sheet put the sensor. */

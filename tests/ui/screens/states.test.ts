@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { judgementWords } from '../../../src/circuit/judgement-words.ts';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
-import { emptyJob } from '../../../src/procedure/job.ts';
+import { DRIVES, emptyJob } from '../../../src/procedure/job.ts';
 import type { AskStep } from '../../../src/procedure/procedure.ts';
 import type { SavedSession } from '../../../src/ui/app-services.ts';
 import { bar, percentWords } from '../../../src/ui/parts/bar.ts';
@@ -287,6 +287,14 @@ describe('job sheet', () => {
 
   it('gives back the job it was filled with', () => {
     expect(jobOf(jobSheet(SMALL_JOB, terminals), SMALL_JOB, parts)).toEqual(SMALL_JOB);
+    for (const drive of DRIVES) {
+      const job = { ...SMALL_JOB, vehicle: { ...SMALL_JOB.vehicle, drive } };
+      expect(jobOf(jobSheet(job, terminals), job, parts)).toEqual(job);
+    }
+    const options = jobSheet(SMALL_JOB, terminals).fields.flatMap((field) =>
+      field.kind === 'choice' && field.key === 'drive' ? field.options : [],
+    );
+    expect(options).toEqual(['combustion', 'hybrid', 'electric', 'not stated']);
   });
 
   it('reads codes in any spelling and keeps what is none', () => {
