@@ -45,7 +45,7 @@ describe('a step wakes a fault', () => {
 it('each place is a test of at least a minute, and nobody has it at hand', () => {
   const needs = ['the step of the tree'];
   const still = { test: null, state: 'key-on', unplugged: [], needs } as const;
-  const wiggle = { ...still, words: 'Step wiggle', family: 'wiggle', minutes: 1 };
+  const wiggle = { ...still, words: 'Step wiggle', family: 'wiggle', minutes: 1, shownTwice: true };
   expect(wakingTests(WAKING)).toEqual([
     { ...wiggle, id: 'wiggle: plug', reaches: ['plug'] },
     { ...wiggle, id: 'wiggle: harness', reaches: ['harness'] },
