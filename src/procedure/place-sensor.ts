@@ -80,9 +80,9 @@ function isAlike(one: Kind, other: Kind): boolean {
   return (one === 'wheel') === (other === 'wheel');
 }
 
-/** Of a job sheet: `exhaust camshaft bank 2`. */
+/** Of a job sheet: `exhaust camshaft bank 2`; an inlet is an intake. */
 function placeSaid(text: string): Place | null {
-  const match = SAID.exec(text);
+  const match = SAID.exec(text.replace('inlet', 'intake'));
   if (!match) return null;
   const [, crankshaft, side, bank, wheel] = match;
   if (crankshaft !== undefined) return { kind: 'crankshaft', words: crankshaft };

@@ -11,7 +11,7 @@ import {
   stepOf,
 } from '../procedure/procedure.ts';
 import type { Command } from './command.ts';
-import type { Answer, RepairVerdict, Retest, RetestRecorded } from './events.ts';
+import type { Answer, RepairVerdict, Retest, RetestRecorded, TestRecorded } from './events.ts';
 import { canWake, wakes } from './intermittent.ts';
 import { presentConclusion, type Session, standingAnswers } from './session.ts';
 import { stepHere } from './step-here.ts';
@@ -30,7 +30,8 @@ export interface RetestLine {
  * The tests of the conclusion that must pass, and every test of the session that read something unhealthy or woke the
  * fault: what failed must pass now. A conclusion of one's own names none, so only what failed is repeated. In the order
  * they were done in, since one may build on the clips of another; those that were not done, such as the last look at
- * the live data, come after them in the order of the tree.
+ * the live data, come after them in the order of the tree. A test that was made besides and failed is repeated by the step
+ * that asks for the same.
  */
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
@@ -40,7 +41,9 @@ export function retestLines(session: Session): RetestLine[] {
   const last = new Map(standingAnswers(session).map((answer) => [answer.step, answer]));
   const done = [...last.keys()];
   const named = isOwn ? [] : (presentConclusion(session)?.retest ?? []);
-  const wanted = new Set(named.map((id) => doneAs(procedure, id, done)));
+  const wanted = new Set(
+    [...named, ...failedBesides(session, procedure)].map((id) => doneAs(procedure, id, done)),
+  );
   return [...new Set([...done, ...Object.keys(procedure.steps)])].flatMap((id): RetestLine[] => {
     const step = stepHere(session, stepOf(procedure, id));
     if (!isRepeatable(procedure, step)) return [];
@@ -53,14 +56,37 @@ export function retestLines(session: Session): RetestLine[] {
 
 /** The step by which the same test was done, as a tree may hold a test by several names; the step itself otherwise. */
 function doneAs(procedure: Procedure, id: string, done: readonly string[]): string {
-  const keyOf = (name: string) => {
-    const step = stepOf(procedure, name);
-    return (step.kind === 'measure' || step.kind === 'look') && step.probe !== null
-      ? testKey({ setup: step.setup, probe: step.probe })
-      : name;
-  };
   if (done.includes(id)) return id;
-  return done.findLast((other) => keyOf(other) === keyOf(id)) ?? id;
+  return done.findLast((other) => keyOf(procedure, other) === keyOf(procedure, id)) ?? id;
+}
+
+/** Steps of the tree, the first for each, that ask for a test which was made besides and was not as it should be. */
+function failedBesides({ events }: Session, procedure: Procedure): string[] {
+  const before = events.slice(
+    0,
+    events.findIndex(({ type }) => type === 'concluded'),
+  );
+  const made = before.flatMap((event) => (event.type === 'test-recorded' ? [event] : []));
+  const last = new Map(made.map((one) => [testKey(one.test), one]));
+  const ids = Object.keys(procedure.steps);
+  return [...last].flatMap(([key, one]) =>
+    isUnhealthy(one) ? (ids.find((id) => keyOf(procedure, id) === key) ?? []) : [],
+  );
+}
+
+function isUnhealthy({ shown, expected }: TestRecorded): boolean {
+  if (expected === null) return false;
+  if (shown.kind === 'look')
+    return expected.kind === 'look' && !expected.looks.includes(shown.look);
+  return expected.kind === 'number' && !isWithin(expected, shown.value);
+}
+
+/** What a step measures; its own name where it measures nothing. */
+function keyOf(procedure: Procedure, id: string): string {
+  const step = stepOf(procedure, id);
+  return (step.kind === 'measure' || step.kind === 'look') && step.probe !== null
+    ? testKey({ setup: step.setup, probe: step.probe })
+    : id;
 }
 
 /** What a step that wakes a fault should come to after the repair, in words. */
@@ -112,7 +138,10 @@ export function isOutcomeOf(
   }
 }
 
-function isWithin(expected: NonNullable<MeasureStep['expected']>, value: number | null): boolean {
+function isWithin(
+  expected: Pick<NonNullable<MeasureStep['expected']>, 'low' | 'high'>,
+  value: number | null,
+): boolean {
   const { low, high } = endsOf(expected);
   const read = value ?? Number.POSITIVE_INFINITY;
   return read >= low && read <= high;

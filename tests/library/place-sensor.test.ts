@@ -118,6 +118,11 @@ describe('the job sheet says it better', () => {
     });
   });
 
+  it('an inlet camshaft is an intake', () => {
+    const { circuit } = placed('hall-no-signal', job(['P0340'], 'inlet camshaft'));
+    expect(circuit.target?.at).toBe('intake camshaft');
+  });
+
   it('a wheel whose number means two', () => {
     const { circuit } = placed('wheel-speed-current', job(['C0035'], 'left front wheel'));
     expect(circuit.target?.at).toBe('left front wheel');

@@ -1,6 +1,13 @@
 /** The tests after the repair: which they are, when one passes, and what they say together. */
 import { describe, expect, test } from 'vitest';
-import type { AskStep, MeasureStep, Procedure, Step } from '../../src/procedure/procedure.ts';
+import type { Look, Test } from '../../src/circuit/test.ts';
+import type {
+  AskStep,
+  LookStep,
+  MeasureStep,
+  Procedure,
+  Step,
+} from '../../src/procedure/procedure.ts';
 import { stepOf } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import type { RepairVerdict } from '../../src/session/events.ts';
@@ -107,6 +114,20 @@ describe('after the repair', () => {
       );
     expect(at(CONCLUDE).map(({ step }) => step.id)).toEqual(['feed']);
     expect(at({ ...CONCLUDE, own } as Command)).toEqual([]);
+  });
+
+  test('what failed in a test that no step asked for is repeated by the step that asks for the same', () => {
+    const step = stepOf(TREE, 'pattern') as LookStep;
+    const test: Test = { setup: step.setup, probe: step.probe! };
+    const found = (look: Look): Command => ({
+      type: 'record-test',
+      ...{ test, typed: '', shown: { kind: 'look', look } },
+      expected: { kind: 'look', looks: ['full'] },
+    });
+    const own: Command = { ...CONCLUDE, own: { words: 'Mine', faults: [] } } as Command;
+    expect(idsOf([found('weak'), own])).toEqual(['pattern']);
+    expect(idsOf([found('full'), own])).toEqual([]);
+    expect(idsOf([found('weak'), found('full'), own])).toEqual([]);
   });
 
   test('where nothing is expected nothing passes', () => {
