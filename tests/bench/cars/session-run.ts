@@ -1,4 +1,5 @@
 /** One session on one car: what is asked is measured at the car and told to the program, until it has concluded. */
+import { unitShownBy } from '../../../src/circuit/shown-by.ts';
 import type { Setup, Test } from '../../../src/circuit/test.ts';
 import { type Client, isRefused, type State, type StepSeen } from './client.ts';
 import type { Means } from './means.ts';
@@ -247,8 +248,8 @@ export class SessionRun {
     const prepared = await client.call('prepare', { test });
     const cautions: readonly { readonly id: string }[] = Object(prepared['cautions']);
     await this.acknowledge(cautions, { test });
-    const isNumber = test.probe.kind === 'volts' || test.probe.kind === 'ohms';
-    await this.say((again) => this.look(test, again), isNumber ? 'reading' : 'choose', { test });
+    const as = unitShownBy(test.probe) === null ? 'choose' : 'reading';
+    await this.say((again) => this.look(test, again), as, { test });
     await this.keep('test');
   }
 
