@@ -30,8 +30,8 @@ export interface RetestLine {
  * The tests of the conclusion that must pass, and every test of the session that read something unhealthy or woke the
  * fault: what failed must pass now. A conclusion of one's own names none, so only what failed is repeated. In the order
  * they were done in, since one may build on the clips of another; those that were not done, such as the last look at
- * the live data, come after them in the order of the tree. A test that was made besides and failed is repeated by the step
- * that asks for the same.
+ * the live data, come after them in the order of the tree. Where the conclusion is one's own, a test
+ * that was made besides and failed is repeated by the step that asks for the same.
  */
 export function retestLines(session: Session): RetestLine[] {
   const { procedure } = session.opened;
@@ -41,9 +41,8 @@ export function retestLines(session: Session): RetestLine[] {
   const last = new Map(standingAnswers(session).map((answer) => [answer.step, answer]));
   const done = [...last.keys()];
   const named = isOwn ? [] : (presentConclusion(session)?.retest ?? []);
-  const wanted = new Set(
-    [...named, ...failedBesides(session, procedure)].map((id) => doneAs(procedure, id, done)),
-  );
+  const besides = isOwn ? failedBesides(session, procedure) : [];
+  const wanted = new Set([...named, ...besides].map((id) => doneAs(procedure, id, done)));
   return [...new Set([...done, ...Object.keys(procedure.steps)])].flatMap((id): RetestLine[] => {
     const step = stepHere(session, stepOf(procedure, id));
     if (!isRepeatable(procedure, step)) return [];

@@ -23,7 +23,7 @@ const ALLOWED = [
   /^procedures\/([a-z]+\/)?[a-z0-9-]+\.(ya?ml|json|csv)$/,
   /^docs\/schema\/[a-z-]+\.schema\.json$/,
   /^man\/ohmward\.1$/,
-  /^(README\.md|LICENSE|package\.json)$/,
+  /^(README\.md|CHANGELOG\.md|LICENSE|package\.json)$/,
 ];
 /** What has to be in it for the program to work and to be lawfully passed on. */
 const NEEDED = [

@@ -58,7 +58,7 @@ describe('the job sheet in lines', () => {
     });
     expect(said.filter((line) => line.endsWith(': '))).toHaveLength(FIELDS + TERMINALS.length);
     expect(said.join('\n')).toMatch(/What the customer says, in their words\./);
-    expect(said).toContain('Drive [not-stated]: ');
+    expect(said).toContain('Drive [not stated]: ');
     expect(said.join('\n')).not.toMatch(/Left or Right/);
     expect(said.some((line) => line.startsWith('  P0335: '))).toBe(true);
   });
@@ -96,7 +96,7 @@ describe('the job sheet in lines', () => {
       'begin',
     ]);
     expect(job?.vehicle.drive).toBe('electric');
-    expect(said).toContain('"steam" is none of them: combustion, hybrid, electric, not-stated.');
+    expect(said).toContain('"steam" is none of them: combustion, hybrid, electric, not stated.');
   });
 
   it('asks about what is doubtful before it begins, and goes back there', async () => {
