@@ -71,6 +71,7 @@ import {
 } from './open-desk.ts';
 import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
 import { calculate, scopeLine, sumsFor } from './session-sums.ts';
+import { voltageLimits } from './voltage-limits.ts';
 
 /** What a new session is about. */
 export interface NewSession {
@@ -437,26 +438,6 @@ export function goodPlaces(desk: Desk, readFrom: Iterable<string> = []): GoodPla
   const last = desk.settings().captures;
   const read = [...readFrom, desk.cwd, ...(last === '' ? [] : [last])];
   return { disk: desk.disk, folder: desk.goodCaptures, read };
-}
-
-/** More than the charging voltage by this factor cannot be in the vehicle; coils of sensors are looked at with a scope. */
-const IMPOSSIBLE_FACTOR = 1.5;
-/** Batteries are called by whole threes of cells, and hold nine tenths of that even when they are low. Common practice. */
-const CELLS_VOLTS = 6;
-const LEAST_CHARGE = 0.9;
-
-function voltageLimits(circuit: Circuit) {
-  const high = Math.ceil(circuit.battery.running.high * IMPOSSIBLE_FACTOR);
-  return {
-    low: -high,
-    high,
-    because: `this vehicle has a ${systemVolts(circuit)} V system`,
-  };
-}
-
-/** 6, 12, 24: what the battery is called by. */
-function systemVolts({ battery }: Circuit): number {
-  return CELLS_VOLTS * Math.max(1, Math.floor(battery.rest.low / (CELLS_VOLTS * LEAST_CHARGE)));
 }
 
 /** What a capture is taken of: a fault that comes and goes is not there. */
