@@ -7,6 +7,7 @@ import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
 import type { GoodHere } from './good-here.ts';
+import type { Overturned } from './overturned.ts';
 import type { PossibleValues } from './possible-values.ts';
 import type { Session } from './session.ts';
 
@@ -56,6 +57,8 @@ export interface Diagnosis {
 /** What the readings are worth for a conclusion, and what is better done before it is accepted. */
 export interface Weighed extends WeighedConclusion {
   readonly left: readonly string[];
+  /** Whether those need more repairs than anybody would make to try: then it names none. */
+  readonly isWide: boolean;
   /** After all readings, 0 to 1. */
   readonly chance: number;
   /** Independent pieces of evidence still missing for "proven", 0 to 3. */
@@ -70,6 +73,11 @@ export interface Weighed extends WeighedConclusion {
   readonly first: Proposal | null;
   /** The repair that the readings speak for instead, where they do not bear the conclusion out; else null. */
   readonly instead: SuspectRow | null;
+  /**
+   * The answer that led the tree here and that its repeats contradict, where the readings do not bear the conclusion out:
+   * it is to be taken back, and is answered by its repeat then. Null where there is none.
+   */
+  readonly overturned: Overturned | null;
   /** Cheap tests that would give them, the one to make again first. */
   readonly wouldProve: readonly Proposal[];
   /** Tests that would tell where along its wire the fault is; empty where that is told, or no question. */
@@ -81,10 +89,11 @@ export interface Weighed extends WeighedConclusion {
  * is proven, where nothing would prove it, or where the readings speak for another.
  */
 export function betterThanAccepting(
-  weighed: Pick<Weighed, 'first' | 'instead' | 'proven' | 'wouldProve'>,
+  weighed: Pick<Weighed, 'first' | 'instead' | 'overturned' | 'proven' | 'wouldProve'>,
 ): Proposal | null {
   if (weighed.first) return weighed.first;
-  return weighed.proven || weighed.instead ? null : (weighed.wouldProve[0] ?? null);
+  const { proven, instead, overturned } = weighed;
+  return proven || instead || overturned ? null : (weighed.wouldProve[0] ?? null);
 }
 
 /** Whether what is to be made first is the reading that the conclusion hangs on, and not another test. */

@@ -1,7 +1,7 @@
 /**
  * A step whose test the session has already is answered by it, and not made again: a test that no step asked for, with
  * the same setup and the same leads, since nothing was done to the vehicle. Whoever wants it made again takes the answer
- * back; the same test then answers it no more.
+ * back; only a test that was made after it answers the step then.
  */
 import { testKey } from '../circuit/test-key.ts';
 import { type Family, isTask, outcomeOfValue, type Step } from '../procedure/procedure.ts';
@@ -27,28 +27,32 @@ export function answeringTest(session: Session): EventNumber | null {
   const asked = step && testOf(step);
   // On a drill its bench reads, and what is read twice counts.
   if (status !== 'open' || !asked || opened.vehicle.kind === 'drill') return null;
-  if (answers.some(({ event }) => event.step === step.id)) return null;
+  const answered = answers.findLast(({ event }) => event.step === step.id)?.event;
   const key = testKey(asked);
   for (let at = events.length - 1; at >= 0; at -= 1) {
     const event = events[at]!;
-    if (event.type === 'concluded' || isWorkDone(session, event)) return null;
+    if (event === answered || event.type === 'concluded' || isWorkDone(session, event)) return null;
     if (event.type !== 'test-recorded' || testKey(event.test) !== key) continue;
-    if (answerBy(session, at + 1, { at: '', elapsed: 0 })) return at + 1;
+    if (answerBy(session, step, at + 1, { at: '', elapsed: 0 })) return at + 1;
   }
   return null;
 }
 
 /** What was done to the vehicle makes another vehicle of it; what was only looked at, asked or made ready does not. */
-function isWorkDone({ opened }: Session, event: SessionEvent): boolean {
+export function isWorkDone({ opened }: Session, event: SessionEvent): boolean {
   if (event.type !== 'step-done') return false;
   const step = opened.procedure?.steps[event.step];
   return !(step && isTask(step) && READY.includes(step.family));
 }
 const READY: readonly Family[] = ['interview', 'inspection'];
 
-/** The present step as that test answers it; null where it does not. */
-export function answerBy(session: Session, by: EventNumber, now: When): ByTest | null {
-  const step = presentStep(session);
+/** A step as that test answers it; null where it does not. */
+export function answerBy(
+  session: Session,
+  step: Step | null,
+  by: EventNumber,
+  now: When,
+): ByTest | null {
   const test = session.events[by - 1];
   const asked = step && testOf(step);
   if (!asked || test?.type !== 'test-recorded') return null;

@@ -55,7 +55,7 @@ export interface AnswerContext {
   readonly weigh: (
     session: Session,
     faults: readonly string[],
-  ) => (WeighedConclusion & Partial<Pick<Weighed, 'first' | 'instead'>>) | undefined;
+  ) => (WeighedConclusion & Partial<Pick<Weighed, 'first' | 'instead' | 'overturned'>>) | undefined;
   /** Null for a session without a circuit. */
   readonly model: Model | null;
 }
@@ -171,9 +171,9 @@ function conclusion(
 ): Command | Misfit {
   const isOwn = draft.faults !== undefined || draft.words !== undefined;
   const weighed = weighedBy(draft, session, context);
-  if (weighed && (weighed.first || weighed.instead) && !draft.accept) {
-    const { hangsOn = null } = weighed;
-    return hangsOn === null ? notBorneOut(weighed) : restsOnOne(hangsOn);
+  if (weighed && (weighed.first || weighed.instead || weighed.overturned) && !draft.accept) {
+    const { hangsOn = null, overturned } = weighed;
+    return hangsOn === null || overturned ? notBorneOut(weighed) : restsOnOne(hangsOn);
   }
   return {
     type: 'conclude',
@@ -190,11 +190,16 @@ function restsOnOne(reading: EventNumber): Misfit {
   };
 }
 
-function notBorneOut({ instead }: Partial<Pick<Weighed, 'instead'>>): Misfit {
+function notBorneOut({
+  instead,
+  overturned,
+}: Partial<Pick<Weighed, 'instead' | 'overturned'>>): Misfit {
   const other = instead?.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
-  const better = other
-    ? `conclude on what they speak for, with "faults: [${other.join(', ')}]"`
-    : 'make the test that tells most in an answer before this one, with "again: READING"';
+  const better = overturned
+    ? `take back the answer of event ${overturned.answer}, which event ${overturned.by} contradicts, with "back: true"`
+    : other
+      ? `conclude on what they speak for, with "faults: [${other.join(', ')}]"`
+      : 'make the test that tells most in an answer before this one, with "again: READING"';
   return {
     code: 'not-borne-out',
     words: 'the readings do not bear this conclusion out',

@@ -10,9 +10,10 @@ import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { ExpectedShown } from './events.ts';
 import type { GoodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
+import { type Overturned, overturnedAnswer } from './overturned.ts';
 import type { PossibleValues } from './possible-values.ts';
 import { ProposedTests } from './proposed-tests.ts';
-import type { Session } from './session.ts';
+import { presentConclusion, type Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
 import { meansOf, situationOf } from './spent-minutes.ts';
 import type { SuspectSpace } from './suspect-space.ts';
@@ -26,14 +27,14 @@ const DIAGNOSES_KEPT = 4;
 /** An advisor over `model` for sessions that were opened so. */
 export function createAdvisor(model: Model, about: About): Advisor {
   const spaceOf = chooseSuspects(model, about);
-  const known = new WeakMap<Session, Diagnosis>();
-  const alike = new WeakMap<SuspectSpace, Map<string, Diagnosis>>();
-  const ofSpace = (space: SuspectSpace): Map<string, Diagnosis> => {
-    const found = alike.get(space) ?? new Map<string, Diagnosis>();
+  const known = new WeakMap<Session, StateDiagnosis>();
+  const alike = new WeakMap<SuspectSpace, Map<string, StateDiagnosis>>();
+  const ofSpace = (space: SuspectSpace): Map<string, StateDiagnosis> => {
+    const found = alike.get(space) ?? new Map<string, StateDiagnosis>();
     alike.set(space, found);
     return found;
   };
-  const diagnosis = (session: Session): Diagnosis => {
+  const diagnosis = (session: Session): StateDiagnosis => {
     const before = known.get(session);
     if (before) return before;
     const space = spaceOf(session);
@@ -52,7 +53,10 @@ export function createAdvisor(model: Model, about: About): Advisor {
     diagnosis,
     suspects: (session) => diagnosis(session).suspects,
     nextTests: (session) => diagnosis(session).nextTests,
-    weigh: (session, faults) => diagnosis(session).weigh(faults),
+    weigh: (session, faults) => {
+      const isOfTree = presentConclusion(session)?.faults.join() === faults.join();
+      return diagnosis(session).weigh(faults, isOfTree ? overturnedAnswer(session) : null);
+    },
   };
 }
 
@@ -135,11 +139,12 @@ class StateDiagnosis implements Diagnosis {
     return this.thisCar.possible(test);
   }
 
-  weigh(faults: readonly string[]): Weighed {
-    const key = JSON.stringify(faults);
+  weigh(faults: readonly string[], overturned: Overturned | null = null): Weighed {
+    const key = JSON.stringify([faults, overturned]);
+    const rows = () => this.suspects.rows;
+    const { basis, proposed } = this;
     const made =
-      this.weighed.get(key) ??
-      weighConclusion(faults, this.basis, () => this.suspects.rows, this.proposed);
+      this.weighed.get(key) ?? weighConclusion(faults, basis, { rows, proposed, overturned });
     this.weighed.set(key, made);
     return made;
   }

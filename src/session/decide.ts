@@ -64,7 +64,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return recordTest(session, command, now);
     case 'answer-by-test': {
       if (session.status !== 'open') return notOpen(session);
-      const answered = answerBy(session, command.by, now);
+      const answered = answerBy(session, presentStep(session), command.by, now);
       return answered ? events(answered) : wrongKind(presentStep(session));
     }
     case 'set-test-aside': {

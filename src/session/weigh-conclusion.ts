@@ -6,6 +6,7 @@ import { COSTS, testCost } from '../suspects/test-cost.ts';
 import type { Proposal, SuspectRow, Weighed } from './advisor.ts';
 import { type Basis, unexplained } from './basis.ts';
 import type { EvidenceLine } from './events.ts';
+import type { Overturned } from './overturned.ts';
 import { isUnplaced } from './place-words.ts';
 import type { ProposedTests } from './proposed-tests.ts';
 import type { SuspectSpace } from './suspect-space.ts';
@@ -13,15 +14,26 @@ import type { SuspectSpace } from './suspect-space.ts';
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
 const MORE_LIKELY_THAN_NOT = 0.5;
+/** A conclusion that leaves more repairs than these names none: it is no group to repair by, and nothing is proven by it. Our choice. */
+const REPAIRS_MOST = 3;
 /** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
 const EXCLUDED_PART = 0.02;
 
-/** The weight of a conclusion with `faults`, beside the repairs in their present order and the tests that tell most. */
+/** What a conclusion is weighed beside. */
+export interface WeighedBeside {
+  /** The repairs in their present order. */
+  readonly rows: () => readonly SuspectRow[];
+  /** The tests that tell most. */
+  readonly proposed: ProposedTests;
+  /** The answer that led to the conclusion and does not hold. */
+  readonly overturned: Overturned | null;
+}
+
+/** The weight of a conclusion with `faults`. */
 export function weighConclusion(
   faults: readonly string[],
   basis: Basis,
-  rows: () => readonly SuspectRow[],
-  proposed: ProposedTests,
+  { rows, proposed, overturned }: WeighedBeside,
 ): Weighed {
   const { space, readings, standing, model } = basis;
   const weighed = space.weigh(space.namedBy(faults), standing);
@@ -29,21 +41,25 @@ export function weighConclusion(
   const eventAt = (at: number) => readings[at]!.event;
   const { hangsOn, chance } = weighed;
   const again = hangsOn === null ? null : madeAgain(hangsOn, basis, proposed);
-  const isBorneOut = chance >= BORNE_OUT;
-  const first = again ?? (isBorneOut ? null : (proposed.nextTests[0] ?? null));
   const left = leftStanding(space, standing.ranking, faults);
+  const isWide = repairsOf(left, basis).length > REPAIRS_MOST;
+  const isVague = repairsOf(faults, basis).length > REPAIRS_MOST;
+  const isBorneOut = chance >= BORNE_OUT && !isWide;
+  const concluded = { chance, faults, isBorneOut, isVague };
+  const better =
+    isBorneOut && !isVague ? {} : betterThan(concluded, { rows, proposed, overturned });
   let wouldProve: readonly Proposal[] | undefined;
   return {
     evidence: evidenceLines(weighed, eventAt),
     chance,
-    first,
-    instead: first === null && !isBorneOut ? leaderInstead(rows(), chance, faults) : null,
+    ...{ ...NOTHING_BETTER, ...(again && !better.overturned ? { first: again } : better) },
     // A list of repairs: that something is wrong, the conclusion itself says.
     ruledOut: weighed.ruledOut
       .filter(({ repair }) => repair !== HEALTHY)
       .map(({ repair, readings: by }) => ({ repair, by: [...new Set(by.map(eventAt))] })),
-    proven: weighed.proven,
+    proven: weighed.proven && !isWide,
     left,
+    isWide,
     unexplained: unexplained(basis),
     missing: weighed.missing,
     hangsOn: hangsOn === null ? null : eventAt(hangsOn),
@@ -57,11 +73,50 @@ export function weighConclusion(
   };
 }
 
+type Better = Pick<Weighed, 'first' | 'instead' | 'overturned'>;
+const NOTHING_BETTER: Better = { first: null, instead: null, overturned: null };
+
+/**
+ * What to do with a conclusion that the readings do not bear out, or that leaves too much: take back the answer that led
+ * to it, or conclude on what they do bear out, or make the test that tells most; where none is left, conclude on what
+ * leads.
+ */
+function betterThan(
+  concluded: ConcludedOn,
+  { rows, proposed, overturned }: WeighedBeside,
+): Partial<Better> {
+  const { isBorneOut } = concluded;
+  if (overturned && !isBorneOut) return { overturned };
+  const leader = leaderInstead(rows(), concluded);
+  if (leader && leader.chance >= BORNE_OUT) return { instead: leader };
+  if (isBorneOut) return {};
+  const [first] = proposed.nextTests;
+  return first ? { first } : { instead: leader };
+}
+
+/** A conclusion beside which something better is looked for. */
+interface ConcludedOn {
+  readonly faults: readonly string[];
+  readonly chance: number;
+  readonly isBorneOut: boolean;
+  /** It stands for more repairs than anyone would try, whatever the readings leave of them. */
+  readonly isVague: boolean;
+}
+
+/** Repairs of these faults, each once. */
+function repairsOf(faults: readonly string[], { space }: Basis): readonly string[] {
+  const { candidates } = space.table;
+  const named = candidates.filter(({ id }) =>
+    space.faultsOf(id).some((fault) => faults.includes(fault)),
+  );
+  return [...new Set(named.map(({ repair }) => repair))];
+}
+
 /** Of a conclusion that names no suspect. */
 function nothingFor(faults: readonly string[], basis: Basis): Weighed {
   return {
-    ...{ evidence: [], ruledOut: [], proven: false, hangsOn: null, first: null },
-    ...{ wouldProve: [], wouldPlace: [], left: faults, chance: 0, instead: null },
+    ...{ evidence: [], ruledOut: [], proven: false, hangsOn: null, ...NOTHING_BETTER },
+    ...{ wouldProve: [], wouldPlace: [], left: faults, isWide: false, chance: 0 },
     missing: EVIDENCE_NEEDED,
     unexplained: unexplained(basis),
   };
@@ -120,15 +175,18 @@ function provingTests(
   ]);
 }
 
-/** The leading repair, where it is likelier than not and than the conclusion, and none of its own. */
+/**
+ * The leading repair, where it is likelier than not and than the conclusion; one of the conclusion's own where that stands
+ * for too many.
+ */
 function leaderInstead(
   [leader]: readonly SuspectRow[],
-  chance: number,
-  concluded: readonly string[],
+  { chance, faults: concluded, isVague }: ConcludedOn,
 ): SuspectRow | null {
-  if (!leader || leader.chance < MORE_LIKELY_THAN_NOT || leader.chance <= chance) return null;
-  const faults = leader.faults.map(({ id }) => id);
-  return faults.some((id) => concluded.includes(id)) ? null : leader;
+  if (!leader || leader.chance < MORE_LIKELY_THAN_NOT) return null;
+  const isOwn = leader.faults.some(({ id }) => concluded.includes(id));
+  if (isOwn) return isVague ? leader : null;
+  return leader.chance > chance ? leader : null;
 }
 
 /** The test of a reading once more; null where only a step of the tree can make it. */

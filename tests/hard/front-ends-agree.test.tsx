@@ -151,7 +151,7 @@ const NOT_PROVEN = { evidence: [], ruledOut: [], proven: false };
 const WEIGHED = {
   ...NOT_PROVEN,
   ...{ missing: 3, unexplained: null, hangsOn: null, wouldProve: [], wouldPlace: [] },
-  ...{ chance: 0, first: null, instead: null, left: [] },
+  ...{ chance: 0, first: null, instead: null, overturned: null, isWide: false, left: [] },
 };
 const NOTHING: SuspectView = {
   ...{ rows: [], changed: null, intermittent: false, unexplained: null, unexplainedBy: null },

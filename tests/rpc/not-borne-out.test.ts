@@ -11,10 +11,12 @@ async function concludedAs(as: (weighed: Weighed) => Partial<Weighed>): Promise<
   if (!advisor) throw new Error('a session of a circuit has an advisor');
   const weigh: typeof advisor.weigh = (session, faults) => {
     const weighed = advisor.weigh(session, faults);
-    return { ...weighed, hangsOn: null, first: null, instead: null, ...as(weighed) };
+    return { ...weighed, hangsOn: null, ...NOTHING, ...as(weighed) };
   };
   return served({ ...one.opened, advisor: { ...advisor, weigh } });
 }
+
+const NOTHING = { first: null, instead: null, overturned: null, isWide: false } as const;
 
 it('is refused the conclusion with the test that tells most, unless it is sure', async () => {
   // the test of the one reading that this conclusion really hangs on
@@ -39,6 +41,25 @@ it('is refused it with the repair that they speak for instead, unless it is sure
     instead: { repair: 'wire.ground', faults: ['wire.ground.open'] },
   });
   expect(error?.message).toContain('They speak for: Mend the ground wire (90 %)');
+  expect((await one.result('accept', { sure: true })).state.status).toBe('concluded');
+});
+
+it('is refused it with the answer to take back, which its repeats contradict, unless it is sure', async () => {
+  let answer = 0;
+  const one = await concludedAs(() => ({
+    chance: 0.1,
+    overturned: { place: 3, answer, by: answer },
+  }));
+  answer = one.opened.driver.session().events.findIndex((event) => 'typed' in event) + 1;
+  const { error } = await one.call('accept');
+  expect(error?.data).toMatchObject({
+    code: 'not-borne-out',
+    overturned: { place: 3, answer },
+    first: null,
+    instead: null,
+  });
+  expect(error?.message).toContain('Made again it showed');
+  expect(JSON.stringify(error?.data)).toContain('place 3');
   expect((await one.result('accept', { sure: true })).state.status).toBe('concluded');
 });
 

@@ -66,6 +66,27 @@ it('is the other repair where no test is left, and nothing for that repair itsel
   expect(right).toMatchObject({ first: null, instead: null });
 });
 
+it('is the other repair before any test, where the readings bear that one out', () => {
+  const { advisor, begun } = shop;
+  const session = wireRead(begun);
+  expect(advisor.nextTests(session)).not.toEqual([]);
+  const [leader] = advisor.suspects(session).rows;
+  expect(leader!.chance).toBeGreaterThan(0.8);
+  expect(advisor.weigh(session, ['sensor.dead'])).toMatchObject({ first: null, instead: leader });
+});
+
+it('is a test, and no proof, where a conclusion leaves more than three repairs', () => {
+  const { advisor, begun, model } = shop;
+  const everything = model.circuit.faults.map(({ id }) => id);
+  const wide = advisor.weigh(begun, everything);
+  expect(wide.chance).toBeGreaterThan(0.9);
+  expect(wide).toMatchObject({ isWide: true, proven: false });
+  expect(wide.first).toBe(advisor.nextTests(begun)[0]);
+  const read = advisor.weigh(wireRead(begun), everything);
+  expect(read).toMatchObject({ isWide: false, first: null });
+  expect(read.instead).toEqual(advisor.suspects(wireRead(begun)).rows[0]);
+});
+
 it('is the reading that it rests on once, and not among the others again', () => {
   const { advisor, begun } = shop;
   const setup = setupOf({ state: 'cranking', target: 'moving' });

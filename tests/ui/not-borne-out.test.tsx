@@ -2,7 +2,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Advisor } from '../../src/session/advisor.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
-import { DOUBTING_ADVISOR, OTHERWISE_ADVISOR } from './screens/fake-services.ts';
+import {
+  DOUBTING_ADVISOR,
+  OTHERWISE_ADVISOR,
+  OVERTURNING_ADVISOR,
+  WIDE_ADVISOR,
+} from './screens/fake-services.ts';
 import { ENTER } from './screens/keys.ts';
 import { walkSession } from './screens/walk.tsx';
 import { talk } from './talk.ts';
@@ -52,9 +57,30 @@ describe('the page of a conclusion', () => {
     expect(concluded(driver.events())).toMatchObject({ conclusion: null, faults: OTHER });
   });
 
+  it('names the answer that its repeats contradict, and Enter takes it back', async () => {
+    const { driver, press, frame } = await atConclusion(OVERTURNING_ADVISOR);
+    const text = flat(await frame());
+    expect(text).toContain('! The procedure came here by one answer: ');
+    expect(text).toContain('Made again it showed: ');
+    expect(text).toContain('[Enter] take it back');
+    await press(ENTER);
+    expect(driver.events().at(-1)).toMatchObject({ type: 'step-reopened' });
+    expect(concluded(driver.events())).toBeUndefined();
+  });
+
+  it('says that it leaves too many repairs, calls nothing proven, and Enter makes a test', async () => {
+    const { press, frame } = await atConclusion(WIDE_ADVISOR);
+    const text = flat(await frame());
+    expect(text).toContain('! This leaves more repairs than anyone would make to try. First: ');
+    expect(text).toContain('NOT PROVEN YET: it leaves too many repairs.');
+    await press(ENTER);
+    expect(await frame()).toContain('Voltage from sensor ground');
+  });
+
   it.each([
     ['a test first', DOUBTING_ADVISOR],
     ['another repair', OTHERWISE_ADVISOR],
+    ['an answer to take back', OVERTURNING_ADVISOR],
   ])('is accepted all the same by a key of its own, with %s', async (_, advice) => {
     const { driver, press, frame } = await atConclusion(advice);
     expect(await frame()).toContain('[a] accept all the same');
@@ -70,6 +96,18 @@ describe('the dialogue of lines', () => {
     const { text, events } = await talk({ advice: DOUBTING_ADVISOR }, 'yes', '0.02', 'yes', '0.02');
     expect(text).toContain('Type yes to make that test, or accept to conclude all the same:');
     expect(tests(events)).toHaveLength(1);
+    expect(concluded(events)).toBeUndefined();
+  });
+  it('takes the answer back at yes', async () => {
+    const { text, events } = await talk(
+      { advice: OVERTURNING_ADVISOR },
+      'yes',
+      '0.02',
+      'yes',
+      'pause',
+    );
+    expect(text).toContain('Type yes to take it back, or accept to conclude all the same:');
+    expect(events.map(({ type }) => type)).toContain('step-reopened');
     expect(concluded(events)).toBeUndefined();
   });
   it('concludes on the other repair at yes', async () => {

@@ -111,8 +111,11 @@ export function runOnBench(opened: OpenedSession): string | null {
         ? advisor?.weigh(session, step.faults)
         : undefined;
     const accepted = weighed ? concluding(opened, weighed) : command;
+    const back: Command | null = weighed?.overturned
+      ? { type: 'go-back', to: weighed.overturned.place }
+      : null;
     const performed = driver.perform(
-      (weighed?.first && madeOnBench(opened, weighed.first)) ?? accepted,
+      back ?? (weighed?.first && madeOnBench(opened, weighed.first)) ?? accepted,
     );
     if (!performed.ok) return `${performed.words}; ${performed.fix}`;
   }

@@ -1,5 +1,5 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
-import { allTests, betterThanAccepting } from '../../session/advisor.ts';
+import { allTests, betterThanAccepting, type Weighed } from '../../session/advisor.ts';
 import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
 import { percentWords } from '../parts/bar.ts';
@@ -20,7 +20,7 @@ import {
 } from '../screens/conclusion-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import { testWords } from '../screens/step-words.ts';
-import { askedFor, firstOrAccept } from './plain-again.ts';
+import { askedFor, firstOrAccept, isBetterKnown } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
 import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
@@ -153,20 +153,27 @@ async function conclude(place: Place, text: string): Promise<Said> {
     : sayAll(place, ['There is no suspect of that number; see them with "suspects".']);
 }
 
+/** Takes back the answer that its repeats contradict; they answer the step then. */
+export async function takeBack(place: Place, { overturned }: Weighed): Promise<Said> {
+  if (overturned) await perform(place, { type: 'go-back', to: overturned.place });
+  return null;
+}
+
 /** One's own conclusion, asked about where the readings do not bear it out. */
 export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<Said> {
   const { opened, dialogue } = place;
   const { driver, advisor } = opened;
   if (!own) return null;
   const isWeighed = own.words === null;
-  const weighed = isWeighed ? advisor?.weigh(driver.session(), own.faults) : undefined;
-  const rests = restsWords(opened, driver.session(), weighed ?? null);
+  const weighed = (isWeighed && advisor?.weigh(driver.session(), own.faults)) || null;
+  const rests = restsWords(opened, driver.session(), weighed);
   if (rests !== null) dialogue.say(rests);
   const before = moduleFirst(driver.session().opened.circuit, own.faults);
   if (before !== '') dialogue.say(before);
   const next = weighed ? betterThanAccepting(weighed) : null;
-  if (weighed && (next || weighed.instead)) {
+  if (isBetterKnown(weighed)) {
     const wanted = askedFor((await dialogue.ask(firstOrAccept(weighed))) ?? '', weighed);
+    if (wanted === 'take-back') return takeBack(place, weighed);
     if (wanted === 'first') return makeTest(place, next!);
     if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed.instead!).own);
     if (wanted === null) return sayAll(place, ['Nothing was concluded.']);

@@ -3,11 +3,13 @@ import { betterThanAccepting, isMadeAgain, type Weighed } from '../../session/ad
 
 /** The question where something is better than to accept. */
 export function firstOrAccept(weighed: Weighed): string {
-  const yes = betterThanAccepting(weighed)
-    ? isMadeAgain(weighed)
-      ? 'make it again'
-      : 'make that test'
-    : 'conclude that instead';
+  const yes = weighed.overturned
+    ? 'take it back'
+    : betterThanAccepting(weighed)
+      ? isMadeAgain(weighed)
+        ? 'make it again'
+        : 'make that test'
+      : 'conclude that instead';
   return `Type yes to ${yes}, or accept to conclude all the same: `;
 }
 
@@ -15,9 +17,16 @@ export function firstOrAccept(weighed: Weighed): string {
 export function askedFor(
   line: string,
   weighed: Weighed | null,
-): 'first' | 'instead' | 'accept' | null {
+): 'take-back' | 'first' | 'instead' | 'accept' | null {
   const word = line.trim().toLowerCase();
   if (word !== 'yes') return word === 'accept' ? 'accept' : null;
+  if (weighed?.overturned) return 'take-back';
   if (weighed && betterThanAccepting(weighed)) return 'first';
   return weighed?.instead ? 'instead' : 'accept';
+}
+
+/** Whether something is better than to accept. */
+export function isBetterKnown(weighed: Weighed | null): weighed is Weighed {
+  if (!weighed) return false;
+  return Boolean(weighed.overturned ?? weighed.instead ?? betterThanAccepting(weighed));
 }

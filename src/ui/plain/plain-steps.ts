@@ -13,8 +13,8 @@ import { carLine } from '../screens/car-words.ts';
 import { fromSuspect } from '../screens/conclusion-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
-import { acceptOwn } from './plain-advice.ts';
-import { askedFor, firstOrAccept } from './plain-again.ts';
+import { acceptOwn, takeBack } from './plain-advice.ts';
+import { askedFor, firstOrAccept, isBetterKnown } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
 import { makeTest } from './plain-test.ts';
 import { type Place, type Said, sayAll } from './plain-words.ts';
@@ -43,9 +43,7 @@ export function promptOf(opened: OpenedSession, step: Step | null): string {
 }
 
 function acceptQuestion(weighed: Weighed | null): string {
-  return weighed && (betterThanAccepting(weighed) || weighed.instead)
-    ? firstOrAccept(weighed)
-    : 'Type yes to accept this conclusion: ';
+  return isBetterKnown(weighed) ? firstOrAccept(weighed) : 'Type yes to accept this conclusion: ';
 }
 
 /** A line that is no word of the table, as the answer to the step. */
@@ -132,6 +130,7 @@ async function done(place: Place, line: string): Promise<Said> {
 async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<Said> {
   const weighed = weighedNow(place.opened, step.faults);
   const wanted = askedFor(line, weighed);
+  if (wanted === 'take-back') return takeBack(place, weighed!);
   if (wanted === 'first') return makeTest(place, betterThanAccepting(weighed!)!);
   if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed!.instead!).own);
   if (wanted !== 'accept') {

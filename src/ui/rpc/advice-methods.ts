@@ -113,8 +113,8 @@ function accept(opened: OpenedSession, { sure = false }: Params<'accept'>): Outc
   return perform(opened, { type: 'conclude', ...(weighed ? { weighed } : {}) });
 }
 
-function stands({ first, instead }: Weighed): boolean {
-  return first === null && instead === null;
+function stands({ first, instead, overturned }: Weighed): boolean {
+  return first === null && instead === null && overturned === null;
 }
 
 /** Something is better than to accept; a program that has reasons sends it with "sure". */
@@ -123,7 +123,9 @@ function notYet(opened: OpenedSession, weighed: Weighed): Fault {
   return refused(
     weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
     words,
-    'make the test "first", or conclude on "instead"; or send it with "sure"',
+    weighed.overturned
+      ? `take the answer at place ${weighed.overturned.place} back, with "back"; or send it with "sure"`
+      : 'make the test "first", or conclude on "instead"; or send it with "sure"',
     firstView(opened, weighed),
   );
 }

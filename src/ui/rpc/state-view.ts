@@ -240,14 +240,18 @@ function conclusionView(opened: OpenedSession, step: Conclusion): Result {
   };
 }
 
-/** What is better than to accept a conclusion: a test to make first, or what the readings speak for instead. */
+/**
+ * What is better than to accept a conclusion: an answer to take back, a test to make first, or what the readings speak
+ * for instead.
+ */
 export function firstView(
   { bind }: OpenedSession,
-  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead'> | null,
+  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead' | 'overturned'> | null,
 ): Result {
-  const { first = null, instead = null } = weighed ?? {};
+  const { first = null, instead = null, overturned = null } = weighed ?? {};
   return {
     restsOn: weighed?.hangsOn ?? null,
+    overturned: overturned && { ...overturned },
     first: first && { words: bind(first.words), test: first.test, minutes: first.minutes },
     instead: instead && {
       repair: instead.repair,

@@ -24,6 +24,8 @@ export interface ConclusionScreenProps {
   readonly onAccept: () => void;
   /** The test to make before: what it rests on once more, what tells most, or what would prove it. */
   readonly onFirst: (proposal: Proposal) => void;
+  /** Takes the answer at a place of the way back, which its repeats contradict. */
+  readonly onTakeBack: (place: number) => void;
   /** What the readings speak for instead. */
   readonly onInstead: (row: SuspectRow) => void;
   /** Only for the tree's conclusion: name another one; on a drill the diagnosis. */
@@ -63,7 +65,8 @@ function WeighedConclusion(props: WeighedProps) {
   const known = weighed === 'pending' ? null : weighed;
   const first = known && betterThanAccepting(known);
   const instead = known?.instead ?? null;
-  const keys = keysAt(props, first !== null || instead !== null);
+  const overturned = known?.overturned ?? null;
+  const keys = keysAt(props, first !== null || instead !== null || overturned !== null);
   return (
     <TakePage
       title={drill ? TITLES.drill : proposed.own ? TITLES.own : TITLES.tree}
@@ -74,7 +77,8 @@ function WeighedConclusion(props: WeighedProps) {
       enter={drill ? null : enterHelp(known)}
       notYet={weighed === 'pending' ? 'One moment: read the proof first.' : null}
       onTake={() => {
-        if (first) props.onFirst(first);
+        if (overturned) props.onTakeBack(overturned.place);
+        else if (first) props.onFirst(first);
         else if (instead) props.onInstead(instead);
         else props.onAccept();
       }}
@@ -92,6 +96,7 @@ function WeighedConclusion(props: WeighedProps) {
 
 function enterHelp(weighed: Weighed | null): string {
   if (!weighed) return 'accept';
+  if (weighed.overturned) return 'take it back';
   if (betterThanAccepting(weighed))
     return isMadeAgain(weighed) ? 'make it again' : 'make that test';
   return weighed.instead ? 'conclude that instead' : 'accept';

@@ -219,10 +219,18 @@ export function foundLines(opened: OpenedSession, session: Session): string[] {
 export function restsWords(
   opened: OpenedSession,
   session: Session,
-  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead' | 'chance'> | null,
+  weighed: Pick<
+    Weighed,
+    'hangsOn' | 'first' | 'instead' | 'overturned' | 'isWide' | 'chance'
+  > | null,
 ): string | null {
   if (!weighed) return null;
-  const { hangsOn, first, instead, chance } = weighed;
+  const { hangsOn, first, instead, overturned, chance } = weighed;
+  if (overturned) {
+    const { test, found } = readAt(opened, session, overturned.answer);
+    const now = readAt(opened, session, overturned.by).found;
+    return `The procedure came here by one answer: ${unstopped(test)}, ${found}. Made again it showed: ${now}. Take that answer back, and the procedure goes on with the new one.`;
+  }
   if (hangsOn !== null) {
     const { test, found } = readAt(opened, session, hangsOn);
     const then = isMadeAgain(weighed)
@@ -232,11 +240,26 @@ export function restsWords(
         : '';
     return `This rests on one reading: ${unstopped(test)}, ${found}.${then}`;
   }
+  if (weighed.isWide) return wideWords(opened, weighed);
   if (first)
     return `The readings do not bear this out yet (${percentWords(chance)}). First: ${unstopped(opened.bind(first.words))}.`;
   if (!instead) return null;
   const other = unstopped(opened.bind(instead.words));
+  if (chance >= instead.chance)
+    return `The readings say more than this: ${other} (${percentWords(instead.chance)}).`;
   return `The readings do not bear this out (${percentWords(chance)}). They speak for: ${other} (${percentWords(instead.chance)}).`;
+}
+
+/** Of a conclusion that leaves too many repairs: the test that tells more, or the one that leads. */
+function wideWords(
+  { bind }: OpenedSession,
+  { first, instead }: Pick<Weighed, 'first' | 'instead'>,
+): string {
+  const many = 'This leaves more repairs than anyone would make to try.';
+  if (instead)
+    return `${many} The readings speak for: ${unstopped(bind(instead.words))} (${percentWords(instead.chance)}).`;
+  if (first) return `${many} First: ${unstopped(bind(first.words))}.`;
+  return `${many} No test at hand would tell more.`;
 }
 
 /** Whether a conclusion is proven, what is missing for it, or why that is not known. */
@@ -276,7 +299,9 @@ function missingWords({
   hangsOn,
   evidence,
   chance,
-}: Pick<Weighed, 'missing' | 'hangsOn' | 'evidence' | 'chance'>): string {
+  isWide,
+}: Pick<Weighed, 'missing' | 'hangsOn' | 'evidence' | 'chance' | 'isWide'>): string {
+  if (isWide) return 'it leaves too many repairs';
   if (missing > 0 && piecesAmong(evidence) >= EVIDENCE_NEEDED)
     return `${(Math.floor(1000 * chance) / 10).toFixed(1)} % sure, and 99 % is needed`;
   if (missing > 0) return `${countWords(missing, 'independent piece')} of evidence missing`;

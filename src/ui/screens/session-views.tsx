@@ -129,6 +129,7 @@ const VIEWS: {
       clock={clock}
       onAccept={() => send({ type: 'accept' })}
       onFirst={(proposal) => send({ type: 'proposal', proposal })}
+      onTakeBack={(to) => send({ type: 'go-back', to })}
       onInstead={(row) => send({ type: 'suspect', row })}
       onOwn={() => send({ type: 'own-conclusion' })}
       onClose={() => send(CLOSE)}

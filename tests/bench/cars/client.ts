@@ -26,6 +26,8 @@ export interface StepSeen {
   /** At a conclusion: a test that is better than to accept it, or what the readings speak for instead. */
   readonly first?: { readonly test: Test } | null;
   readonly instead?: { readonly faults: readonly string[] } | null;
+  /** An answer that its repeats contradict, to be taken back. */
+  readonly overturned?: { readonly place: number } | null;
   readonly outcomes?: readonly {
     readonly name: string;
     readonly looks?: readonly string[];

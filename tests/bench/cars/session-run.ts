@@ -58,6 +58,8 @@ const STEPS_MAX = 80;
 const TESTS_MAX = 25;
 const OFFERED_MAX = 5;
 const FIRST_MAX = 12;
+/** Tests that cannot be done here are set aside, as many as are proposed. */
+const ASIDE_MAX = 80;
 /** Chances are kept after so many readings. */
 const STATED_AFTER = [2, 4, 6];
 /** Where the AC volts of a coil are taken, for a step that names its leads in words only. */
@@ -109,6 +111,11 @@ export class SessionRun {
           continue;
         }
         const told = await this.makeFirst(now.step);
+        if (told.overturned) {
+          state = stateIn(await client.call('back', { to: told.overturned.place }));
+          continue;
+        }
+        if (told.instead) await this.makeOffered(told.instead.faults);
         await this.keep('end');
         const faults = told.instead?.faults ?? told.faults ?? [];
         const done = stateIn(
@@ -117,7 +124,8 @@ export class SessionRun {
             : await client.call('accept', { sure: true }),
         );
         const why = told.instead ? `${step.id}, readings otherwise` : step.id;
-        return this.end(done, { faults, provenBefore, why });
+        // What the readings leave of the tree's conclusion is what the papers name.
+        return this.end(done, { faults: done.concluded?.faults ?? faults, provenBefore, why });
       }
       const next = await this.doStep(step, state);
       if (next === null) return this.end(state, { faults: null, why: `stuck at ${step.id}` });
@@ -215,10 +223,11 @@ export class SessionRun {
     return next;
   }
 
-  private async makeOffered(): Promise<void> {
+  /** Makes what would prove the conclusion, or one of the person's own. */
+  private async makeOffered(own?: readonly string[]): Promise<void> {
     const { client, means } = this.ask;
     for (let made = 0; made < OFFERED_MAX; made += 1) {
-      const weighed = await client.tried('weigh');
+      const weighed = await client.tried('weigh', own ? { faults: own } : {});
       if (isRefused(weighed)) return;
       if (weighed['proven'] === true) return;
       const offered = proposalsIn(weighed, 'wouldProve');
@@ -232,10 +241,14 @@ export class SessionRun {
   private async makeFirst(step: StepSeen): Promise<StepSeen> {
     const { client, means } = this.ask;
     let now = step;
-    for (let made = 0; made < FIRST_MAX; made += 1) {
+    let left = FIRST_MAX;
+    for (let count = 0; left > 0 && count < ASIDE_MAX; count += 1) {
       const test = now.first?.test;
-      if (!test || means.cannot(test) !== null) break;
-      await this.makeTest(test);
+      if (now.overturned || !test) break;
+      if (means.cannot(test) === null) {
+        await this.makeTest(test);
+        left -= 1;
+      } else if (isRefused(await client.tried('aside', { test }))) break;
       const next = stateIn(await client.call('state')).step;
       if (next?.kind !== 'conclude') break;
       now = next;

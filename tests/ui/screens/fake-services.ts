@@ -273,6 +273,8 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
     hangsOn: null,
     first: null,
     instead: null,
+    overturned: null,
+    isWide: false,
     chance: 0.5,
     wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
     wouldPlace: [],
@@ -312,6 +314,27 @@ export const OTHERWISE_ADVISOR: Advisor = {
     const chance = isOther ? 0.9 : 0.1;
     return { ...weighed(session, faults), chance, instead: isOther ? null : other };
   },
+};
+
+/** The same, where the last reading of the tree is contradicted by its repeats until it is taken back. */
+export const OVERTURNING_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => {
+    const place = session.trail.findLastIndex(({ answer }) => answer !== null);
+    const kept = session.answers[session.trail[place]?.answer ?? 0]!;
+    const answer = session.events.indexOf(kept.event) + 1;
+    const overturned = { place, answer, by: answer };
+    return { ...weighed(session, faults), chance: 0.1, overturned };
+  },
+};
+
+/** The same, where a conclusion leaves more repairs than anyone would try, and a test would tell more. */
+export const WIDE_ADVISOR: Advisor = {
+  ...FAKE_ADVISOR,
+  weigh: (session, faults) => ({
+    ...{ ...weighed(session, faults), chance: 0.99, proven: false },
+    ...{ isWide: true, first: PROPOSALS[0]! },
+  }),
 };
 
 function suspectsOf(session: Session): SuspectView {
