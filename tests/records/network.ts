@@ -26,12 +26,13 @@ export async function startNetwork(toPort: number): Promise<Network> {
     });
   };
   const listen = (port: number) =>
-    new Promise<Server>((resolve) => {
+    new Promise<Server>((resolve, reject) => {
       const server = createServer((near) => {
         const far = connect(toPort, '127.0.0.1');
         carry(near, far);
         carry(far, near);
       });
+      server.once('error', reject); // somebody else has taken the port meanwhile
       server.listen(port, '127.0.0.1', () => resolve(server));
     });
   let server: Server | null = await listen(0);
