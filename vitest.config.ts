@@ -13,5 +13,6 @@ export default defineConfig({
     isolate: false,
     // A machine may be busy, and many tests run the built program.
     testTimeout: 60_000,
+    hookTimeout: 60_000,
   },
 });

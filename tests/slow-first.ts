@@ -7,21 +7,27 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** From the longest down; on a fresh clone nothing else is known of how long a file takes. */
 export const LONGEST = [
-  'tests/drill/students.test.ts',
+  'tests/library/proof.test.ts',
   'tests/rpc/client.test.ts',
-  'tests/drill/command.test.ts',
-  'tests/terminal/guided-session.test.ts',
-  'tests/drill/score.test.ts',
-  'tests/commands/guided-session.test.ts',
-  'tests/outside/circuit-ngspice.test.ts',
-  'tests/session/cars.test.ts',
+  'tests/proof/mutants.test.ts',
   'tests/session/create-advisor.test.ts',
   'tests/session/conclusion-evidence.test.ts',
-  'tests/drill/class-report.test.ts',
+  'tests/drill/command.test.ts',
+  'tests/records/hostile.test.ts',
+  'tests/drill/students.test.ts',
   'tests/records/shared.test.ts',
-  'tests/records/drill-record.test.ts',
-  'tests/proof/check.test.ts',
+  'tests/terminal/guided-session.test.ts',
+  'tests/commands/guided-session.test.ts',
   'tests/suspects/guide.test.ts',
+  'tests/log/fault-campaign.test.ts',
+  'tests/terminal/terminal-session.test.ts',
+  'tests/session/cars.test.ts',
+  'tests/rpc/rpc-server.test.ts',
+  'tests/drill/score.test.ts',
+  'tests/drill/class-report.test.ts',
+  'tests/walks/walks.test.ts',
+  'tests/proof/check.test.ts',
+  'tests/commands/package.test.ts',
 ];
 
 export class SlowFirst extends BaseSequencer {

@@ -14,12 +14,23 @@ export function knownText(name: string): string {
   return readFileSync(`${KNOWN_FOLDER}/${name}.yaml`, 'utf8');
 }
 
+const circuits = new Map<string, Circuit>();
+const models = new Map<string, Model>();
+
 export function knownCircuit(name: string): Circuit {
+  const known = circuits.get(name);
+  if (known) return known;
   const { value, issues } = loadCircuit(knownText(name), `${name}.yaml`);
   if (!value) throw new Error(JSON.stringify(issues));
+  circuits.set(name, value);
   return value;
 }
 
+/** One for all tests of a process: it remembers what it has shown. */
 export function knownModel(name: string, samples = 32): Model {
-  return createModel(knownCircuit(name), { samples, seed: 1, meter: METER });
+  const key = `${name} ${samples}`;
+  const model =
+    models.get(key) ?? createModel(knownCircuit(name), { samples, seed: 1, meter: METER });
+  models.set(key, model);
+  return model;
 }

@@ -1,4 +1,5 @@
 /** What the model shows: figures by hand, and the way faults show according to the trade notes (common practice, no source). */
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
 import { createModel } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
@@ -436,15 +437,18 @@ describe.each(NAMES)('%s', (name) => {
   const tests = standardTests(circuit).filter((_, at) => samples > 1 || at % 8 === 0);
 
   test('every fault, every standard test, every sample has an answer, and the healthy circuit follows', () => {
+    // A hundred thousand answers: what is wrong is gathered and expected once.
+    const wrong: unknown[] = [];
     for (const { test: one } of tests)
       for (const id of ['healthy', ...circuit.faults.map((fault) => fault.id)])
         for (let sample = -1; sample < samples; sample += 1) {
           const shown = model.shows(id, one, sample);
-          if (shown.kind === 'number') expect(Number.isNaN(shown.value)).toBe(false);
-          else expect(shown.look).not.toBe('');
-          if (id === 'healthy' && one.probe.kind === 'counts')
-            expect(shown).toEqual({ kind: 'look', look: 'follows' });
+          const isNone = shown.kind === 'number' ? Number.isNaN(shown.value) : !shown.look;
+          const isCounted = id === 'healthy' && one.probe.kind === 'counts';
+          const isLost = isCounted && !(shown.kind === 'look' && shown.look === 'follows');
+          if (isNone || isLost) wrong.push({ id, one, sample, shown });
         }
+    expect(wrong).toEqual([]);
   });
 
   test('every fault shows in some standard test that is no inspection', () => {
@@ -468,9 +472,12 @@ describe.each(NAMES)('%s', (name) => {
 
   test('the same seed repeats every answer to the bit, in any order', () => {
     const again = createModel(circuit, { samples, seed: 1, meter: METER });
+    const different: unknown[] = [];
     for (const { test: one } of [...tests].reverse())
       for (const fault of [...circuit.faults].reverse())
-        expect(again.shows(fault.id, one, 3)).toEqual(model.shows(fault.id, one, 3));
+        if (!isDeepStrictEqual(again.shows(fault.id, one, 3), model.shows(fault.id, one, 3)))
+          different.push({ id: fault.id, one });
+    expect(different).toEqual([]);
   });
 
   test('weights are positive and the repairs have words', () => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { looksShownBy } from '../../src/circuit/shown-by.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Shown, Test } from '../../src/circuit/test.ts';
-import { modelOf, NAMES } from './shipped.ts';
+import { freshModel, NAMES } from './shipped.ts';
 
 /** Every so many tests and faults are looked at. */
 const EACH = 7;
@@ -15,7 +15,7 @@ function numberOf(shown: Shown, test: Test): number {
 }
 
 describe.each(NAMES)('%s', (name) => {
-  const model = modelOf(name);
+  const model = freshModel(name);
   const tests = standardTests(model.circuit).map(({ test }) => test);
   const faults = ['healthy', ...model.circuit.faults.map(({ id }) => id)];
   const asked = faults.flatMap((fault, row) =>
@@ -26,7 +26,7 @@ describe.each(NAMES)('%s', (name) => {
 
   test('shows the same to the bit in any order, by sample or by point', () => {
     expect(asked.length).toBeGreaterThan(50);
-    const backwards = modelOf(name);
+    const backwards = freshModel(name);
     const order = [...asked.keys()].reverse();
     const later = new Map<number, number[]>();
     for (const index of order) {

@@ -25,13 +25,28 @@ export function textOf(name: string): string {
   return readFileSync(`${FOLDER}/${name}.yaml`, 'utf8');
 }
 
+const circuits = new Map<string, Circuit>();
+const models = new Map<string, Model>();
+
 export function shipped(name: string): Circuit {
+  const known = circuits.get(name);
+  if (known) return known;
   const { value, issues } = loadCircuit(textOf(name), `${name}.yaml`);
   if (!value) throw new Error(JSON.stringify(issues));
+  circuits.set(name, value);
   return value;
 }
 
+/** One for all tests of a process: it remembers what it has shown, whatever was asked first (`rig.test.ts`). */
 export function modelOf(name: string, samples = 32): Model {
+  const key = `${name} ${samples}`;
+  const model = models.get(key) ?? freshModel(name, samples);
+  models.set(key, model);
+  return model;
+}
+
+/** One that has shown nothing yet. */
+export function freshModel(name: string, samples = 32): Model {
   return createModel(shipped(name), { samples, seed: 1, meter: METER });
 }
 

@@ -19,7 +19,8 @@ let input = '';
 for await (const chunk of process.stdin) input += chunk;
 appendFileSync('calls.txt', JSON.stringify({ args: process.argv.slice(2), input }) + '\\n');
 `;
-const BENCH = ['run', 'hall-no-signal', '--bench', 'wire.signal.open', '--vehicle', '7'];
+// The circuit on which a session takes least.
+const BENCH = ['run', 'reluctor-no-signal', '--bench', 'wire.plus.open', '--vehicle', '7'];
 
 let place: Place;
 beforeEach(() => {

@@ -159,7 +159,7 @@ describe('installed offline into an empty folder', () => {
   });
 
   it('it finds its library, and a session lands whole in the data folder of the user', () => {
-    const out = run('run', 'hall-no-signal', '--bench', 'wire.signal.open', '--unattended');
+    const out = run('run', 'reluctor-no-signal', '--bench', 'wire.plus.open', '--unattended');
     const sessions = join(folder, 'data', 'ohmward', 'sessions');
     const [name, ...more] = readdirSync(sessions).filter((one) => one.endsWith('.jsonl'));
     expect(more).toEqual([]);
@@ -167,7 +167,7 @@ describe('installed offline into an empty folder', () => {
     const log = readSessionLog(readFileSync(join(sessions, name!)));
     expect(log.verdict).toBe('whole');
     expect(log.events.find(({ type }) => type === 'concluded')).toMatchObject({
-      faults: expect.arrayContaining(['wire.signal.open']),
+      faults: expect.arrayContaining(['wire.plus.open']),
     });
     // Customers' data: nobody else may read it.
     expect(statSync(join(sessions, name!)).mode & 0o077).toBe(0);

@@ -17,9 +17,14 @@ import {
   hash,
   knowing,
   library,
+  measure,
   newDrill,
   partsChanger,
+  testIn,
 } from './students.ts';
+
+/** What ends a drill. */
+const ENDS: readonly SessionEvent['type'][] = ['concluded', 'answer-revealed'];
 
 /** The events with another first one. */
 function begunAs(events: readonly SessionEvent[], more: object): SessionEvent[] {
@@ -31,32 +36,39 @@ const folder = mkdtempSync(join(tmpdir(), 'ohmward-class-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const EVIL = '<script>alert(1)</script>';
 
+/** The drill of a student, who may leave it before its end. */
+function play(seed: number, student: string, how: (begun: DrillInTest) => void) {
+  const assignment = { name: 'week-3', part: 1, limitMinutes: 30 };
+  const begun = newDrill(seed, { student, assignment });
+  how(begun);
+  return begun.driver.session().events;
+}
+/** Makes one test and leaves. */
+const beginning = (begun: DrillInTest) => {
+  measure(begun, testIn(begun, 'sensor.feed.volts'));
+};
+const good = play(17, 'Ada Example', knowing);
+
 function makeReport(): ClassReport {
-  const play = (seed: number, student: string, how: (begun: DrillInTest) => void) => {
-    const assignment = { name: 'week-3', part: 1, limitMinutes: 30 };
-    const begun = newDrill(seed, { student, assignment });
-    how(begun);
-    return begun.driver.session().events;
-  };
-  const good = play(17, 'Ada Example', knowing);
+  const own = play(18, EVIL, partsChanger);
   writeDrill(join(folder, 'ada', 'one.jsonl'), good);
   writeDrill(join(folder, 'bo', 'copy-of-ada.jsonl'), good);
-  writeDrill(join(folder, 'bo', 'own.jsonl'), play(18, EVIL, partsChanger));
+  writeDrill(join(folder, 'bo', 'own.jsonl'), own);
   writeDrill(join(folder, 'cy', 'one.jsonl'), play(23, '=cmd|calc', partsChanger));
-  writeDrill(join(folder, 'cy', 'two.jsonl'), play(19, '=cmd|calc', knowing).slice(0, 4));
+  writeDrill(join(folder, 'cy', 'two.jsonl'), play(19, '=cmd|calc', beginning));
   const again = newDrill(23, { student: '=CMD|calc' });
   knowing(again);
   writeDrill(join(folder, 'cy', 'zwei.jsonl'), again.driver.session().events);
   // Edited by hand, the chain left as it was.
-  const whole = drillText(play(15, 'Di Example', partsChanger));
+  const ofDi = begunAs(own, { person: 'Di Example', id: 'di' });
+  const whole = drillText(ofDi);
   const edited = whole.replace('Di Example', 'Ed Example');
   expect(edited).not.toBe(whole);
   writeFileSync(join(folder, 'edited.jsonl'), edited);
   // Edited and the chain computed anew.
-  const clever = play(14, 'Di Example', partsChanger);
   writeDrill(
     join(folder, 'clever.jsonl'),
-    clever.map((event) =>
+    ofDi.map((event) =>
       event.type === 'answer-revealed' ? { ...event, points: 100, right: true } : event,
     ),
   );
@@ -112,15 +124,18 @@ test('with the assignment and the library at hand, a drill of one’s own making
     'week.yaml',
   ).value!;
   const note = { name: 'week-3', part: 1, limitMinutes: null };
-  const play = (name: string, seed: number, more: DrillAsk = { assignment: note }) => {
-    const { driver, drill } = newDrill(seed, more);
-    drill.act({ type: 'diagnose', repairs: [] });
-    writeDrill(join(own, `${name}.jsonl`), driver.session().events);
+  const begin = (name: string, seed: number, more: DrillAsk = { assignment: note }) => {
+    const begun = newDrill(seed, more);
+    writeDrill(join(own, `${name}.jsonl`), begun.driver.session().events);
+    return begun;
   };
   const seed = seedFor(assignment, 1, 'Ada Example', hash);
-  play('as-set', seed);
-  play('easy-seed', seed + 1);
-  play('no-assignment', seed, {});
+  const asSet = begin('as-set', seed);
+  asSet.drill.act({ type: 'diagnose', repairs: [] });
+  writeDrill(join(own, 'as-set.jsonl'), asSet.driver.session().events);
+  // What was not set is told as soon as it is begun.
+  begin('easy-seed', seed + 1);
+  begin('no-assignment', seed, {});
   const hall = library.circuits.get('hall-module-fed')!;
   const easy = { ...hall, faults: hall.faults.slice(0, 1) };
   const { answer, salt } = hideFault(easy, levelNamed('unnamed'), seed, hash)!;
@@ -212,10 +227,9 @@ describe('a copy under another name', () => {
     if ('words' in made) throw new Error(made.words);
     return made.doubtful.map(({ file, kind, words }) => `${file} ${kind} ${words}`);
   };
-  const begun = newDrill(17);
-  knowing(begun);
-  const { events } = begun.driver.session();
-  const play = (person: string, id: string, pace = 1) => {
+  /** The good drill as somebody else's: whole where it says so, else its tests, which are verified in half the time. */
+  const as = (person: string, id: string, pace = 1, isWhole = false) => {
+    const events = isWhole ? good : good.filter(({ type }) => !ENDS.includes(type));
     return begunAs(events, { id, person }).map((event) => ({
       ...event,
       elapsed: Math.round(event.elapsed * pace),
@@ -223,7 +237,7 @@ describe('a copy under another name', () => {
   };
 
   test('is told by its id, on both', () => {
-    const told = kindsIn('id', { a: play('Ada', 'one'), b: play('Bo', 'one', 1.1) });
+    const told = kindsIn('id', { a: as('Ada', 'one'), b: as('Bo', 'one', 1.1) });
     expect(told).toEqual([
       'a.jsonl copied it has the id of b.jsonl; one of them is a copy',
       'b.jsonl copied it has the id of a.jsonl; one of them is a copy',
@@ -231,8 +245,8 @@ describe('a copy under another name', () => {
   });
 
   test('is told by its actions at the same times, even where its id was changed and its end is another', () => {
-    const whole = play('Ada', 'one');
-    const cut = play('Bo', 'two').slice(0, 6);
+    const whole = as('Ada', 'one', 1, true);
+    const cut = as('Bo', 'two').slice(0, 6);
     expect(kindsIn('times', { a: whole, b: cut })).toEqual([
       'a.jsonl copied its actions and their times are those of b.jsonl; one of them is a copy',
       'b.jsonl copied its actions and their times are those of a.jsonl; one of them is a copy',
@@ -240,10 +254,8 @@ describe('a copy under another name', () => {
   });
 
   test('is no honest student at the same vehicle, nor two runs of one file of actions', () => {
-    expect(kindsIn('honest', { a: play('Ada', 'one'), b: play('Bo', 'two', 1.001) })).toEqual([]);
-    expect(kindsIn('runs', { a: play('Ada', 'one', 1e-4), b: play('Bo', 'two', 1e-4) })).toEqual(
-      [],
-    );
+    expect(kindsIn('honest', { a: as('Ada', 'one'), b: as('Bo', 'two', 1.001) })).toEqual([]);
+    expect(kindsIn('runs', { a: as('Ada', 'one', 1e-4), b: as('Bo', 'two', 1e-4) })).toEqual([]);
   });
 });
 

@@ -182,7 +182,7 @@ test('a drill that was left goes on in the same file, with the same vehicle', as
   const sessions = join(folder, 'left');
   const begin = file(
     'begin.yaml',
-    'procedure: hall-module-fed\nlevel: blind\nseed: 9\nactions:\n  - measure: volts sensor.feed battery.negative\n    acknowledge: true\n',
+    'procedure: reluctor-two-wire\nlevel: blind\nseed: 9\nactions:\n  - measure: volts sensor.plus battery.negative\n    acknowledge: true\n',
   );
   const { out } = await run('--actions', begin, '--sessions', sessions);
   expect(out).toContain('Go on with: ohmward drill --resume');
@@ -190,7 +190,7 @@ test('a drill that was left goes on in the same file, with the same vehicle', as
   const path = join(sessions, 'drills', name!);
   const end = file(
     'end.yaml',
-    'actions:\n  - measure: volts sensor.feed battery.negative\n    acknowledge: true\n  - diagnose: [wire.feed]\n',
+    'actions:\n  - measure: volts sensor.plus battery.negative\n    acknowledge: true\n  - diagnose: [wire.plus]\n',
   );
   const resumed = await run('--resume', path, '--actions', end, '--sessions', sessions);
   expect(resumed.code).toBe(0);
@@ -267,7 +267,7 @@ test('a folder without drills is said to be one', async () => {
 test('an assignment goes on from part to part, and then says that all is done', async () => {
   const assignment = file(
     'week.yaml',
-    'assignment: week-3\ndrills:\n  - { procedure: hall-module-fed, level: named, seed: 4 }\n  - { procedure: hall-no-signal, level: unnamed }\n',
+    'assignment: week-3\ndrills:\n  - { procedure: reluctor-two-wire, level: named, seed: 4 }\n  - { procedure: reluctor-no-signal, level: unnamed }\n',
   );
   const give = file('give.yaml', 'actions:\n  - give-up: true\n');
   const one = () =>
@@ -302,8 +302,8 @@ test('an assignment goes on from part to part, and then says that all is done', 
 }, 120_000);
 
 test('cut off between diagnosis and reveal, the next command reveals', () => {
-  const begun = newDrill(3);
-  begun.drill.act({ type: 'diagnose', repairs: ['wire.feed'] });
+  const begun = newDrill(3, { circuit: 'reluctor-two-wire' });
+  begun.drill.act({ type: 'diagnose', repairs: ['wire.plus'] });
   const cut = begun.driver.session().events.slice(0, -1);
   expect(cut.at(-1)?.type).toBe('concluded');
   const before = replay(cut);

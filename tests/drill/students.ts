@@ -1,6 +1,6 @@
 /** Students made of code: one who does what the program would propose and proves it, one who changes parts, and their bench. */
 import { createHash } from 'node:crypto';
-import { sensorOf } from '../../src/circuit/circuit.ts';
+import { type Circuit, sensorOf } from '../../src/circuit/circuit.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import type { Test } from '../../src/circuit/test.ts';
 import { type Desk, openDesk } from '../../src/commands/session/open-desk.ts';
@@ -157,7 +157,11 @@ export function partsChanger(begun: DrillInTest): void {
   if (!circuit) throw new Error('a drill has a circuit');
   const counts = standardTests(circuit).find(({ test }) => test.probe.kind === 'counts')!;
   measure(begun, counts.test);
+  begun.drill.act({ type: 'diagnose', repairs: [sensorRepair(circuit)] });
+}
+
+/** What a parts-changer names: the sensor itself. */
+export function sensorRepair(circuit: Circuit): string {
   const sensor = sensorOf(circuit).name;
-  const { repair } = circuit.faults.find((one) => one.repair.startsWith(`${sensor}.`))!;
-  begun.drill.act({ type: 'diagnose', repairs: [repair] });
+  return circuit.faults.find(({ repair }) => repair.startsWith(`${sensor}.`))!.repair;
 }

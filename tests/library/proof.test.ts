@@ -1,13 +1,19 @@
 import { describe, expect, it } from 'vitest';
+import type { Model } from '../../src/circuit/model.ts';
+import type { LinkedProcedure } from '../../src/procedure/link-procedure.ts';
 import { type Conclusion, stepOf } from '../../src/procedure/procedure.ts';
+import { discriminatingTests } from '../../src/proof/discriminating-tests.ts';
+import { type JudgedWay, judgeOf } from '../../src/proof/judge-ways.ts';
 import {
   type Ending,
   type Proof,
   type ProofRow,
   proveProcedure,
 } from '../../src/proof/prove-procedure.ts';
+import { walkFaults } from '../../src/proof/walk-faults.ts';
 import { WRONG_SHARE_MAX } from '../../src/proof/way-issues.ts';
 import type { Issue } from '../../src/source/issue.ts';
+import { testEntries } from '../../src/suspects/test-entries.ts';
 import { shareOf } from '../campaign.ts';
 import { enteredAt, shipped, trees, withoutScope } from './shipped.ts';
 import { compareMinutes } from './tree-minutes.ts';
@@ -83,6 +89,13 @@ const strayShare = ({ ends }: ProofRow) =>
 /** Faults of which more cars end wrongly than `check` lets pass. */
 const oftenStray = ({ rows }: Proof) =>
   rows.filter((row) => strayShare(row) > WRONG_SHARE_MAX).map(({ fault }) => fault);
+/** Where every fault ends by the usual answers, and nothing else of the proof. */
+function judgedWays({ procedure }: LinkedProcedure, model: Model): JudgedWay[] {
+  const { circuit, meter } = model;
+  const discriminating = discriminatingTests(model, testEntries(circuit, procedure, meter));
+  const { judge } = judgeOf(procedure, circuit, discriminating);
+  return walkFaults(procedure, model).flatMap(judge);
+}
 const isStray = (verdict: Ending['verdict']) => verdict !== 'right' && verdict !== 'inseparable';
 describe.each(names)('%s, proved', (name) => {
   const { linked, model } = shipped(name);
@@ -120,8 +133,17 @@ describe.each(names)('%s, proved', (name) => {
   });
 
   const code = stepOf(linked.procedure, 'code');
-  const entries = code.kind === 'ask' ? code.outcomes.map(({ name: word, go }) => [word, go]) : [];
-  it.each(entries)('is right for every fault when the code says "%s"', (_, go) => {
+  const answers = code.kind === 'ask' ? code.outcomes : [];
+  const usual = answers.find((one) => code.kind === 'ask' && one.name === code.usual)!;
+
+  it('was walked as the code usually says', () => {
+    for (const { fault, visits } of proof.ways)
+      expect(visits, fault).toContainEqual({ step: 'code', outcome: usual.name });
+  });
+
+  // Where another answer leads on as the usual one does, the proof above has walked it.
+  const others = answers.filter(({ go }) => go !== usual.go).map((one) => [one.name, one.go]);
+  it.each(others)('is right for every fault when the code says "%s"', (_, go) => {
     const entered = proveProcedure(enteredAt(linked, go!), model);
     // A step that has nothing left to part on this way is a detour and no mistake.
     const issues = entered.issues.filter(
@@ -132,10 +154,10 @@ describe.each(names)('%s, proved', (name) => {
   });
 
   it('without a scope it loses only what no meter can see', () => {
-    const blind = proveProcedure(withoutScope(linked), model);
-    const lost = blind.rows.flatMap((row) => {
-      return strayShare(row) >= BLIND_SHARE_MAX ? [row.fault] : [];
-    });
+    const shares = new Map<string, number>();
+    for (const { fault, share, verdict } of judgedWays(withoutScope(linked), model))
+      if (isStray(verdict)) shares.set(fault, (shares.get(fault) ?? 0) + share);
+    const lost = [...shares].flatMap(([fault, share]) => (share >= BLIND_SHARE_MAX ? [fault] : []));
     // Makers' coils differ more in their ohms than a few shorted turns do; AC volts are not in the circuit file.
     const blindTo = /^target\.|\.worn-spot$|track-open$|leads-swapped$|shorted-turns$/;
     expect(lost.filter((fault) => !blindTo.test(fault))).toEqual([]);

@@ -1,12 +1,12 @@
 /** The shipped library, linked once for all tests of this folder. */
 import type { Circuit } from '../../src/circuit/circuit.ts';
-import { createModel, type Model } from '../../src/circuit/model.ts';
-import { SAMPLES } from '../../src/commands/check/check-files.ts';
+import type { Model } from '../../src/circuit/model.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import type { Drive } from '../../src/procedure/job.ts';
 import { type LinkedProcedure, linkProcedure } from '../../src/procedure/link-procedure.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
+import { modelFor } from '../../src/session/session-model.ts';
 import type { Issue } from '../../src/source/issue.ts';
 
 export const library = loadLibrary('procedures');
@@ -24,14 +24,15 @@ interface Shipped {
 
 const known = new Map<string, Shipped>();
 
-/** A tree by name with the model of its circuit, and as many cars a fault as `ohmward check` takes. */
+/** A tree by name with the model of its circuit: as many cars a fault as a session has, and `ohmward check` takes. */
 export function shipped(name: string, drive: Drive = 'combustion'): Shipped {
   const key = `${name} ${drive}`;
   const found = known.get(key);
   if (found) return found;
   let model: Model | null = null;
   const modelOf = (circuit: Circuit): Model => {
-    model ??= createModel(circuit, { samples: SAMPLES, seed: 1, meter: STANDARD_SETTINGS.meter });
+    // The one that sessions compute with, which may have shown much of it already.
+    model ??= modelFor(circuit, STANDARD_SETTINGS.meter);
     return model;
   };
   const parsed = library.procedures.get(name);

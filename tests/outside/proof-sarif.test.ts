@@ -35,7 +35,13 @@ const folder = folderWith({
 });
 afterAll(folder.remove);
 
-async function sarif(): Promise<Sarif> {
+let document: Promise<Sarif> | undefined;
+/** Made once: no test changes it. */
+function sarif(): Promise<Sarif> {
+  document ??= made();
+  return document;
+}
+async function made(): Promise<Sarif> {
   const { out, code } = await run(command, [join(folder.path, 'my trees'), '--sarif'], folder.path);
   expect(code).toBe(1);
   return JSON.parse(out) as Sarif;

@@ -10,9 +10,9 @@ import { KIND_NAMES } from './mutate.ts';
 
 const CARS = LONG ? 32 : 12;
 const PER_KIND = LONG ? 8 : 1;
-/** One in so many kinds; the pedal's tree takes as long as all the others together. */
-const ONE_IN = 8;
-const ONE_IN_OF_PEDAL = 33;
+/** One in so many kinds; a copy of the pedal's tree takes twenty times as long as one of another. */
+const ONE_IN = 7;
+const ONE_IN_OF_PEDAL = 66;
 /** Of the copies that are told or harm, over all trees. */
 const FOUND_SHARE_MIN = 0.95;
 

@@ -25,8 +25,6 @@ export interface Postgres {
   readonly database: (name: string) => Promise<string>;
   /** Stops as a power failure would, or after the present statements, and starts again. */
   readonly restart: (how: 'immediate' | 'fast') => Promise<void>;
-  readonly stop: () => Promise<void>;
-  readonly start: () => Promise<void>;
   /** Stops it and removes its folder. */
   readonly remove: () => Promise<void>;
 }
@@ -87,8 +85,6 @@ export async function startPostgres(): Promise<Postgres> {
       await stop(how);
       await start();
     },
-    stop: () => stop(),
-    start,
     remove: async () => {
       await stop('immediate');
       rmSync(folder, { recursive: true, force: true });

@@ -208,7 +208,7 @@ def drill(command):
     """A hidden fault: the tests that tell most, until one repair is nearly sure."""
     program = Ohmward(command)
     program.call("hello")
-    program.call("begin", procedure="reluctor-no-signal", level="named", seed=3, student="Ada Example")
+    program.call("begin", procedure="reluctor-no-signal", level="named", seed=4, student="Ada Example")
     seen = {"typed": program.refusal("reading", reading="5 V"), "early": program.refusal("debrief")}
     readings = 0
     while program.state["diagnosis"]["leading"][0]["chance"] < 0.95:

@@ -134,7 +134,7 @@ describe('a client in Python', () => {
         typed: 'vehicle-answers',
         early: 'not-revealed',
         debrief: { right: true, repairs: [came['named']] },
-        state: { status: 'closed', drill: { seed: 3, level: 'named' } },
+        state: { status: 'closed', drill: { seed: 4, level: 'named' } },
       });
       const events = eventsOf(came.state.file);
       expect(events[0]).toMatchObject({ by: 'program', person: 'Ada Example' });

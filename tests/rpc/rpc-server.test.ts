@@ -316,7 +316,7 @@ describe('the record', () => {
   });
 
   it('after the repair each test that must pass is made again, and then it is closed', async () => {
-    const one = newSession('hall-no-signal', 'wire.signal.open');
+    const one = newSession('reluctor-no-signal', 'wire.plus.open');
     expect(await one.refusal('retests')).toBe('not-concluded');
     await goTo(one, '');
     await one.result('accept', { sure: true });

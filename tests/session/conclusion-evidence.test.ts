@@ -125,8 +125,8 @@ describe('two wires that touch', () => {
   };
   it('rest on what was read between them, whatever the ohms are', () => {
     const pedal = shopFor('pedal-position');
-    // Of 24 vehicles those with the most and the least, and one between.
-    const vehicles = LONG ? Array.from({ length: 24 }, (_, at) => at + 1) : [13, 16, 20];
+    // Of 24 vehicles those with the most and the least: 1.91 and 0.003 ohm.
+    const vehicles = LONG ? Array.from({ length: 24 }, (_, at) => at + 1) : [13, 16];
     const sized = vehicles
       .map((vehicle) => walkOn(pedal, pedal.begun, TOUCH, {}, vehicle))
       .map((concluded) => ({ concluded, ohms: ohmsRead(concluded) }))

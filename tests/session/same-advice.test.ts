@@ -14,7 +14,9 @@ import { shipped } from '../library/shipped.ts';
 import { opened } from './sample-tree.ts';
 import { after as afterCommand, EVERYTHING } from './walk-library.ts';
 
-const { linked, model } = shipped('hall-no-signal');
+// The circuit on which a session takes least.
+const { linked, model } = shipped('reluctor-no-signal');
+const WIRE = 'wire.plus.open';
 const DRILL: DrillVehicle = {
   ...{ kind: 'drill', level: 'unnamed', seed: 3, commitment: 'sealed' },
   ...{ earlierRepair: null, assignment: null },
@@ -33,7 +35,7 @@ describe.each([
   it('get the same suspects, next tests, minutes and evidence for the same readings', () => {
     const pair = [begun({ kind: 'real' }, procedure), begun(DRILL, procedure)] as const;
     const advisors = pair.map((session) => createAdvisor(model, session.opened));
-    const bench = createBench(model, 'wire.signal.open', 5);
+    const bench = createBench(model, WIRE, 5);
     let [session, drill]: readonly [Session, Session] = pair;
     for (let round = 0; round < 3; round += 1) {
       const ofSession = advisors[0]!.diagnosis(session);
@@ -41,7 +43,7 @@ describe.each([
       expect(ofDrill.suspects).toEqual(ofSession.suspects);
       expect(ofDrill.nextTests).toEqual(ofSession.nextTests);
       expect(spentMinutes(drill)).toBe(spentMinutes(session));
-      const [weighed, inDrill] = [ofSession, ofDrill].map((one) => one.weigh(['wire.signal.open']));
+      const [weighed, inDrill] = [ofSession, ofDrill].map((one) => one.weigh([WIRE]));
       expect(inDrill!.evidence).toEqual(weighed!.evidence);
       expect(inDrill!.wouldProve).toEqual(weighed!.wouldProve);
       const next: Proposal | undefined = ofSession.nextTests[0] ?? weighed!.wouldProve[0];

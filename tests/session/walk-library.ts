@@ -23,9 +23,17 @@ export interface Shop {
   readonly begun: Session;
 }
 
-/** One procedure of the library, its circuit, and a session that was just opened. */
+const library = loadLibrary('procedures');
+const shops = new Map<string, Shop>();
+
+/** One procedure of the library, its circuit, and a session that was just opened: the same for all tests of a process. */
 export function shopFor(name: string): Shop {
-  const library = loadLibrary('procedures');
+  const shop = shops.get(name) ?? openShop(name);
+  shops.set(name, shop);
+  return shop;
+}
+
+function openShop(name: string): Shop {
   let model: Model | undefined;
   const { value: linked } = linkProcedure(library.procedures.get(name)!, library, {
     drive: 'combustion',

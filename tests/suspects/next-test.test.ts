@@ -1,726 +1,260 @@
+/** Which tests are proposed, in which order, and why: on the open signal wire, and on tables of a few looks by hand. */
 import { describe, expect, test } from 'vitest';
 import { LOOK_WORDS } from '../../src/circuit/look-words.ts';
-import type { Shown } from '../../src/circuit/test.ts';
-import { corroborate } from '../../src/suspects/corroborate.ts';
-import type { Reading } from '../../src/suspects/likelihood.ts';
 import { expectedDrop, type ProposalAsk, proposeTests } from '../../src/suspects/next-test.ts';
-import { AT_THE_START, findOptimum } from '../../src/suspects/optimum.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
-import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
+import { buildTable, HEALTHY, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { entropyBits, rankSuspects } from '../../src/suspects/rank-suspects.ts';
-import {
-  ALL_MEANS,
-  COSTS,
-  canDo,
-  type Situation,
-  situationAfter,
-  testCost,
-} from '../../src/suspects/test-cost.ts';
-import { longestPath, look, matrixTable, simpleTest } from './tables.ts';
+import { ALL_MEANS, type Situation } from '../../src/suspects/test-cost.ts';
+import { openWire, openWireOutcomes, placeOf, type TestId, testAt } from './open-wire.ts';
+import { look, matrixTable, simpleTest } from './tables.ts';
 
-const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
 const KEY_ON: Situation = { state: 'key-on', unplugged: [], reached: [] };
 
-describe('what a test costs', () => {
-  const feed = simpleTest('feed', { minutes: 2, reaches: ['sensor'] });
-  const cost = (asked: TableTest, now: Situation, helper = true) =>
-    testCost(asked, now, COSTS, helper).minutes;
-  test.each<[string, TableTest, Situation, number]>([
-    // by hand from the named costs
-    ['all in place', feed, { ...KEY_ON, reached: ['sensor'] }, 2],
-    ['a place not yet reached', feed, KEY_ON, 2 + COSTS.accessMinutes],
-    ['key to turn on', feed, { ...AT_THE_START, reached: ['sensor'] }, 2 + COSTS.keyMinutes],
-    [
-      'connectors off and on',
-      { ...feed, unplugged: ['sensor'] },
-      { ...KEY_ON, unplugged: ['module'], reached: ['sensor'] },
-      2 + 2 * COSTS.plugMinutes,
-    ],
-    [
-      'engine from key off',
-      { ...feed, state: 'running' },
-      { ...AT_THE_START, reached: ['sensor'] },
-      2 + COSTS.keyMinutes + COSTS.engineMinutes,
-    ],
-    [
-      'engine to stop',
-      { ...feed, state: 'key-off' },
-      { ...KEY_ON, state: 'running', reached: ['sensor'] },
-      2 + COSTS.keyMinutes + COSTS.engineMinutes,
-    ],
-    [
-      'cranking again',
-      { ...feed, state: 'cranking' },
-      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
-      2 + COSTS.engineMinutes,
-    ],
-    [
-      'after cranking the key is on',
-      feed,
-      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
-      2,
-    ],
-    [
-      'the engine runs on',
-      { ...feed, state: 'running' },
-      { ...KEY_ON, state: 'running', reached: ['sensor'] },
-      2,
-    ],
-    [
-      'engine to start after cranking',
-      { ...feed, state: 'running' },
-      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
-      2 + COSTS.engineMinutes,
-    ],
-    [
-      'engine to stop, with the key on',
-      feed,
-      { ...KEY_ON, state: 'running', reached: ['sensor'] },
-      2 + COSTS.engineMinutes,
-    ],
-    [
-      'key to turn off',
-      { ...feed, state: 'key-off' },
-      { ...KEY_ON, reached: ['sensor'] },
-      2 + COSTS.keyMinutes,
-    ],
-    [
-      'key off as it is',
-      { ...feed, state: 'key-off' },
-      { ...AT_THE_START, reached: ['sensor'] },
-      2,
-    ],
-    [
-      'cranking after the engine ran',
-      { ...feed, state: 'cranking' },
-      { ...KEY_ON, state: 'running', reached: ['sensor'] },
-      2 + COSTS.engineMinutes,
-    ],
-    [
-      'clips to take off',
-      feed,
-      { ...KEY_ON, reached: ['sensor'], arrangement: 'bridge' },
-      2 + COSTS.arrangeMinutes,
-    ],
-    [
-      'the same clips',
-      { ...feed, arrangement: 'bridge' },
-      { ...KEY_ON, reached: ['sensor'], arrangement: 'bridge' },
-      2,
-    ],
-    [
-      'connectors already off',
-      { ...feed, unplugged: ['sensor'] },
-      { ...KEY_ON, unplugged: ['sensor'], reached: ['sensor'] },
-      2,
-    ],
-    [
-      'cranking from key off',
-      { ...feed, state: 'cranking' },
-      { ...AT_THE_START, reached: ['sensor'] },
-      2 + COSTS.keyMinutes + COSTS.engineMinutes,
-    ],
-    [
-      'key off from cranking',
-      { ...feed, state: 'key-off' },
-      { ...KEY_ON, state: 'cranking', reached: ['sensor'] },
-      2 + COSTS.keyMinutes,
-    ],
-    [
-      'a place that is named twice is got at once',
-      { ...feed, reaches: ['sensor', 'sensor'] },
-      KEY_ON,
-      2 + COSTS.accessMinutes,
-    ],
-    [
-      'other clips',
-      { ...feed, arrangement: 'bridge' },
-      { ...KEY_ON, reached: ['sensor'] },
-      2 + COSTS.arrangeMinutes,
-    ],
-  ])('%s', (_, asked, now, minutes) => {
-    expect(cost(asked, now)).toBeCloseTo(minutes, 12);
+/** What is proposed for the open wire, before any reading; with other chances than its own where they are given. */
+function proposedForWire(more: Partial<ProposalAsk> = {}, chances?: readonly number[]) {
+  const ranking = rankSuspects(openWire, [], chances && Float64Array.from(chances));
+  const ask = { now: KEY_ON, means: ALL_MEANS, outcomes: openWireOutcomes, ...more };
+  return proposeTests(openWire, ranking, ask);
+}
+
+const DARK = 0;
+const LIT = 1;
+const DIM = 2;
+
+interface Suspect {
+  readonly id: string;
+  readonly weight: number;
+  readonly repair: string;
+  readonly words: string;
+  /** What each test shows of it. */
+  readonly shows: readonly number[];
+}
+
+/** A suspect with a repair of its own where none is named. */
+function suspect(id: string, weight: number, shows: readonly number[], repair = id): Suspect {
+  return { id, weight, repair, words: `words of ${id}`, shows };
+}
+
+/** What is proposed before any reading, with everything at hand, for tests by name and minutes. */
+function proposed(
+  minutes: Readonly<Record<string, number>>,
+  suspects: readonly Suspect[],
+  { reaches = [], ...ask }: Partial<ProposalAsk> & Pick<Partial<TableTest>, 'reaches'> = {},
+) {
+  const names = Object.keys(minutes);
+  const table = matrixTable(
+    suspects,
+    suspects.map(({ shows }) => shows),
+    names.map((name) => simpleTest(name, { minutes: minutes[name]!, reaches })),
+  );
+  const { all, best } = proposeTests(table, rankSuspects(table, []), {
+    now: KEY_ON,
+    means: ALL_MEANS,
+    outcomes: outcomesOf(table),
+    ...ask,
   });
-  test('minutes are told by what they go into', () => {
-    const asked = simpleTest('x', {
-      minutes: 2,
-      state: 'running',
-      unplugged: ['plug', 'other'],
-      reaches: ['sensor', 'module', 'plug'],
-      arrangement: 'bridge',
-    });
-    const now: Situation = { state: 'key-off', unplugged: ['third'], reached: ['module'] };
-    // by hand: key 0.5, engine 1.5 and the walk 0.5; three plugs of 1, two places of 3, clips 0.5
-    expect(testCost(asked, now, COSTS, false)).toEqual({
-      minutes: 14,
-      reading: 2,
-      state: 2.5,
-      plugs: 3,
-      access: 6,
-      arrange: 0.5,
-    });
+  return {
+    all,
+    best,
+    /** All tests, those first that tell most per minute. */
+    byWorth: all.map(({ test: place }) => names[place]!),
+    /** The proposals with the minutes until the repair is known. */
+    minutesToRepair: best.map((one): [string, number] => [names[one.test]!, one.minutesToRepair]),
+  };
+}
+
+describe('on the open wire', () => {
+  test('three tests are proposed, the one first after which the job is done soonest', () => {
+    const { best } = proposedForWire();
+    expect(best).toHaveLength(3);
+    const minutes = best.map(({ minutesToRepair }) => minutesToRepair);
+    expect(minutes).toEqual([...minutes].sort((a, b) => a - b));
+    expect(openWire.tests[best[0]!.test]!.reaches).toEqual(['sensor']);
   });
-  test('alone, a change of state costs the walk to the seat as well', () => {
-    const now = { ...AT_THE_START, reached: ['sensor'] };
-    expect(cost(feed, now, false) - cost(feed, now, true)).toBeCloseTo(COSTS.aloneMinutes, 12);
-    const running = { ...feed, state: 'running' as const };
-    expect(cost(running, now, false) - cost(running, now, true)).toBeCloseTo(
-      COSTS.aloneMinutes,
-      12,
+
+  test('the first one tells what the leaders would show, and why it is proposed', () => {
+    const [{ shows, why } = { shows: [], why: '' }] = proposedForWire().best;
+    expect(shows.map(({ id }) => id).slice(0, 2)).toEqual(['wire.signal.open', 'sensor.dead']);
+    expect(why).toMatch(
+      /^if the wire of fault 0: (about 0.*V|the light stays dark); if the sensor of fault 1: (about 5 V|the light is bright); takes 4 min, 3 of them to get there$/,
     );
-    expect(cost(feed, KEY_ON, false)).toBe(cost(feed, KEY_ON, true));
   });
-  test('after a test its state, connectors, places and clips stand', () => {
-    const asked = simpleTest('x', {
-      state: 'running',
-      unplugged: ['sensor', 'module'],
-      reaches: ['sensor'],
-      arrangement: 'clips',
+
+  test('what is not at hand, not safe or already done is not proposed', () => {
+    const { all } = proposedForWire({
+      means: { has: ['meter', 'lead', 'eyes'], helper: false, without: ['key-off'] },
+      without: [placeOf('bypass')],
     });
-    const after = situationAfter(asked, { ...KEY_ON, reached: ['module'], arrangement: 'other' });
-    expect(after).toEqual({
-      state: 'running',
-      unplugged: ['module', 'sensor'],
-      reached: ['module', 'sensor'],
-      arrangement: 'clips',
-    });
-    const first = { ...KEY_ON, reached: ['sensor'] };
-    expect(situationAfter(simpleTest('z', { reaches: ['module', 'sensor'] }), first)).toEqual({
-      ...KEY_ON,
-      reached: ['module', 'sensor'],
-    });
-    expect(situationAfter(simpleTest('y'), after)).toEqual({
-      state: 'key-on',
-      unplugged: [],
-      reached: ['module', 'sensor'],
-    });
+    // no test light and no spare sensor; the wheel is looked at with the key off
+    const left: TestId[] = ['pull-up at the module', 'pull-up at the sensor'];
+    expect(all.map(({ test: place }) => testAt(place)).sort()).toEqual(left);
   });
-  test('what is needed and not at hand, or not safe, rules a test out', () => {
-    const asked = simpleTest('pattern', { needs: ['scope', 'helper'], state: 'cranking' });
-    expect(canDo(asked, { has: ['meter'], helper: false, without: ['cranking'] })).toEqual({
-      can: false,
-      missing: ['scope', 'helper', 'cranking'],
-    });
-    expect(canDo(asked, { has: null, helper: true, without: [] }).can).toBe(true);
-    expect(canDo(asked, { has: null, helper: false, without: [] }).missing).toEqual(['helper']);
-    expect(canDo(asked, { has: ['scope'], helper: true, without: ['running'] })).toEqual({
-      can: true,
-      missing: [],
-    });
+
+  test('at the module the module is measured first', () => {
+    const now = { ...KEY_ON, reached: ['module'] };
+    const { best } = proposedForWire({ now }, [0.3, 0.1, 0.5, 0.1]);
+    expect(testAt(best[0]!.test)).toBe('pull-up at the module');
+  });
+
+  test('nothing is proposed when one repair is left', () => {
+    expect(proposedForWire({}, [1, 0, 0, 0]).best).toEqual([]);
   });
 });
 
-/** Signal wire open, sensor dead, module dead, wheel damaged; each test parts one off. */
-const FAULTS = ['wire.signal.open', 'sensor.dead', 'module.dead', 'wheel.damaged'] as const;
-const SHOWS: Record<string, readonly number[]> = {
-  'pull-up at the sensor': [0, 5, 0, 5],
-  'pull-up at the module': [5, 5, 0, 5],
-  injection: [0, 1, 0, 1],
-  bypass: [1, 0, 0, 1],
-  spare: [0, 1, 0, 0],
-  wheel: [1, 1, 1, 0],
-};
-const PLACES: Record<string, Partial<TableTest>> = {
-  'pull-up at the sensor': { family: 'signal', reaches: ['sensor'], needs: ['meter'] },
-  'pull-up at the module': { family: 'signal', reaches: ['module'], needs: ['meter'], minutes: 4 },
-  injection: { reaches: ['sensor'], needs: ['test-light'] },
-  bypass: { reaches: ['module', 'sensor'], needs: ['lead'], minutes: 3 },
-  spare: { reaches: ['sensor'], needs: ['spare-sensor'] },
-  wheel: { state: 'key-off', needs: ['eyes'], minutes: 6 },
-};
-const tests = Object.entries(PLACES).map(([id, more]) => simpleTest(id, more));
-const candidates = FAULTS.map((id, index) => ({
-  id,
-  words: `the ${id.split('.')[0]} of fault ${index}`,
-  repair: `repair ${id}`,
-  weight: [4, 3, 0.5, 0.5][index]!,
-}));
-const table = buildTable(
-  candidates,
-  tests,
-  (id, { id: asked }, sample) => {
-    const value = SHOWS[asked]![FAULTS.indexOf(id as (typeof FAULTS)[number])]!;
-    return asked.startsWith('pull-up') ? volts(value * (0.99 + 0.0003 * sample)) : look(value);
-  },
-  64,
-);
-const outcomes = outcomesOf(table);
-const ask: ProposalAsk = { now: KEY_ON, means: ALL_MEANS, outcomes };
-const named = (id: string) => tests.findIndex((one) => one.id === id);
-/** What every test shows with the signal wire open. */
-const wireOpen = (...ids: string[]): Reading[] =>
-  ids.map((id) => ({ test: named(id), shown: table.shown(named(id), 0)[4]! }));
-
-describe('proposals', () => {
-  test('three at most, the best first, each with what the leaders would show and why', () => {
-    const { best } = proposeTests(table, rankSuspects(table, []), ask);
-    expect(best).toHaveLength(3);
-    const [first] = best;
-    expect(tests[first!.test]!.reaches).toEqual(['sensor']);
-    expect(first!.shows.map(({ id }) => id).slice(0, 2)).toEqual([
-      'wire.signal.open',
-      'sensor.dead',
-    ]);
-    expect(first!.why).toMatch(
-      /^if the wire of fault 0: (about 0.*V|the light stays dark); if the sensor of fault 1: (about 5 V|the light is bright); takes 4 min, 3 of them to get there$/,
-    );
-    expect(best[1]!.minutesToRepair).toBeGreaterThanOrEqual(first!.minutesToRepair);
-  });
-  test('what is not at hand, not safe or already done is not proposed', () => {
-    const means = { has: ['meter', 'lead', 'eyes'], helper: false, without: ['key-off'] as const };
-    const { all } = proposeTests(table, rankSuspects(table, []), {
-      ...ask,
-      means,
-      without: [named('bypass')],
+describe('all tests that can be done are listed', () => {
+  test('with their bits, their minutes, and the one by the other', () => {
+    const six = ['a', 'b', 'c', 'd', 'e', 'f'].map((id, index) => {
+      const half = index % 2 === 0 ? DARK : LIT;
+      return suspect(id, 1, [half, half]);
     });
-    expect(all.map(({ test: index }) => tests[index]!.id).sort()).toEqual([
-      'pull-up at the module',
-      'pull-up at the sensor',
-    ]);
-  });
-  test('where one already is counts: at the module the module is measured first', () => {
-    const now = { ...KEY_ON, reached: ['module'] };
-    const bare = rankSuspects(table, [], Float64Array.from([0.3, 0.1, 0.5, 0.1]));
-    const { best } = proposeTests(table, bare, { ...ask, now });
-    expect(tests[best[0]!.test]!.id).toBe('pull-up at the module');
-  });
-  test('each test is worth its bits by its minutes, and no more than four suspects are told', () => {
-    const many = Array.from({ length: 6 }, (_, index) => ({
-      id: `f${index}`,
-      repair: `r${index}`,
-      weight: 1,
-    }));
-    const columns = [simpleTest('a', { minutes: 2 }), simpleTest('b', { minutes: 4 })];
-    const wide = buildTable(many, columns, (id) => look(Number(id.slice(1)) % 2), 1);
-    const { all, best } = proposeTests(wide, rankSuspects(wide, []), {
-      ...ask,
-      outcomes: outcomesOf(wide),
-    });
+    const { all } = proposed({ quick: 2, slow: 4 }, six);
+    expect(all.map(({ cost }) => cost.minutes)).toEqual([2, 4]);
     for (const { bits, bitsPerMinute, cost } of all) {
       expect(bits).toBeCloseTo(1, 12); // halves of six alike
       expect(bitsPerMinute).toBeCloseTo(bits / cost.minutes, 12);
     }
-    expect(all.map(({ cost }) => cost.minutes)).toEqual([2, 4]);
-    expect(best[0]!.shows).toHaveLength(4);
   });
-  test('a strategy has only tests that can be done', () => {
-    const means = { has: ['meter', 'lead'], helper: false, without: [] };
-    const found = findOptimum(table, { start: KEY_ON, means });
-    const used = new Set<string>();
-    const walk = (at: typeof found.strategy): void => {
-      if (at.kind === 'conclude') return;
-      used.add(tests[at.test]!.id);
-      for (const { next } of at.branches) walk(next);
-    };
-    walk(found.strategy);
-    for (const id of used) expect(['meter', 'lead']).toContain(PLACES[id]!.needs![0]);
-    expect(used.size).toBeGreaterThan(0);
-    // of what is left when the unlikeliest are left out, the bound is per unit of chance
-    const most = findOptimum(table, { start: KEY_ON, massKept: 0.8 });
-    expect(most.cases.mass).toBeLessThan(0.95);
-    expect(most.bound).toBeCloseTo(most.minutes, 9);
-  });
-  test('all tests that can be done are listed by bits per minute, of equals in their order', () => {
-    const columns = [4, 1, 2, 1].map((minutes, index) => simpleTest(`c${index}`, { minutes }));
-    const looks = matrixTable(
-      ['a', 'b'].map((id) => ({ id, repair: id, weight: 1 })),
-      [0, 1].map((shown) => columns.map(() => shown)),
-      columns,
-    );
-    const proposed = proposeTests(looks, rankSuspects(looks, []), {
-      ...ask,
-      outcomes: outcomesOf(looks),
-    });
-    expect(proposed.all.map(({ test: index }) => index)).toEqual([1, 3, 2, 0]);
-    // the job is done after any of them, so the cheapest are the best three
-    expect(
-      proposed.best.map(({ test: index, minutesToRepair }) => [index, minutesToRepair]),
-    ).toEqual([
-      [1, 1],
-      [3, 1],
-      [2, 2],
-    ]);
-  });
-  test('of nine tests that tell the same the dearest is not followed, and comes last', () => {
-    const columns = Array.from({ length: 9 }, (_, index) =>
-      simpleTest(`c${index}`, { minutes: 9 - index }),
-    );
-    const looks = matrixTable(
-      ['a', 'b'].map((id) => ({ id, repair: id, weight: 1 })),
-      [0, 1].map((shown) => columns.map(() => shown)),
-      columns,
-    );
-    const minutesOf = (...without: number[]) =>
-      proposeTests(looks, rankSuspects(looks, []), {
-        ...ask,
-        outcomes: outcomesOf(looks),
-        without,
-      }).best.map(({ minutesToRepair }) => minutesToRepair);
-    expect(minutesOf()).toEqual([1, 2, 3]);
-    expect(minutesOf(3, 4, 5, 6, 7, 8)).toEqual([7, 8, 9]);
-  });
-  test('the best is the one after which the job is done soonest, not the one that tells most per minute', () => {
-    const columns = [2, 3, 8].map((minutes, index) => simpleTest(`c${index}`, { minutes }));
-    const looks = matrixTable(
-      [1, 1, 2].map((weight, index) => ({ id: `f${index}`, repair: `r${index}`, weight })),
-      [
-        [1, 0, 1],
-        [0, 0, 1],
-        [0, 1, 0],
-      ],
-      columns,
-    );
-    const { all, best } = proposeTests(looks, rankSuspects(looks, []), {
-      ...ask,
-      outcomes: outcomesOf(looks),
-    });
-    // by hand: 0.81 bits in 2 minutes, 1 bit in 3, 1 bit in 8
-    expect(all.map(({ test: index }) => index)).toEqual([0, 1, 2]);
-    // then three quarters of the other's 3 minutes, or half of the other's 2
-    expect(best.map(({ test: index, minutesToRepair }) => [index, minutesToRepair])).toEqual([
-      [1, expect.closeTo(3 + 0.5 * 2, 9)],
-      [0, expect.closeTo(2 + 0.75 * 3, 9)],
-      [2, expect.closeTo(8 + 0.5 * 2, 9)],
-    ]);
-  });
-  test('the unlikeliest are left out of the look ahead when that is asked for', () => {
-    const columns = [5, 2].map((minutes, index) => simpleTest(`c${index}`, { minutes }));
-    const looks = matrixTable(
-      [6, 3, 1].map((weight, index) => ({ id: `f${index}`, repair: `r${index}`, weight })),
-      [
-        [0, 0],
-        [1, 0],
-        [1, 1],
-      ],
-      columns,
-    );
-    const minutesOf = (more: Partial<ProposalAsk>) =>
-      proposeTests(looks, rankSuspects(looks, []), {
-        ...ask,
-        outcomes: outcomesOf(looks),
-        ...more,
-      }).best.find(({ test: index }) => index === 0)!.minutesToRepair;
-    expect(minutesOf({})).toBeCloseTo(5 + 0.4 * 2, 9);
-    expect(minutesOf({ massKept: 0.85 })).toBeCloseTo(5, 9); // without the last
-  });
-  test('minutes to the repair are per unit of the chance that is looked at', () => {
-    const looks = matrixTable(
-      [6, 3, 1].map((weight, index) => ({ id: `f${index}`, repair: `r${index}`, weight })),
-      [[0], [1], [2]],
-      [simpleTest('t', { minutes: 5 })],
-    );
-    const at = (massKept?: number) =>
-      proposeTests(looks, rankSuspects(looks, []), {
-        ...ask,
-        outcomes: outcomesOf(looks),
-        ...(massKept !== undefined && { massKept }),
-      }).best.map(({ minutesToRepair }) => minutesToRepair);
-    expect(at()).toEqual([expect.closeTo(5, 9)]);
-    expect(at(0.85)).toEqual([expect.closeTo(5, 9)]);
-  });
-  test('why it is proposed sets the leader against the first suspect that would show something else', () => {
-    const why = (
-      suspects: readonly (readonly [id: string, repair: string, weight: number])[],
-      shown: readonly number[],
-      more: Partial<TableTest> = {},
-    ) => {
-      const looks = matrixTable(
-        suspects.map(([id, repair, weight]) => ({ id, repair, weight, words: `words of ${id}` })),
-        shown.map((one) => [one]),
-        [simpleTest('t', more)],
-      );
-      const proposed = proposeTests(looks, rankSuspects(looks, []), {
-        ...ask,
-        outcomes: outcomesOf(looks),
-      });
-      return proposed.best[0]?.why;
-    };
-    const { dark, lit } = LOOK_WORDS;
-    expect(
-      why(
-        [
-          ['a', 'A', 3],
-          ['a2', 'A', 2],
-          ['b', 'B', 2],
-          ['c', 'C', 1],
-        ],
-        [0, 1, 0, 1],
-      ),
-    ).toBe(`if words of a: ${dark}; if words of c: ${lit}; takes 1 min`);
-    expect(
-      why(
-        [
-          ['healthy', 'healthy', 3],
-          ['b', 'B', 2],
-        ],
-        [0, 1],
-        { reaches: ['far'] },
-      ),
-    ).toBe(
-      `if the circuit is healthy: ${dark}; if words of b: ${lit}; takes 4 min, 3 of them to get there`,
-    );
-    expect(
-      why(
-        [
-          ['b', 'B', 3],
-          ['healthy', 'healthy', 2],
-        ],
-        [0, 1],
-        { minutes: 1.26 },
-      ),
-    ).toBe(`if words of b: ${dark}; if the circuit is healthy: ${lit}; takes 1.3 min`);
-    // only another fault with the leader's repair would show something else
-    expect(
-      why(
-        [
-          ['a', 'A', 3],
-          ['a2', 'A', 2],
-          ['b', 'B', 2],
-        ],
-        [0, 1, 0],
-      ),
-    ).toBe('tells the less likely suspects apart; 1 min');
-  });
-  test('the expected drop is what is unknown now less what each outcome leaves', () => {
-    const faults = buildTable(
-      [
-        { id: 'a', repair: 'A', weight: 2 },
-        { id: 'b1', repair: 'B', weight: 1 },
-        { id: 'b2', repair: 'B', weight: 1 },
-      ],
-      [simpleTest('t')],
-      (id, _, sample) => look(id === 'a' || (id === 'b1' && sample === 0) ? 0 : 1),
-      2,
-    );
-    // dark: half of all by A and an eighth by B; lit: three eighths by B, so nothing is left to ask
-    const left = (5 / 8) * entropyBits([4 / 5, 1 / 5]);
-    const found = expectedDrop(faults, rankSuspects(faults, []), outcomesOf(faults)(0));
-    expect(found).toBeCloseTo(1 - left, 12);
-  });
-  test('nothing is proposed when one repair is left', () => {
-    const sure = rankSuspects(table, [], Float64Array.from([1, 0, 0, 0]));
-    expect(proposeTests(table, sure, ask).best).toEqual([]);
-  });
-  test('the cheapest strategy parts all four repairs in three tests at most', () => {
-    const found = findOptimum(table, { start: KEY_ON });
-    expect(found.exact).toBe(true);
-    expect(longestPath(found.strategy)).toBeLessThanOrEqual(3);
+
+  test('by bits per minute, of equals in the order of the table', () => {
+    const alike = [suspect('a', 1, Array(4).fill(DARK)), suspect('b', 1, Array(4).fill(LIT))];
+    const { byWorth } = proposed({ slow: 4, first: 1, middle: 2, second: 1 }, alike);
+    expect(byWorth).toEqual(['first', 'second', 'middle', 'slow']);
   });
 });
 
-describe('corroboration', () => {
-  const weigh = (
-    readings: readonly Reading[],
-    concluded: readonly string[] = ['wire.signal.open'],
-  ) =>
-    corroborate(table, {
-      concluded,
-      readings,
-      ranking: rankSuspects(table, readings),
-      outcomes,
-      now: KEY_ON,
-      means: ALL_MEANS,
-    });
-  test('nothing measured, nothing proven', () => {
-    expect(weigh([])).toMatchObject({ proven: false, missing: 3, evidence: [] });
-  });
-  test('one piece: two are missing, and tests that speak against the rival are offered, the cheapest first', () => {
-    const found = weigh(wireOpen('pull-up at the sensor'));
-    expect(found.evidence).toHaveLength(1);
-    expect(found.evidence[0]).toMatchObject({ reading: 0, against: 'repair sensor.dead' });
-    expect(found.missing).toBe(2);
-    // The module shows 0 V there too; of what is left, only these two tell it from the wire.
-    expect(found.rival!.repair).toBe('repair module.dead');
-    expect(found.offers.map(({ test: index }) => tests[index]!.id)).toEqual([
-      'pull-up at the module',
-      'bypass',
+describe('the best', () => {
+  test('is the one after which the job is done soonest, not the one that tells most per minute', () => {
+    const { byWorth, minutesToRepair } = proposed({ quick: 2, even: 3, dear: 8 }, [
+      suspect('a', 1, [LIT, DARK, LIT]),
+      suspect('b', 1, [DARK, DARK, LIT]),
+      suspect('c', 2, [DARK, LIT, DARK]),
     ]);
-    expect(found.offers[0]!.minutes).toBe(4 + COSTS.accessMinutes);
-  });
-  test('three kinds of test prove the wire', () => {
-    const found = weigh(wireOpen('pull-up at the sensor', 'pull-up at the module', 'injection'));
-    expect(found.proven).toBe(true);
-    expect(found.chance).toBeGreaterThan(0.9);
-    expect(found.evidence.every(({ ratio }) => ratio >= 3)).toBe(true);
-    expect(found.evidence.map(({ reading }) => reading).sort()).toEqual([0, 1, 2]);
-    expect(found.ruledOut.find(({ repair }) => repair === 'repair module.dead')).toMatchObject({
-      readings: [1],
-    });
-  });
-  test('the order of the readings does not matter', () => {
-    const ids = ['injection', 'wheel', 'bypass', 'pull-up at the sensor'];
-    const one = weigh(wireOpen(...ids));
-    const other = weigh(wireOpen(...[...ids].reverse()));
-    const tested = (found: typeof one) =>
-      found.evidence.map(({ test: index, against }) => [index, against]);
-    expect(tested(other)).toEqual(tested(one));
-    expect(other.proven).toBe(one.proven);
-  });
-  test('the same test twice is one piece', () => {
-    const once = weigh(wireOpen('bypass', 'pull-up at the module'));
-    const twice = weigh(wireOpen('bypass', 'bypass', 'pull-up at the module'));
-    expect(twice.missing).toBe(once.missing);
-    expect(twice.evidence).toHaveLength(once.evidence.length);
-  });
-  test('a reading that contradicts the conclusion is no evidence, and stops the proof', () => {
-    const readings = wireOpen('pull-up at the sensor', 'pull-up at the module', 'injection');
-    const odd = { test: named('bypass'), shown: look(0) };
-    const found = weigh([...readings, odd]);
-    expect(found.evidence.some(({ reading }) => reading === 3)).toBe(false);
-    expect(found.proven).toBe(false);
-  });
-  test('a reading that the conclusion explains badly is no evidence, though the rival explains it worse', () => {
-    // 5.31 V is three standard deviations above what the module's pull-up gives; a dead module gives 0 V.
-    const odd = { test: named('pull-up at the module'), shown: volts(5.31) };
-    const prior = Float64Array.from([0.5, 0, 0.5, 0]);
-    const found = corroborate(table, {
-      concluded: ['wire.signal.open'],
-      readings: [odd],
-      ranking: rankSuspects(table, [odd], prior),
-      prior,
-      outcomes,
-      now: KEY_ON,
-      means: ALL_MEANS,
-    });
-    expect(found.chance).toBeGreaterThan(0.75);
-    expect(found.evidence).toEqual([]);
-  });
-  test('one strong reading does not stand for two: each rival must be contradicted in its turn', () => {
-    const prior = Float64Array.from([4 / 7.8, 3 / 7.8, 0.5 / 7.8, 0.3 / 7.8]);
-    const readings = ['pull-up at the sensor', 'spare', 'injection'].map((id) => ({
-      test: named(id),
-      shown: table.shown(named(id), 1)[4]!,
-    }));
-    const ranking = rankSuspects(table, readings, prior);
-    const asked = {
-      concluded: ['sensor.dead'],
-      readings,
-      ranking,
-      prior,
-      outcomes,
-      now: KEY_ON,
-      means: ALL_MEANS,
-    };
-    const found = corroborate(table, asked);
-    expect(found.evidence.map(({ against }) => against)).toEqual([
-      'repair wire.signal.open',
-      'repair wire.signal.open',
-      'repair wheel.damaged',
+    // by hand: 0.81 bits in 2 minutes, 1 bit in 3, 1 bit in 8
+    expect(byWorth).toEqual(['quick', 'even', 'dear']);
+    // by hand: then half of the quick one's 2 minutes, or three quarters of the even one's 3
+    expect(minutesToRepair).toEqual([
+      ['even', expect.closeTo(3 + 0.5 * 2, 9)],
+      ['quick', expect.closeTo(2 + 0.75 * 3, 9)],
+      ['dear', expect.closeTo(8 + 0.5 * 2, 9)],
     ]);
-    expect(found.proven).toBe(true);
-    // The same three pieces, but a ranking in which the wheel still stands.
-    const doubtful = rankSuspects(table, readings, Float64Array.from([0.005, 0.01, 0.005, 0.98]));
-    const open = corroborate(table, { ...asked, ranking: doubtful });
-    expect(open).toMatchObject({
-      proven: false,
-      missing: 1,
-      rival: { repair: 'repair wheel.damaged', chance: doubtful.chances[3] },
-    });
   });
-  test('the wrong conclusion is never proven', () => {
-    const readings = wireOpen(...Object.keys(PLACES));
-    for (const id of FAULTS.slice(1)) expect(weigh(readings, [id]).proven).toBe(false);
-    expect(weigh(readings).proven).toBe(true);
-    expect(weigh(readings).offers).toEqual([]);
+
+  test('are the cheapest, where the job is done after any of them', () => {
+    const alike = [suspect('a', 1, Array(4).fill(DARK)), suspect('b', 1, Array(4).fill(LIT))];
+    const { minutesToRepair } = proposed({ slow: 4, first: 1, middle: 2, second: 1 }, alike);
+    expect(minutesToRepair).toEqual([
+      ['first', 1],
+      ['second', 1],
+      ['middle', 2],
+    ]);
   });
-  test('what is all but impossible is ruled out by the reading that spoke most against it', () => {
-    const found = weigh(wireOpen('pull-up at the sensor', 'pull-up at the module'));
-    for (const { repair, chance, readings } of found.ruledOut) {
-      expect(chance).toBeLessThan(0.02);
-      // the sensor and the wheel leave 5 V at both ends, the module 0 V at both
-      expect(readings).toEqual([repair === 'repair module.dead' ? 1 : 0]);
-    }
-    expect(found.ruledOut.map(({ repair }) => repair)).not.toContain('repair wire.signal.open');
-    expect(found.ruledOut.length).toBeGreaterThan(0);
-    expect(weigh([]).ruledOut).toEqual([]);
+
+  test('are among the eight that tell most per minute: a ninth is not followed', () => {
+    const nine = Object.fromEntries(Array.from({ length: 9 }, (_, at) => [`t${at}`, 9 - at]));
+    const alike = [suspect('a', 1, Array(9).fill(DARK)), suspect('b', 1, Array(9).fill(LIT))];
+    const minutesOf = (more: Partial<ProposalAsk>) =>
+      proposed(nine, alike, more).minutesToRepair.map(([, minutes]) => minutes);
+    expect(minutesOf({})).toEqual([1, 2, 3]);
+    expect(minutesOf({ most: 9 })).toEqual([1, 2, 3, 4, 5, 6, 7, 8, Infinity]);
+    // the dearest is followed once there are no more than eight
+    expect(minutesOf({ without: [3, 4, 5, 6, 7, 8] })).toEqual([7, 8, 9]);
   });
-  test('what the repair touches anyway is not listed as ruled out', () => {
-    const fault = (id: string, subject: string[] = []) => ({ id, repair: id, weight: 1, subject });
-    const looks = matrixTable(
-      [fault('both-wires', ['one', 'other']), fault('other'), fault('far')],
-      [0, 1, 1].map((shown) => Array.from({ length: 6 }, () => shown)),
+});
+
+describe('minutes to the repair', () => {
+  test('leave the unlikeliest out where that is asked for', () => {
+    const suspects = [
+      suspect('likely', 6, [DARK, DARK]),
+      suspect('second', 3, [LIT, DARK]),
+      suspect('unlikely', 1, [LIT, LIT]),
+    ];
+    const ofFirst = (more: Partial<ProposalAsk>) =>
+      new Map(proposed({ first: 5, other: 2 }, suspects, more).minutesToRepair).get('first');
+    // by hand: in four of ten the other has to tell the last two apart
+    expect(ofFirst({})).toBeCloseTo(5 + 0.4 * 2, 9);
+    // without the last there is nothing left to tell
+    expect(ofFirst({ massKept: 0.85 })).toBeCloseTo(5, 9);
+  });
+
+  test('are per unit of the chance that is looked at', () => {
+    const suspects = [
+      suspect('likely', 6, [DARK]),
+      suspect('second', 3, [LIT]),
+      suspect('unlikely', 1, [DIM]),
+    ];
+    for (const more of [{}, { massKept: 0.85 }])
+      expect(proposed({ only: 5 }, suspects, more).minutesToRepair).toEqual([
+        ['only', expect.closeTo(5, 9)],
+      ]);
+  });
+});
+
+test('of four suspects at most it is told what they would show', () => {
+  const six = ['a', 'b', 'c', 'd', 'e', 'f'].map((id, index) => suspect(id, 1, [index % 2]));
+  expect(proposed({ only: 2 }, six).best[0]!.shows).toHaveLength(4);
+});
+
+describe('why a test is proposed', () => {
+  const { dark, lit } = LOOK_WORDS;
+  const why = (...asked: Parameters<typeof proposed>) => proposed(...asked).best[0]?.why;
+
+  test('sets the leader against the first suspect of another repair that would show something else', () => {
+    const suspects = [
+      suspect('leader', 3, [DARK], 'A'),
+      suspect('same repair', 2, [LIT], 'A'),
+      suspect('same look', 2, [DARK], 'B'),
+      suspect('other', 1, [LIT], 'C'),
+    ];
+    expect(why({ only: 1 }, suspects)).toBe(
+      `if words of leader: ${dark}; if words of other: ${lit}; takes 1 min`,
     );
-    const readings = Array.from({ length: 6 }, (_, test) => ({ test, shown: look(0) }));
-    const found = corroborate(looks, {
-      concluded: ['both-wires'],
-      readings,
-      ranking: rankSuspects(looks, readings),
-      outcomes: outcomesOf(looks),
-      now: KEY_ON,
-      means: ALL_MEANS,
-    });
-    expect(found.ruledOut.map(({ repair }) => repair)).toEqual(['far']);
   });
-  test('what was hardly thinkable before is not ruled out by a reading that says nothing of it', () => {
-    const unlikely = Float64Array.from([0.5, 0.25, 0.249, 0.001]); // the wheel
-    const ruledOut = (...places: string[]) => {
-      const readings = wireOpen(...places);
-      const ranking = rankSuspects(table, readings, unlikely);
-      const ask = { concluded: ['wire.signal.open'], readings, ranking, prior: unlikely };
-      const found = corroborate(table, { ...ask, outcomes, now: KEY_ON, means: ALL_MEANS });
-      return found.ruledOut.map(({ repair }) => repair);
-    };
-    // 5 V at the module whether the wire is open or the wheel damaged; at the sensor only then
-    expect(ruledOut('pull-up at the module')).toEqual(['repair module.dead']);
-    expect(ruledOut('pull-up at the sensor')).toContain('repair wheel.damaged');
+
+  test('names the healthy circuit in words of its own, as leader and as rival', () => {
+    const healthyLeads = [suspect(HEALTHY, 3, [DARK]), suspect('b', 2, [LIT])];
+    expect(why({ only: 1 }, healthyLeads)).toBe(
+      `if the circuit is healthy: ${dark}; if words of b: ${lit}; takes 1 min`,
+    );
+    const faultLeads = [suspect('b', 3, [DARK]), suspect(HEALTHY, 2, [LIT])];
+    expect(why({ only: 1 }, faultLeads)).toBe(
+      `if words of b: ${dark}; if the circuit is healthy: ${lit}; takes 1 min`,
+    );
   });
-  test('no offer is a test that was done, that is like one that told, or that cannot be done', () => {
-    const found = weigh(wireOpen('pull-up at the sensor', 'wheel'));
-    const offered = found.offers.map(({ test: index }) => tests[index]!.id);
-    expect(offered).not.toContain('wheel');
-    expect(offered).not.toContain('pull-up at the sensor');
-    const readings = wireOpen('pull-up at the sensor');
-    const poor = corroborate(table, {
-      concluded: ['wire.signal.open'],
-      readings,
-      ranking: rankSuspects(table, readings),
-      outcomes,
-      now: KEY_ON,
-      means: { has: ['meter'], helper: false, without: [] },
-    });
-    expect(poor.offers.map(({ test: index }) => tests[index]!.id)).toEqual([
-      'pull-up at the module',
-    ]);
+
+  test('says the minutes to a tenth, and how many of them are the way', () => {
+    const two = [suspect('a', 3, [DARK]), suspect('b', 2, [LIT])];
+    expect(why({ only: 1 }, two, { reaches: ['far'] })).toMatch(
+      /takes 4 min, 3 of them to get there$/,
+    );
+    expect(why({ only: 1.26 }, two)).toMatch(/takes 1\.3 min$/);
   });
-  test('a test that was done and told nothing is not offered again', () => {
-    // 2.5 V is neither what the wire nor what the module gives
-    const odd = { test: named('pull-up at the module'), shown: volts(2.5) };
-    const found = weigh([...wireOpen('pull-up at the sensor'), odd]);
-    const offered = found.offers.map(({ test: index }) => tests[index]!.id);
-    expect(offered).not.toContain('pull-up at the module');
-    expect(offered).toContain('bypass');
+
+  test('is the less likely suspects, where only a fault with the repair of the leader would show something else', () => {
+    const suspects = [
+      suspect('leader', 3, [DARK], 'A'),
+      suspect('same repair', 2, [LIT], 'A'),
+      suspect('same look', 2, [DARK], 'B'),
+    ];
+    expect(why({ only: 1 }, suspects)).toBe('tells the less likely suspects apart; 1 min');
   });
-  test('the cheapest offer from where one stands comes first', () => {
-    const readings = wireOpen('pull-up at the sensor');
-    const { offers } = corroborate(table, {
-      concluded: ['wire.signal.open'],
-      readings,
-      ranking: rankSuspects(table, readings),
-      outcomes,
-      now: { ...KEY_ON, reached: ['module', 'sensor'] },
-      means: ALL_MEANS,
-    });
-    // all is reached already: 3 minutes for the bypass, 4 for the pull-up at the module
-    expect(offers.map(({ test: index }) => tests[index]!.id)).toEqual([
-      'bypass',
-      'pull-up at the module',
-    ]);
-    for (const { chance } of offers) expect(chance).toBeCloseTo(1, 9);
-  });
-  test('when everything else is impossible nothing is missing', () => {
-    const prior = Float64Array.from([1, 0, 0, 0]);
-    const sure = corroborate(table, {
-      concluded: ['wire.signal.open'],
-      readings: [],
-      ranking: rankSuspects(table, [], prior),
-      prior,
-      outcomes,
-      now: KEY_ON,
-      means: ALL_MEANS,
-    });
-    expect(sure).toMatchObject({ proven: true, missing: 0, rival: null, offers: [] });
-  });
-  test('a fault that is not in the circuit is a mistake of the caller', () => {
-    expect(() => weigh([], ['nothing'])).toThrow('no such fault');
-  });
+});
+
+test('the expected drop is what is unknown now less what each outcome leaves', () => {
+  // Repair A has one fault, which shows dark; of the two of repair B one shows dark in half of its samples.
+  const faults = buildTable(
+    [
+      { id: 'a', repair: 'A', weight: 2 },
+      { id: 'b1', repair: 'B', weight: 1 },
+      { id: 'b2', repair: 'B', weight: 1 },
+    ],
+    [simpleTest('only')],
+    (id, _, sample) => look(id === 'a' || (id === 'b1' && sample === 0) ? DARK : LIT),
+    2,
+  );
+  const found = expectedDrop(faults, rankSuspects(faults, []), outcomesOf(faults)(0));
+  // by hand: dark are a half by A and an eighth by B, lit are three eighths by B, which leave nothing to ask
+  const unknownNow = 1;
+  const left = (5 / 8) * entropyBits([4 / 5, 1 / 5]);
+  expect(found).toBeCloseTo(unknownNow - left, 12);
 });

@@ -2,7 +2,11 @@
 import { expect, test } from 'vitest';
 import { findOptimum } from '../../src/suspects/optimum.ts';
 import { expectedMinutes, type Strategy } from '../../src/suspects/strategy.ts';
+import type { Situation } from '../../src/suspects/test-cost.ts';
+import { openWire, testAt } from './open-wire.ts';
 import { longestPath, matrixTable, READING_ONLY, simpleTest } from './tables.ts';
+
+const KEY_ON: Situation = { state: 'key-on', unplugged: [], reached: [] };
 
 const end = (chance: number): Strategy => ({
   kind: 'conclude',
@@ -83,3 +87,32 @@ test('chances of the ends are shares of what was looked at', () => {
   ]);
   for (const one of [minutes, greedyMinutes, bound]) expect(one).toBeCloseTo(3, 12);
 });
+
+test('the cheapest strategy for the open wire tells all four repairs apart in three tests at most', () => {
+  const found = findOptimum(openWire, { start: KEY_ON });
+  expect(found.exact).toBe(true);
+  expect(longestPath(found.strategy)).toBeLessThanOrEqual(3);
+});
+
+test('a strategy has only tests that can be done', () => {
+  const means = { has: ['meter', 'lead'], helper: false, without: [] };
+  const used = testsIn(findOptimum(openWire, { start: KEY_ON, means }).strategy);
+  expect(used.size).toBeGreaterThan(0);
+  // the others need a test light, a spare sensor or somebody's eyes
+  const able = ['pull-up at the sensor', 'pull-up at the module', 'bypass'];
+  for (const place of used) expect(able).toContain(testAt(place));
+});
+
+test('where the unlikeliest are left out, the bound is per unit of the chance that is looked at', () => {
+  const found = findOptimum(openWire, { start: KEY_ON, massKept: 0.8 });
+  expect(found.cases.mass).toBeLessThan(0.95);
+  expect(found.bound).toBeCloseTo(found.minutes, 9);
+});
+
+/** Places of all tests that are asked somewhere in it. */
+function testsIn(strategy: Strategy, found = new Set<number>()): Set<number> {
+  if (strategy.kind === 'conclude') return found;
+  found.add(strategy.test);
+  for (const { next } of strategy.branches) testsIn(next, found);
+  return found;
+}
