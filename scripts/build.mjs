@@ -1,7 +1,7 @@
 /** Bundles the program into dist/: one entry, lazily loaded chunks, nothing needed at run time but Node. */
 import { chmodSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
-import { quickStart, withoutDevtools } from './bundle-plugins.mjs';
+import { quickFrames, quickStart, withoutDevtools } from './bundle-plugins.mjs';
 import { bundledPackages, licenceText } from './licences.mjs';
 
 /** Steps of the shared database's tables, carried in the bundle as text. */
@@ -52,7 +52,7 @@ await build({
   },
   // An optional native client that is never asked for.
   external: ['pg-native'],
-  plugins: [withoutDevtools, quickStart, signalsAtOnce],
+  plugins: [withoutDevtools, quickStart, quickFrames, signalsAtOnce],
   logLevel: 'warning',
 });
 writeFileSync(`${fresh}/THIRD-PARTY.txt`, licenceText(bundledPackages(fresh)));

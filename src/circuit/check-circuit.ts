@@ -1,12 +1,16 @@
 /** Asks of a circuit, before it is solved for anyone, what the solver could only answer with a shrug. */
 import type { Path } from '../source/yaml-source.ts';
 import { type Circuit, moduleOf, sensorOf } from './circuit.ts';
-import { floatingIslands } from './floating-islands.ts';
+import { floatingIslands, rootsOf } from './floating-islands.ts';
+import { GROUND, type Netlist, nodesOf } from './netlist.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import { NOMINAL_DRAW } from './plan.ts';
 import { planNetlist } from './plan-netlist.ts';
 import { createSolver } from './solve-dc.ts';
 import { TEST_STATES } from './test.ts';
+
+/** Regulated outputs that feed the same wires; a vehicle has one, or two by a fault. */
+const OUTPUTS_MAX = 20;
 
 /** One finding, with the place in the circuit file of the part or wire it belongs to. */
 export interface CircuitFinding {
@@ -32,6 +36,7 @@ export function checkCircuit(circuit: Circuit): CircuitFinding[] {
           path: ownerOf(circuit, name),
         });
       }
+    if (state === 'key-on') findings.push(...manyOutputs(circuit, netlist));
     const failure = createSolver(netlist).solve();
     if (failure)
       findings.push({
@@ -52,6 +57,30 @@ export function checkCircuit(circuit: Circuit): CircuitFinding[] {
     });
   const seen = new Set<string>();
   return findings.filter(({ words }) => (seen.has(words) ? false : seen.add(words)));
+}
+
+/** Each regulated output looks for its region beside all others that it feeds together with. */
+function manyOutputs(circuit: Circuit, netlist: Netlist): CircuitFinding[] {
+  const between = netlist.elements.filter(
+    (element) => element.kind !== 'regulator' && !nodesOf(element).includes(GROUND),
+  );
+  const roots = rootsOf({ ...netlist, elements: between });
+  const together = new Map<number, number>();
+  return netlist.elements.flatMap((element): CircuitFinding[] => {
+    if (element.kind !== 'regulator') return [];
+    const root = roots(element.out);
+    const count = (together.get(root) ?? 0) + 1;
+    together.set(root, count);
+    if (count !== OUTPUTS_MAX + 1) return [];
+    return [
+      {
+        code: 'too-many-outputs',
+        severity: 'error',
+        words: `more than ${OUTPUTS_MAX} regulated outputs hang together`,
+        path: ownerOf(circuit, netlist.nodes[element.out]!),
+      },
+    ];
+  });
 }
 
 /** The part that a node lies in, else the wire that ends there, else the whole file. */

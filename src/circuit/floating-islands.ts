@@ -3,6 +3,12 @@ import { GROUND, type Netlist, nodesOf } from './netlist.ts';
 
 /** One node of each part of the circuit that no element joins to ground. */
 export function floatingIslands(netlist: Netlist): number[] {
+  const find = rootsOf(netlist);
+  return [...netlist.nodes.keys()].filter((node) => node !== GROUND && find(node) === node);
+}
+
+/** Tells of each node one node of the part of the circuit that it lies in; ground of what is joined to ground. */
+export function rootsOf(netlist: Netlist): (node: number) => number {
   const root = netlist.nodes.map((_, node) => node);
   const find = (node: number): number => {
     let top = node;
@@ -19,5 +25,5 @@ export function floatingIslands(netlist: Netlist): number[] {
     if (first < second) root[second] = first;
     else root[first] = second;
   }
-  return [...netlist.nodes.keys()].filter((node) => node !== GROUND && find(node) === node);
+  return find;
 }

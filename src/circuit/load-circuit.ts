@@ -29,6 +29,7 @@ import { connectorsOf, terminalsOf } from './terminals.ts';
 import { ValueReader } from './value-reader.ts';
 import { wireRoles } from './wire-roles.ts';
 import { withSymptoms } from './with-symptoms.ts';
+import { withinReach } from './within-reach.ts';
 
 /** Weight of each class unless the author says otherwise. Common practice, no source. */
 export const DEFAULT_WEIGHTS: Readonly<Record<FaultClass, number>> = {
@@ -40,6 +41,12 @@ export const DEFAULT_WEIGHTS: Readonly<Record<FaultClass, number>> = {
   neighbour: 0.7,
   target: 0.7,
 };
+
+/**
+ * Faults that the module could notice, all of which are worked out in several cars: so many take about 2 s of a processor. The
+ * shipped circuits have at most 96.
+ */
+const FAULTS_MAX = 480;
 
 /** What else stands before the point of a terminal, or names something to look at. */
 const RESERVED = ['battery', 'splice', 'wire', 'contact', 'target', 'connector', 'harness'];
@@ -222,6 +229,16 @@ function checkWires(
 
 /** The faults that show; null with an issue when one of them has no operating point. */
 function tellingOf(reader: ValueReader, circuit: Circuit): Fault[] | null {
+  const { length } = circuit.faults.filter(withinReach(circuit));
+  if (length > FAULTS_MAX) {
+    reader.issue(
+      'too-many-faults',
+      `${length} faults follow from these wires and parts, and no more than ${FAULTS_MAX} are worked out`,
+      ['wires'],
+      'leave out what is not needed to test this sensor',
+    );
+    return null;
+  }
   try {
     return withSymptoms(circuit);
   } catch (error) {

@@ -17,6 +17,8 @@ export class Mesh {
   readonly toGround: Float64Array;
   readonly inflow: Float64Array;
   private readonly sums: Float64Array;
+  /** Neighbours of the node that is worked out. */
+  private readonly arms: Int32Array;
 
   constructor(size: number) {
     this.size = size;
@@ -24,6 +26,7 @@ export class Mesh {
     this.toGround = new Float64Array(size);
     this.inflow = new Float64Array(size);
     this.sums = new Float64Array(size);
+    this.arms = new Int32Array(size);
   }
 
   /** Takes over the first `size` places of a reduction, or another mesh. */
@@ -52,22 +55,32 @@ export class Mesh {
 
   /** Works out nodes `from` to `to` - 1 after those before them; false if one of them is joined to nothing. */
   workOut(from: number, to: number): boolean {
-    const { size, pairs, toGround, inflow, sums } = this;
+    const { size, pairs, toGround, inflow, sums, arms } = this;
     for (let k = from; k < to; k += 1) {
       const row = k * size;
       let sum = toGround[k]!;
-      for (let j = k + 1; j < size; j += 1) sum += pairs[row + j]!;
+      let count = 0;
+      for (let j = k + 1; j < size; j += 1) {
+        const siemens = pairs[row + j]!;
+        if (siemens === 0) continue;
+        sum += siemens;
+        arms[count] = j;
+        count += 1;
+      }
       if (!(sum > 0)) return false;
       sums[k] = sum;
       const own = toGround[k]! / sum;
       const amps = inflow[k]! / sum;
-      for (let i = k + 1; i < size; i += 1) {
+      for (let m = 0; m < count; m += 1) {
+        const i = arms[m]!;
         const siemens = pairs[row + i]!;
-        if (siemens === 0) continue;
         toGround[i]! += siemens * own;
         inflow[i]! += siemens * amps;
         const share = siemens / sum;
-        for (let j = i + 1; j < size; j += 1) pairs[i * size + j]! += share * pairs[row + j]!;
+        for (let n = m + 1; n < count; n += 1) {
+          const j = arms[n]!;
+          pairs[i * size + j]! += share * pairs[row + j]!;
+        }
       }
     }
     return true;

@@ -28,17 +28,17 @@ export function metalOf(
   }
   for (const bridge of setup.bridges)
     if (bridge.through === 'lead') links.push([bridge.from, bridge.to]);
-  const found = new Set<TerminalId>([terminal]);
-  const open = [terminal];
-  while (open.length > 0) {
-    const here = open.pop()!;
-    for (const [a, b] of links) {
-      const next = a === here ? b : b === here ? a : null;
-      if (next !== null && !found.has(next)) {
-        found.add(next);
-        open.push(next);
-      }
-    }
+  const beside = new Map<TerminalId, TerminalId[]>();
+  const link = (from: TerminalId, to: TerminalId): void => {
+    const known = beside.get(from);
+    if (known) known.push(to);
+    else beside.set(from, [to]);
+  };
+  for (const [a, b] of links) {
+    link(a, b);
+    link(b, a);
   }
+  const found = new Set<TerminalId>([terminal]);
+  for (const here of found) for (const next of beside.get(here) ?? []) found.add(next);
   return found;
 }

@@ -13,7 +13,7 @@ import type { RigStore } from './rig-store.ts';
 import { FREE_POINT, type Samples, valueIn } from './samples.ts';
 import { RESTS_OFF, type SensorMoments } from './sensor-moments.ts';
 import { FUSE_BLOWS_AT } from './supply-limits.ts';
-import type { Setup } from './test.ts';
+import type { Setup, TerminalId } from './test.ts';
 
 /** What it takes to find out what a part gets. */
 export interface OpenPartsAsk {
@@ -23,6 +23,12 @@ export interface OpenPartsAsk {
   readonly moments: SensorMoments;
   /** Voltage between the leads of a rig at one instant of a sample. */
   readonly volts: (rig: Rig, fault: Fault | null, instant: Instant, sample: number) => number;
+}
+
+/** Ends of parts: those of the first, and those of the others two by two, one list for good. */
+interface Ends {
+  readonly first: readonly [TerminalId, TerminalId];
+  readonly rest: readonly TerminalId[];
 }
 
 /** Knows what was found for the samples of one circuit; of the loose point only while it stays. */
@@ -35,12 +41,14 @@ export class OpenParts {
   private readonly point = {
     taken: 0,
     blown: new Map<string, readonly string[]>(),
-    pulled: new Map<string, boolean>(),
+    pulled: new Map<string, readonly RelayPart[]>(),
   };
   /** Resistance of a fuse, volts that a relay pulls in at. */
   private readonly ownValue: ReadonlyMap<FusePart | RelayPart, PlanValue>;
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
+  private readonly fuseEnds: Ends;
+  private readonly coilEnds: Ends;
   private readonly relays: readonly RelayPart[];
   private readonly starved = new WeakMap<Fault, readonly RelayPart[]>();
   private readonly closed = new WeakMap<Setup, readonly RelayPart[]>();
@@ -54,6 +62,8 @@ export class OpenParts {
     this.draws = draws;
     this.fuses = circuit.parts.filter((part) => part.kind === 'fuse');
     this.relays = circuit.parts.filter((part) => part.kind === 'relay').filter(({ coil }) => coil);
+    this.fuseEnds = endsOf(this.fuses, 'in', 'out');
+    this.coilEnds = endsOf(this.relays, '86', '85');
     const valueAs = valuesOf(circuit);
     this.ownValue = new Map<FusePart | RelayPart, PlanValue>([
       ...this.fuses.map((fuse) => [fuse, valueAs(`${fuse.name}.ohms`, fuse.ohms)] as const),
@@ -70,9 +80,10 @@ export class OpenParts {
     const starved = this.starvedBy(fault);
     if (starved.length === 0) return blown;
     const closed = this.closedIn(setup);
-    const released = starved.filter(
-      (relay) => closed.includes(relay) && !this.pullsIn(fault, setup, relay, sample),
-    );
+    const asked = starved.filter((relay) => closed.includes(relay));
+    if (asked.length === 0) return blown;
+    const pulled = this.pulledIn(fault, setup, sample);
+    const released = asked.filter((relay) => !pulled.includes(relay));
     if (released.length === 0) return blown;
     return this.sameBlown([...blown, ...released.map(({ name }) => name)]);
   }
@@ -85,8 +96,7 @@ export class OpenParts {
     const cars = sample === FREE_POINT ? this.ofPoint().blown : this.blown;
     const known = cars.get(key);
     if (known) return known;
-    const names = fuses.flatMap((fuse) => (this.blows(fault, fuse, sample) ? [fuse.name] : []));
-    const blown = this.sameBlown(names);
+    const blown = this.sameBlown(this.blowing(fault, sample).map(({ name }) => name));
     cars.set(key, blown);
     return blown;
   }
@@ -122,34 +132,33 @@ export class OpenParts {
   }
 
   /** A relay closes as the key is turned, if it does at all, and then holds while the engine is cranked. */
-  private pullsIn(fault: Fault, setup: Setup, relay: RelayPart, sample: number): boolean {
-    if (sample !== FREE_POINT) return this.pullsInNow(fault, setup, relay, sample);
+  private pulledIn(fault: Fault, setup: Setup, sample: number): readonly RelayPart[] {
+    if (sample !== FREE_POINT) return this.pulledInNow(fault, setup, sample);
     const { pulled } = this.ofPoint();
-    const key = `${fault.id}|${relay.name}|${this.ask.rigs.setupKey(this.keyOnSetup(setup))}`;
+    const key = `${fault.id}|${this.ask.rigs.setupKey(this.keyOnSetup(setup))}`;
     const known = pulled.get(key);
     if (known !== undefined) return known;
-    const made = this.pullsInNow(fault, setup, relay, sample);
+    const made = this.pulledInNow(fault, setup, sample);
     pulled.set(key, made);
     return made;
   }
 
-  private pullsInNow(fault: Fault, setup: Setup, relay: RelayPart, sample: number): boolean {
-    const { name } = relay;
-    const isBroken = effectsOf(fault).some(
-      (one) => one.kind === 'part' && one.part === name && one.mode === 'coil-open',
-    );
-    if (isBroken) return false;
-    const keyOn = this.keyOnSetup(setup);
-    const rig = this.ask.rigs.rig(
+  private pulledInNow(fault: Fault, setup: Setup, sample: number): readonly RelayPart[] {
+    const across = this.voltsAcross(
+      this.coilEnds,
       fault,
-      keyOn,
-      `${name}.86.pin`,
-      `${name}.85.pin`,
-      'none',
-      NONE_OPEN,
+      this.keyOnSetup(setup),
+      RESTS_OFF,
+      sample,
     );
-    const volts = this.ask.volts(rig, fault, RESTS_OFF, sample);
-    return volts >= valueIn(this.draws.carOf(sample), this.ownValue.get(relay)!);
+    const car = this.draws.carOf(sample);
+    const isBroken = ({ name }: RelayPart) =>
+      effectsOf(fault).some(
+        (one) => one.kind === 'part' && one.part === name && one.mode === 'coil-open',
+      );
+    return this.relays.filter(
+      (relay, at) => !isBroken(relay) && across[at]! >= valueIn(car, this.ownValue.get(relay)!),
+    );
   }
 
   private keyOnSetup(setup: Setup): Setup {
@@ -159,21 +168,33 @@ export class OpenParts {
     return known;
   }
 
-  private blows(fault: Fault, fuse: FusePart, sample: number): boolean {
-    const { name } = fuse;
-    const { rigs, moments } = this.ask;
-    if (effectsOf(fault).some((one) => one.kind === 'part' && one.part === name)) return false;
-    const rig = rigs.rig(
-      fault,
-      PLAIN_SETUP,
-      `${name}.in.pin`,
-      `${name}.out.pin`,
-      'none',
-      NONE_OPEN,
-    );
-    const volts = this.ask.volts(rig, fault, moments.still(fault, sample), sample);
-    const ohms = valueIn(this.draws.carOf(sample), this.ownValue.get(fuse)!);
-    return Math.abs(volts) / ohms > FUSE_BLOWS_AT * fuse.amps;
+  private blowing(fault: Fault, sample: number): readonly FusePart[] {
+    const isOwn = ({ name }: FusePart) =>
+      effectsOf(fault).some((one) => one.kind === 'part' && one.part === name);
+    if (this.fuses.every(isOwn)) return [];
+    const still = this.ask.moments.still(fault, sample);
+    const across = this.voltsAcross(this.fuseEnds, fault, PLAIN_SETUP, still, sample);
+    const car = this.draws.carOf(sample);
+    return this.fuses.filter((fuse, at) => {
+      const ohms = valueIn(car, this.ownValue.get(fuse)!);
+      return !isOwn(fuse) && Math.abs(across[at]!) / ohms > FUSE_BLOWS_AT * fuse.amps;
+    });
+  }
+
+  /** Volts between the two ends of each part, all of one solution: a rig for each would be as many as parts times faults. */
+  private voltsAcross(
+    { first, rest }: Ends,
+    fault: Fault,
+    setup: Setup,
+    instant: Instant,
+    sample: number,
+  ): number[] {
+    const { rigs, volts } = this.ask;
+    const rig = rigs.rig(fault, setup, first[0], first[1], 'none', NONE_OPEN, rest);
+    const across = [volts(rig, fault, instant, sample)];
+    const at = rig.watchedVolts();
+    for (let k = 0; k < at.length; k += 2) across.push(at[k]! - at[k + 1]!);
+    return across;
   }
 
   /** One list for the same names, so that rigs are found by it. */
@@ -184,6 +205,14 @@ export class OpenParts {
     this.blownLists.set(key, known);
     return known;
   }
+}
+
+function endsOf(parts: readonly { readonly name: string }[], one: string, other: string): Ends {
+  const [first = '', second = '', ...rest] = parts.flatMap(({ name }) => [
+    `${name}.${one}.pin`,
+    `${name}.${other}.pin`,
+  ]);
+  return { first: [first, second], rest };
 }
 
 const NONE_OPEN: readonly string[] = [];

@@ -12,6 +12,12 @@ export const NO_SLOT = -1;
 /** Ground has no place: it is not solved for. */
 export const NO_PLACE = -1;
 
+/**
+ * A node with more neighbours than this is not worked out: all of them would become neighbours of each other. Our choice, well
+ * above what a vehicle's splices have.
+ */
+const ARMS_MAX = 16;
+
 /** Places are numbers of nodes in the reduction: those kept first, in their order, then those worked out. */
 export interface ReductionPlan {
   readonly keptCount: number;
@@ -41,6 +47,8 @@ export interface ReductionPlan {
   readonly stars: readonly number[];
   /** Where each star begins in `stars`. */
   readonly starts: readonly number[];
+  /** Nodes that have too many neighbours to be worked out, and better are kept as well; with any, this plan is not whole. */
+  readonly hubs: readonly number[];
 }
 
 /** A resistance between two nodes, while chains are looked for. */
@@ -113,6 +121,7 @@ export function planReduction(
     tied: tiedNodes.map(place).filter((at) => at !== NO_PLACE),
     stars: placing.stars,
     starts: placing.starts,
+    hubs: placing.hubs,
   };
 }
 
@@ -162,6 +171,7 @@ interface Placing {
   readonly pairCount: () => number;
   readonly stars: number[];
   readonly starts: number[];
+  readonly hubs: number[];
 }
 
 function placeNodes(
@@ -186,7 +196,11 @@ function placeNodes(
     placeOf[node] = index;
   });
   const starArms: number[][] = [];
+  const hubs: number[] = [];
   for (let node = around.least(); node !== GROUND; node = around.least()) {
+    // The fewest of all that are left: each of them has too many.
+    if (around.degreeOf(node) > ARMS_MAX) hubs.push(...around.left());
+    if (hubs.length > 0) break;
     placeOf[node] = nodeAt.length;
     nodeAt.push(node);
     starArms.push(around.takeOut(node));
@@ -216,7 +230,7 @@ function placeNodes(
     for (let i = 0; i < arms.length; i += 1)
       for (let j = i + 1; j < arms.length; j += 1) stars.push(pairOf(arms[i]!, arms[j]!));
   });
-  return { nodeAt, placeOf, pairOf, pairCount: () => pairs, stars, starts };
+  return { nodeAt, placeOf, pairOf, pairCount: () => pairs, stars, starts, hubs };
 }
 
 /** Which nodes are next to which while one after the other is taken out; ground is nobody's neighbour. */
@@ -250,6 +264,15 @@ class Neighbours {
       )
         least = node;
     return least;
+  }
+
+  /** The present nodes. */
+  left(): number[] {
+    return [...this.present.keys()].filter((node) => this.present[node] === 1);
+  }
+
+  degreeOf(node: number): number {
+    return this.degrees[node]!;
   }
 
   /** Takes a node out, which makes neighbours of its neighbours; these are returned. */

@@ -3,9 +3,26 @@ import { type Circuit, effectsOf, type Fault, moduleOf, type RelayPart } from '.
 import { metalOf } from './metal-of.ts';
 import type { Setup, TerminalId } from './test.ts';
 
+/** What was found of each circuit in each setup: every circuit that is compiled asks. */
+const found = new WeakMap<Circuit, WeakMap<Setup, Map<RelayPart, boolean>>>();
+
+const drivers = new WeakMap<Circuit, readonly TerminalId[]>();
+
 /** Of a healthy circuit. */
 export function isRelayClosed(circuit: Circuit, setup: Setup, relay: RelayPart): boolean {
   if (!relay.coil) return setup.state !== 'key-off';
+  const setups = found.get(circuit) ?? new WeakMap<Setup, Map<RelayPart, boolean>>();
+  found.set(circuit, setups);
+  const relays = setups.get(setup) ?? new Map<RelayPart, boolean>();
+  setups.set(setup, relays);
+  const known = relays.get(relay);
+  if (known !== undefined) return known;
+  const made = carriesCurrent(circuit, setup, relay);
+  relays.set(relay, made);
+  return made;
+}
+
+function carriesCurrent(circuit: Circuit, setup: Setup, relay: RelayPart): boolean {
   const plus = metalOf(circuit, setup, `${relay.name}.86.pin`);
   const minus = metalOf(circuit, setup, `${relay.name}.85.pin`);
   const isSwitched = driverTerminals(circuit).some((terminal) => minus.has(`${terminal}.pin`));
@@ -31,8 +48,12 @@ export function reachesCoil(circuit: Circuit, fault: Fault | null, relay: RelayP
   });
 }
 
-/** The module's switches to ground. */
-function driverTerminals(circuit: Circuit): TerminalId[] {
+/** The module's switches to ground; every fault asks for each relay. */
+function driverTerminals(circuit: Circuit): readonly TerminalId[] {
+  const known = drivers.get(circuit);
+  if (known) return known;
   const { name, inside } = moduleOf(circuit);
-  return inside.flatMap((pin) => (pin.driver ? [`${name}.${pin.name}`] : []));
+  const made = inside.flatMap((pin) => (pin.driver ? [`${name}.${pin.name}`] : []));
+  drivers.set(circuit, made);
+  return made;
 }

@@ -14,7 +14,7 @@ import type { LeadKind, Meter, Setup, TerminalId } from './test.ts';
 /** Compiled circuits kept for the next sample, by the elements of all together; each takes some 0.5 kB. */
 const KEPT_ELEMENTS_MAX = 400_000;
 
-/** Circuits without an instrument that are kept for the next one. */
+/** Circuits without an instrument that are kept for the next one; no more elements in all than of the compiled ones. */
 const PLANS_KEPT = 512;
 
 /** Places of one setup that are found without making a key. */
@@ -23,10 +23,9 @@ const SHELVES_MAX = 256;
 /** Which instrument sits between the leads. */
 export type Between = LeadKind | 'none';
 
-/** A rig as long as it is kept. */
+/** A rig as long as it is kept; shelves still point here when it has gone, and must not hold it. */
 interface Kept {
-  readonly rig: Rig;
-  isKept: boolean;
+  rig: Rig | null;
 }
 
 /** The rigs of one setup with the instrument at one place. */
@@ -60,6 +59,7 @@ export class RigStore {
   private readonly keptElementsMax: number;
   /** Elements of all of them. */
   private keptElements = 0;
+  private planElements = 0;
   private readonly setupKeys = new WeakMap<Setup, string>();
 
   constructor(ask: RigStoreAsk) {
@@ -80,14 +80,13 @@ export class RigStore {
   ): Rig {
     const built = worseOf(fault) === NOTHING_WORSE ? fault : null;
     const shelf = this.shelf(setup, plus, minus, instrument, blown, watched);
-    const shelved = shelf.rigs.get(built);
-    if (shelved?.isKept) return shelved.rig;
+    const shelved = shelf.rigs.get(built)?.rig;
+    if (shelved) return shelved;
     const key = `${built?.id ?? ''}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}|${watched.join()}`;
-    const kept =
-      this.rigs.get(key) ??
-      this.keep(key, this.newRig(built, setup, plus, minus, instrument, blown, watched));
-    shelf.rigs.set(built, kept);
-    return kept.rig;
+    const known = this.rigs.get(key);
+    const rig = known?.rig ?? this.newRig(built, setup, plus, minus, instrument, blown, watched);
+    shelf.rigs.set(built, known ?? this.keep(key, rig));
+    return rig;
   }
 
   /** One word for a setup, for keys of what is kept. */
@@ -137,10 +136,10 @@ export class RigStore {
     for (const [old, kept] of this.rigs) {
       if (this.keptElements <= this.keptElementsMax) break;
       this.rigs.delete(old);
-      kept.isKept = false;
-      this.keptElements -= kept.rig.elements;
+      this.keptElements -= kept.rig?.elements ?? 0;
+      kept.rig = null;
     }
-    const kept = { rig, isKept: true };
+    const kept = { rig };
     this.rigs.set(key, kept);
     return kept;
   }
@@ -181,9 +180,13 @@ export class RigStore {
     if (known) return known;
     const made = planNetlist(this.circuit, setup, effectsOf(fault), blown);
     addBridges(made, setup, bridgeElement);
+    this.planElements += made.makers.length;
+    for (const [old, plan] of this.plans) {
+      if (this.plans.size < PLANS_KEPT && this.planElements <= this.keptElementsMax) break;
+      this.plans.delete(old);
+      this.planElements -= plan.makers.length;
+    }
     this.plans.set(key, made);
-    const [oldest] = this.plans.keys();
-    if (this.plans.size > PLANS_KEPT && oldest !== undefined) this.plans.delete(oldest);
     return made;
   }
 

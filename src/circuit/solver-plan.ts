@@ -58,9 +58,22 @@ export function planSolver(netlist: Netlist, { watched, varying = [] }: SolverOp
     lit.size === 2 &&
     lights.every((index) => new Set(nodesOf(elements[index]!)).size === 2);
   const touched = [...late].flatMap((index) => nodesOf(elements[index]!));
-  const kept = [...new Set([...touched, ...(watched ?? [])])]
+  const wanted = [...new Set([...touched, ...(watched ?? [])])]
     .filter((node) => node !== GROUND)
     .sort((a, b) => Number(lit.has(a)) - Number(lit.has(b)) || a - b);
+  const islands = floatingIslands(netlist);
+  const isLate = (index: number) => late.has(index);
+  const first = planReduction(netlist, wanted, isLate, islands);
+  // Behind what hangs on them and before the lights, which come last.
+  const kept =
+    first.hubs.length === 0
+      ? wanted
+      : [
+          ...wanted.filter((node) => !lit.has(node)),
+          ...first.hubs,
+          ...wanted.filter((node) => lit.has(node)),
+        ];
+  const reduction = kept === wanted ? first : planReduction(netlist, kept, isLate, islands);
   const unknownOf = new Map(kept.map((node, unknown) => [node, unknown]));
   const nodes = new Int32Array(elements.length * ENDS);
   const ends = new Int32Array(elements.length * ENDS).fill(-1);
@@ -75,7 +88,7 @@ export function planSolver(netlist: Netlist, { watched, varying = [] }: SolverOp
   });
   return {
     netlist,
-    reduction: planReduction(netlist, kept, (index) => late.has(index), floatingIslands(netlist)),
+    reduction,
     kept: kept,
     size: kept.length + ideal.length,
     nodes,

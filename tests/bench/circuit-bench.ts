@@ -16,6 +16,7 @@ import { createSolver } from '../../src/circuit/solve-dc.ts';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
 import { densePath } from '../circuit/dense-path.ts';
 import { METER } from '../circuit/shipped.ts';
+import { AT_THE_LIMITS } from '../hostile/many-parts.ts';
 
 /** Points a second of each program on each circuit. */
 export interface BenchRow {
@@ -24,6 +25,8 @@ export interface BenchRow {
   readonly pointsPerSecond: number;
 }
 
+/** Of `check` and `predict`, of which loading is nearly all. */
+const LOAD_S_MAX = 2;
 const NODES = 20;
 /** At least this long, so that the compiler has settled. */
 const MEASURE_MS = 300;
@@ -259,4 +262,24 @@ function perSecond(points: number, run: () => void): number {
 function processorMs(): number {
   const { user, system } = process.cpuUsage();
   return (user + system) / 1000;
+}
+
+/** Hostile circuits at the limits, each beside the shipped one that it is made of: processor seconds to load. */
+export function benchLimits(print: (line: string) => void = console.log): void {
+  const seconds = (text: string) => {
+    const before = process.cpuUsage();
+    if (!loadCircuit(text, 'bench.yaml').value) throw new Error('it is refused');
+    const { user, system } = process.cpuUsage(before);
+    return (user + system) / 1e6;
+  };
+  const shipped = readFileSync('procedures/circuits/hall-module-fed.yaml', 'utf8');
+  seconds(shipped);
+  for (const [name, text] of AT_THE_LIMITS) {
+    const own = Math.min(...Array.from({ length: ROUNDS }, () => seconds(shipped)));
+    const hostile = seconds(text);
+    print(
+      `load a circuit with ${name}: ${hostile.toFixed(2)} s of the processor (limit ${LOAD_S_MAX}), ` +
+        `${(hostile / own).toFixed(0)} times the shipped one`,
+    );
+  }
 }

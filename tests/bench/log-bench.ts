@@ -40,7 +40,7 @@ export interface LogBench {
 const SAVES = 4000;
 /** Saves before the measured ones, so that both ways are compiled. Their worst is printed too. */
 const WARM_UP = 500;
-const SAVE_RATIO_MAX = 1.5;
+const SAVE_RATIO_MAX = 1.3;
 const LONG_EVENTS = 10_000;
 const RESUME_MS_MAX = 200;
 const SESSIONS = 10_000;

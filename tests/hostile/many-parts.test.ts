@@ -5,7 +5,16 @@ import { execa } from 'execa';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { bundleChild, scratchFolder } from '../log/built-child.ts';
-import { HANGING, manyParts } from './many-parts.ts';
+import {
+  AT_THE_LIMITS,
+  fusesInARow,
+  HANGING,
+  manyParts,
+  PULL,
+  pinsTogether,
+  REFERENCE,
+  relaysInARow,
+} from './many-parts.ts';
 
 const PARTS_MAX = 60;
 const MOST_MB = 300;
@@ -39,6 +48,38 @@ describe.each(HANGING)('a circuit with neighbours on pins of the module, %s', (h
       ['out-of-bounds', '"parts" must have no more than 60 keys', 'leave out what is not needed'],
     ]);
   });
+});
+
+// The neighbours stand above.
+describe.each(AT_THE_LIMITS.slice(HANGING.length))('a circuit with %s', (title, text) => {
+  it(`takes at most ${MOST_MB} MB to check`, async () => {
+    const folder = join(scratch.path, title.replaceAll(/\W/g, '-'));
+    mkdirSync(folder);
+    const file = join(folder, 'hall-module-fed.yaml');
+    writeFileSync(file, text);
+    const { stdout } = await execa(process.execPath, [child, file, 'check']);
+    const { code, said, mostMb } = JSON.parse(stdout);
+    expect(said).toContain('1 file: no errors');
+    expect(code).toBe(0);
+    expect(mostMb).toBeLessThan(MOST_MB);
+  });
+});
+
+it.each([
+  ['fuses', fusesInARow(57), 'too-many-faults', /^564 faults .* no more than 480 are worked out$/],
+  ['relays with coils', relaysInARow(30), 'too-many-faults', /^706 faults /],
+  ['pulled pins', pinsTogether(140, 'signal', PULL), 'too-many-faults', /^1317 faults /],
+  [
+    'references',
+    pinsTogether(20, 'feed', REFERENCE),
+    'too-many-outputs',
+    /^more than 20 regulated outputs hang together$/,
+  ],
+])('more %s than can be worked out are refused, with the limit', (_, text, code, words) => {
+  const { value, issues } = loadCircuit(text, 'many.yaml');
+  expect(value).toBeNull();
+  expect(issues.map((one) => one.code)).toEqual([code]);
+  expect(issues[0]!.words).toMatch(words);
 });
 
 it('circuits beside the one that is checked are not worked out', async () => {

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { quickStart, withoutDevtools } from '../../scripts/bundle-plugins.mjs';
+import { quickFrames, quickStart, withoutDevtools } from '../../scripts/bundle-plugins.mjs';
 import { shareOf } from '../campaign.ts';
 import type { TestScreen } from '../ui/in-process.ts';
 
@@ -28,7 +28,7 @@ beforeAll(async () => {
     jsx: 'automatic',
     define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
     external: ['vitest'],
-    plugins: [quickStart, withoutDevtools],
+    plugins: [quickFrames, quickStart, withoutDevtools],
     banner: {
       js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
     },

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { fitNeighbours } from '../../src/procedure/read-neighbours.ts';
-import { callPrices } from '../../src/records/call-words.ts';
+import { callPrices, callSentences } from '../../src/records/call-words.ts';
 import { exportRecord } from '../../src/records/export-record.ts';
 import { readRates } from '../../src/records/read-rates.ts';
 import { recordForClass } from '../../src/records/record-for-class.ts';
@@ -45,6 +45,26 @@ describe('three sentences', () => {
       /^(Not needed, as the tests show: |The tests have ruled out no other)/,
     );
   });
+
+  it.each([1, 2, 3, 5])(
+    'read out two at most of %i repairs that are not needed, and count the others',
+    (count) => {
+      const walk = finishedWalk();
+      const made = record(walk);
+      const [one] = made.conclusion?.ruledOut ?? [];
+      const ruledOut = Array.from({ length: count }, (_, n) => ({
+        ...one!,
+        words: `Repair ${n}.`,
+      }));
+      const [, , needless = ''] = callSentences(walk.session, {
+        ...made,
+        conclusion: { ...made.conclusion!, ruledOut },
+      });
+      expect(needless.match(/Repair \d/g)).toEqual(['Repair 0', 'Repair 1'].slice(0, count));
+      const more = /; and (\d+) more/.exec(needless)?.[1];
+      expect(more).toBe(count > 2 ? String(count - 2) : undefined);
+    },
+  );
 
   it('say of the evidence what was not right, wherever it stands', () => {
     const turned = FINISHED.slice(

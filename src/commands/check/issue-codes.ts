@@ -119,6 +119,8 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'blind-retest': 'A retest that passes with the fault still there.',
   // Jobs and circuits share codes with the above; circuits add these
   'no-path-to-ground': 'A part of the circuit floats.',
+  'too-many-faults': 'More faults follow from a circuit than are worked out.',
+  'too-many-outputs': 'More regulated outputs feed the same wires than are worked out.',
   'no-input': 'No input of the module reads the sensor.',
 };
 
