@@ -170,12 +170,13 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
   const captures =
     takesCapture(step) &&
     (!opened.drill || (step.kind === 'look' && step.probe.kind === 'pattern'));
-  const watches = props.again === null && wakesHere(props.session);
+  const watches = wakesHere(props.session, step);
   return [
     ...own,
     ...usefulKeys(opened, [
       ...shown,
-      ...(watches ? (['watch', 'plan'] as const) : []),
+      ...(watches ? (['watch'] as const) : []),
+      ...(watches && props.again === null ? (['plan'] as const) : []),
       ...(captures ? (['capture'] as const) : []),
     ]),
   ];

@@ -27,6 +27,7 @@ import {
   type Retest,
   type RetestRecorded,
   type TestRecorded,
+  type WakingWatched,
 } from '../../session/events.ts';
 import { capturedWords } from '../../session/measure-capture.ts';
 import { type CautionInShort, stepCautionsInShort } from '../../session/read-cautions.ts';
@@ -36,6 +37,7 @@ import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
 import { lastVain } from '../../session/vain-words.ts';
+import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -194,8 +196,8 @@ export function stepParagraphs(
       : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...[again ? null : lastVain(session), ...watchedLines(session, step, again !== null)].flatMap(
-      (text) => (text === null ? [] : [{ text, hang: 2 }]),
+    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
+      text === null ? [] : [{ text, hang: 2 }],
     ),
     { text: '' },
     ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
@@ -207,14 +209,22 @@ export function stepParagraphs(
   ];
 }
 
-/** All rounds of moving or warming made at this step, in a line; none before the first. A test after the repair makes none. */
-export function watchedLines(session: Session, { id }: Step, isAgain = false): string[] {
-  const rounds = session.watched.filter(({ step }) => step === id).length;
-  const inAll = watchedInAll(session, id);
+/** All rounds of moving or warming made at this step, in a line, those before a repair and those after it apart. */
+export function watchedLines(session: Session, { id }: Step): string[] {
+  const now = roundsAt(session, id);
+  const before = session.watched.filter((round) => round.step === id && !now.includes(round));
+  return [
+    ...(session.concluded ? inALine('before the repair, ', before) : []),
+    ...inALine(session.concluded ? 'after it, ' : '', now),
+  ];
+}
+
+function inALine(when: string, rounds: readonly WakingWatched[]): string[] {
+  const inAll = watchedInAll(rounds);
   if (inAll === null) return [];
-  const count = rounds === 1 ? 'one round' : `${rounds} rounds`;
-  const said = isAgain ? `Before the repair, ${count}` : count.replace(/^o/, 'O');
-  return [`${said}: ${inAll}`];
+  const count = rounds.length === 1 ? 'one round' : `${rounds.length} rounds`;
+  const said = `${when}${count}`;
+  return [`${said.charAt(0).toUpperCase()}${said.slice(1)}: ${inAll}`];
 }
 
 /** How the scope is set; no line where none is looked at. A drill that hides what is good hides the levels too. */
