@@ -34,7 +34,7 @@ import { readHarness } from '../../procedure/read-harness.ts';
 import { fitNeighbours } from '../../procedure/read-neighbours.ts';
 import { wakeByTold } from '../../procedure/wake-by-told.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
-import { callPrices } from '../../records/call-words.ts';
+import { callMinutes, callPrices } from '../../records/call-words.ts';
 import { readRates } from '../../records/read-rates.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
@@ -389,7 +389,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       const rates = readRates(desk.settings().rates);
       return {
         sentences: record.call,
-        prices: callPrices(record, rates && 'fix' in rates ? null : rates),
+        prices: callPrices(callMinutes(now, record), rates && 'fix' in rates ? null : rates),
       };
     },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),

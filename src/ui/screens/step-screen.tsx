@@ -7,7 +7,6 @@ import { shortStateWords } from '../../procedure/test-words.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { minutesLeft } from '../../session/minutes-left.ts';
 import type { Session } from '../../session/session.ts';
-import { spentMinutes } from '../../session/spent-minutes.ts';
 import { wakesHere } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -27,7 +26,7 @@ import { adviceOf, usefulKeys } from './pages-state.ts';
 import { type Asked, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
-import { sessionTitle, stepParagraphs } from './step-words.ts';
+import { sessionTitle, soFarWords, stepParagraphs } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useLater } from './use-later.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
@@ -94,17 +93,14 @@ export function StepScreen(props: StepScreenProps) {
   );
 }
 
-/** ` (12 min so far, about 20 left)`: the rest of the procedure once that is worked out; nothing before a test, or of a retest. */
+/** What it took and what is left of it, the rest of the procedure once that is worked out; nothing of a retest. */
 function useMinutes({ opened, session, again }: StepScreenProps): string {
   const { model } = opened;
   const left = useLater(session, again || !model ? null : 'minutes left', () => {
     const advisor = adviceOf(opened);
     return advisor && model ? minutesLeft(session, model, advisor.suspects(session).rows) : null;
   });
-  const spent = Math.round(spentMinutes(session));
-  if (again || spent === 0) return '';
-  const more = typeof left === 'number' ? `, about ${Math.round(left)} left` : '';
-  return ` (${spent} min so far${more})`;
+  return again ? '' : soFarWords(session, typeof left === 'number' ? left : null);
 }
 
 /** Footers from full to bare; every key works with each of them. */

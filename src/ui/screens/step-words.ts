@@ -34,13 +34,28 @@ import { type CautionInShort, stepCautionsInShort } from '../../session/read-cau
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
+import { spentMinutes } from '../../session/spent-minutes.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
 import { lastVain } from '../../session/vain-words.ts';
 import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
+import { clockMinutes } from '../../session/worked-time.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
+
+/**
+ * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
+ * left)`; nothing before the first test.
+ */
+export function soFarWords(session: Session, left: number | null): string {
+  const estimated = Math.round(spentMinutes(session));
+  if (estimated === 0) return '';
+  const clock = clockMinutes(session);
+  const more = left === null ? '' : `, about ${Math.round(left)} left`;
+  if (clock === null) return ` (${estimated} min estimated so far${more})`;
+  return ` (${clock < 1 ? '<1' : Math.round(clock)} min by the clock${more})`;
+}
 
 /** What comes once the cautions are read; a title may be a question. */
 export function nextLine(title: string, { state }: Pick<Setup, 'state'>): string {

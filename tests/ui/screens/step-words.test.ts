@@ -1,6 +1,9 @@
 /** What is said of a step beside its prompt. */
 import { expect, test } from 'vitest';
-import { nextLine } from '../../../src/ui/screens/step-words.ts';
+import type { SessionOpened } from '../../../src/session/events.ts';
+import { evolve } from '../../../src/session/evolve.ts';
+import { nextLine, soFarWords } from '../../../src/ui/screens/step-words.ts';
+import { sessionAfter, TREE, when } from '../../session/sample-tree.ts';
 
 test.each([
   ['Feed at the sensor', 'Next: Feed at the sensor. Vehicle: key off.'],
@@ -8,4 +11,27 @@ test.each([
   ['Stop!', 'Next: Stop! Vehicle: key off.'],
 ])('what comes next is a sentence of its own: %s', (title, line) => {
   expect(nextLine(title, { state: 'key-off' })).toBe(line);
+});
+
+const READ = [
+  { type: 'mark-done' },
+  { type: 'acknowledge-cautions' },
+  { type: 'record-reading', typed: '5', value: 5 },
+] as const;
+
+test('minutes so far are those of the clock, and said to be estimated where none has measured them', () => {
+  const at = (minutes: number, more: Partial<SessionOpened> = {}) => {
+    const session = sessionAfter(READ, TREE, more);
+    return evolve(session, {
+      ...{ type: 'note-added', step: null, text: 'so' },
+      ...{ at: when(9).at, elapsed: minutes * 60_000 },
+    });
+  };
+  expect(soFarWords(sessionAfter([]), 20)).toBe('');
+  expect(soFarWords(at(12.3), 20)).toBe(' (12 min by the clock, about 20 left)');
+  expect(soFarWords(at(0.5), null)).toBe(' (<1 min by the clock)');
+  // by hand: two steps of a minute each
+  expect(soFarWords(at(12, { by: 'answers-file' }), 20)).toBe(
+    ' (2 min estimated so far, about 20 left)',
+  );
 });
