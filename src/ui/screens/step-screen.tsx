@@ -123,12 +123,15 @@ function layOut(props: StepScreenProps, screen: Size, look: Look, minutes: strin
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
   const here = props.again ? '' : stepHereWords(opened, session, step);
-  const [title, ...rest] = stepParagraphs(opened, session, step, props.again, here);
-  const told = [
-    ...(title ? [{ ...title, text: `${title.text}${minutes}` }] : []),
-    ...rest,
-    ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
-  ];
+  const toldAs = (tight: boolean) => {
+    const [title, ...rest] = stepParagraphs(opened, session, step, props.again, { here, tight });
+    return [
+      ...(title ? [{ ...title, text: `${title.text}${minutes}` }] : []),
+      ...rest,
+      ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
+    ];
+  };
+  const told = toldAs(false);
   const prompt = promptRows(props.asked, props.message, columns, look, opened.bind);
   const drawn = opened.sketch(testOf(step), columns);
   const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
@@ -145,7 +148,9 @@ function layOut(props: StepScreenProps, screen: Size, look: Look, minutes: strin
     columns,
     look,
   );
-  const lines = withCar.length <= leaves(bare) ? withCar : textBlock(told, columns, look);
+  const withoutCar = withCar.length <= leaves(bare) ? withCar : textBlock(told, columns, look);
+  const lines =
+    withoutCar.length <= leaves(bare) ? withoutCar : textBlock(toldAs(true), columns, look);
   const withSketch = canDraw
     ? footers.find((keys) => leaves(keys) >= lines.length + drawn.length + 1)
     : undefined;

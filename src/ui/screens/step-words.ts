@@ -187,13 +187,21 @@ function goodIs(words: string): string {
   return words === '' ? '' : `. Good is: ${words}`;
 }
 
-/** Title, state, what to do, why, what to expect; `here` is said of what is good for this car. */
+/** How the paragraphs of a step stand. */
+export interface StepShown {
+  /** Said of what is good for this car. */
+  readonly here?: string;
+  /** They do not all fit: no empty line, and nothing but the cautions stands before scope and leads. */
+  readonly tight?: boolean;
+}
+
+/** Title, state, what to do, why, what to expect. */
 export function stepParagraphs(
   opened: OpenedSession,
   session: Session,
   step: Step,
   again: { readonly before: string } | null,
-  here = '',
+  { here = '', tight = false }: StepShown = {},
 ): Paragraph[] {
   if (!isTask(step)) return [];
   const expected = expectedShown(opened, session, step, again !== null);
@@ -201,23 +209,26 @@ export function stepParagraphs(
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const short = stepCautionsInShort(session, step);
   const cautions = cautionLine(opened, session, step.cautions, short);
+  const before = [
+    ...(session.opened.from !== undefined && session.trail.length === 1
+      ? [{ text: 'The session begins here, in the middle of the procedure.' }]
+      : []),
+    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
+      text === null ? [] : [{ text, hang: 2 }],
+    ),
+  ];
   return [
     {
       text: `${again ? 'Again' : `Step ${session.trail.length}`}: ${opened.bind(step.title)}`,
       bold: true,
     },
-    ...(session.opened.from !== undefined && session.trail.length === 1
-      ? [{ text: 'The session begins here, in the middle of the procedure.' }]
-      : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
-      text === null ? [] : [{ text, hang: 2 }],
-    ),
-    { text: '' },
+    ...(tight ? [] : [...before, { text: '' }]),
     ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
+    ...(tight ? before : []),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
     ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),

@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import type { SessionOpened } from '../../../src/session/events.ts';
 import { evolve } from '../../../src/session/evolve.ts';
-import { nextLine, soFarWords } from '../../../src/ui/screens/step-words.ts';
+import type { OpenedSession } from '../../../src/ui/app-services.ts';
+import { nextLine, soFarWords, stepParagraphs } from '../../../src/ui/screens/step-words.ts';
 import { sessionAfter, TREE, when } from '../../session/sample-tree.ts';
 
 test.each([
@@ -34,4 +35,23 @@ test('minutes so far are those of the clock, and said to be estimated where none
   expect(soFarWords(at(12, { by: 'answers-file' }), 20)).toBe(
     ' (2 min estimated so far, about 20 left)',
   );
+});
+
+test('what does not fit leaves scope and leads above the fold, right below the cautions', () => {
+  const services = {
+    ...{ bind: (text: string) => text, drill: null, goodCaptures: { offered: () => null } },
+    scopeLine: () => 'Scope: DC, 1 V and 5 ms a division.',
+  } as unknown as OpenedSession;
+  const session = sessionAfter([], { ...TREE, start: 'pattern' }, { from: 'pattern' });
+  const told = (tight: boolean) =>
+    stepParagraphs(services, session, TREE.steps['pattern']!, null, { tight }).map((one) =>
+      typeof one === 'string' ? one : one.text,
+    );
+  expect(told(true).slice(0, 4)).toEqual([
+    'Step 1: Pattern',
+    'Vehicle: engine cranking. WARNING: The engine turns. CAUTION: The circuits are live.',
+    'Scope: DC, 1 V and 5 ms a division.',
+    'Look at the scope.',
+  ]);
+  expect([...told(true)].sort()).toEqual([...told(false)].filter((text) => text !== '').sort());
 });
