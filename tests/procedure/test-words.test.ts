@@ -1,8 +1,10 @@
 import { expect, it } from 'vitest';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
 import {
   expectedRangeWords,
   instrumentWords,
+  leadWords,
   setupWords,
   thingOfRepair,
   thingWords,
@@ -11,7 +13,6 @@ import {
   whereWords,
 } from '../../src/procedure/test-words.ts';
 import { setupOf } from '../circuit/setup.ts';
-import { shipped } from '../circuit/shipped.ts';
 import { CIRCUIT, JOB } from '../records/sample-session.ts';
 
 const circuit = {
@@ -107,4 +108,17 @@ it.each([
   ['leads', null],
 ])('a repair of %s is of: %s', (repair, words) => {
   expect(thingOfRepair(repair, shipped('current-two-wire'))).toBe(words);
+});
+
+it.each([
+  ['hall-module-fed', "Second channel: the camshaft sensor's signal, both in the same crank."],
+  ['hall-relay-fed', "Second channel: the crankshaft sensor's signal, both in the same crank."],
+])('a position of %s asks for the second channel of the scope', (name, asked) => {
+  const probe = { kind: 'timing', plus: 'module.signal', minus: 'battery.negative' } as const;
+  const said = leadWords(probe, emptyJob(''), shipped(name));
+  expect(said).toContain('Scope tip: signal at the engine control module.');
+  expect(said).toContain(asked);
+  expect(leadWords({ ...probe, kind: 'pattern' }, emptyJob(''), shipped(name))).not.toContain(
+    'Second channel',
+  );
 });
