@@ -13,6 +13,7 @@ import {
   whereWords,
 } from '../../src/procedure/test-words.ts';
 import { setupOf } from '../circuit/setup.ts';
+import { shipped } from '../circuit/shipped.ts';
 import { CIRCUIT, JOB } from '../records/sample-session.ts';
 
 const circuit = {
