@@ -81,7 +81,9 @@ export function recordOf(
     title: sessionTitle(opened),
     procedure: procedure && { name: procedure.name, title: procedure.title },
     circuit: circuit?.title ?? null,
-    wiring: circuit ? wiringSketch(circuit, job, { columns: WIRING_COLUMNS, ascii: false }) : [],
+    wiring: circuit
+      ? wiringSketch(circuit, job, { columns: WIRING_COLUMNS, ascii: false, besides: true })
+      : [],
     picture: wiringPicture(context, conclusion),
     vehicle,
     by,

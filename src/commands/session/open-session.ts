@@ -372,9 +372,12 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     advisor,
     model,
     drill: drillDesk(driver, world, model),
-    sketch: (test, width) =>
+    sketch: (test, width, besides = false) =>
       circuit
-        ? wiringSketch(circuit, job, { columns: width, ascii: desk.settings().ascii, test })
+        ? wiringSketch(circuit, job, {
+            ...{ columns: width, ascii: desk.settings().ascii },
+            ...{ test, besides },
+          })
         : [],
     bind: (text) => bindText(text, job, circuit),
     terminalWords: (id) => terminalWords(id, job, circuit),

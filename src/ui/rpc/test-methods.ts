@@ -354,5 +354,5 @@ function sketch(
   const made = form ? sentTest(opened, form) : null;
   if (made && 'fault' in made) return made;
   const step = presentStep(opened.driver.session());
-  return { lines: opened.sketch(made ?? (step && testOf(step)), columns) };
+  return { lines: opened.sketch(made ?? (step && testOf(step)), columns, true) };
 }
