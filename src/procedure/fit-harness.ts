@@ -64,10 +64,10 @@ function withPlace(steps: Steps, joint: Joint): Steps {
     if (step.kind !== 'ask' || step.family !== 'wiggle') continue;
     const along = step.outcomes.findIndex(({ under }) => under?.some((id) => id.startsWith(of)));
     const harness = step.outcomes[along];
-    const end = harness && steps[harness.go];
-    if (!harness || end?.kind !== 'conclude') continue;
-    const faults = end.faults.filter((id) => id.startsWith(of) && harness.under?.includes(id));
-    const seat = seatOf(joint, end, faults);
+    const end = harness && endBehind(steps, harness.go);
+    if (!harness || !end) continue;
+    const faults = (harness.under ?? []).filter((id) => id.startsWith(of));
+    const seat = seatOf(joint, { ...end, id: harness.go }, faults);
     const place: AskOutcome = {
       name: joint.name,
       words: `it drops out at the ${joint.words}`,
@@ -85,6 +85,14 @@ function withPlace(steps: Steps, joint: Joint): Steps {
     };
   }
   return made;
+}
+
+/** The conclusion at `id`, or the first of those between which a question there asks. */
+function endBehind(steps: Steps, id: string): Conclusion | null {
+  const step = steps[id];
+  if (step?.kind === 'conclude') return step;
+  const ends = step?.kind === 'ask' ? step.outcomes.map(({ go }) => steps[go]) : [];
+  return ends.find((end) => end?.kind === 'conclude') ?? null;
 }
 
 /** What is wrong where a movement at a connector wakes the fault. */
