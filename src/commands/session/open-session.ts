@@ -39,7 +39,7 @@ import { readRates } from '../../records/read-rates.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
-import { asksPosition, type CaptureAsk } from '../../session/capture-step.ts';
+import type { CaptureAsk } from '../../session/capture-step.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -51,6 +51,7 @@ import {
 } from '../../session/events.ts';
 import { openSession } from '../../session/evolve.ts';
 import { followAdvisor } from '../../session/follow-advisor.ts';
+import { insteadOfSheet, statedOnSheet } from '../../session/instead-of-sheet.ts';
 import { circuitAtStart, circuitOf } from '../../session/known-circuit.ts';
 import { readAllSaid } from '../../session/read-known.ts';
 import type { Session } from '../../session/session.ts';
@@ -406,11 +407,13 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
         cars: () => advisor?.diagnosis(driver.session()).carsLeft ?? null,
         cwd: desk.cwd,
       };
-      const usual = (asksPosition(ask) ? job.stands : undefined) ?? offered(ask)?.path;
-      const found = await measureFor(ask, path, context, {
+      const stated = statedOnSheet(ask, job);
+      const usual = stated ?? offered(ask)?.path;
+      const measured = await measureFor(ask, path, context, {
         ...(usual === undefined ? {} : { against: usual }),
         ...beside,
       });
+      const found = insteadOfSheet(measured, stated, beside.against);
       if (found.ok)
         for (const one of [path, beside.second]) {
           if (typeof one !== 'string') continue;
