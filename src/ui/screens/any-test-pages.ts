@@ -5,7 +5,12 @@ import { inspectable } from '../../circuit/instruments/eyes.ts';
 import { leads } from '../../circuit/refuse-test.ts';
 import type { Test } from '../../circuit/test.ts';
 import { isOnlyOf } from '../../circuit/with-neighbours.ts';
-import { instrumentWords, vehicleWords, whereWords } from '../../procedure/test-words.ts';
+import {
+  instrumentWords,
+  thingWords,
+  vehicleWords,
+  whereWords,
+} from '../../procedure/test-words.ts';
 import { absentParts } from '../../session/absent-parts.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { nameOfTest, testsToChoose, testToDo } from '../../session/session-tests.ts';
@@ -211,8 +216,9 @@ const ITEMS: Readonly<Record<TestChoice, Items>> = {
   black: places,
   unplugged: ({ state }, circuit, { setup }) =>
     ofThisCar(connectorsOf(circuit), circuit, state).map((part) => ({
-      text: `${part}${setup.unplugged.includes(part) ? '  (off)' : ''}`,
-      about: '',
+      text: `${thingWords(part, circuit)}${setup.unplugged.includes(part) ? '  (off)' : ''}`,
+      also: part,
+      about: typedAs(part),
       id: part,
     })),
   tests: ({ opened, state }) =>
@@ -241,11 +247,17 @@ export function foundBy(
 }
 
 function places({ opened, state }: Here, circuit: Circuit, form: TestForm): ChoiceItem[] {
+  const words = (id: string) =>
+    form.instrument === 'inspect' ? thingWords(id, circuit) : opened.terminalWords(id);
   return ofThisCar(placesFor(form, circuit), circuit, state).map((id) => ({
-    text: id,
-    about: opened.terminalWords(id),
-    id,
+    ...{ text: words(id), also: id },
+    ...{ about: typedAs(id), id },
   }));
+}
+
+/** A test that is typed names it so. */
+function typedAs(id: string): string {
+  return `Typed as: ${id}`;
 }
 
 /** Parts and places without those of neighbours that this car does not have. */

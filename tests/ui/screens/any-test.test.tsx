@@ -20,8 +20,8 @@ describe('any test at 80 x 24', () => {
       "┌─ Any test ───────────────────────────────────────────────────────────────────┐
       │ > Vehicle     key on                                                         │
       │   Instrument  voltmeter                                                      │
-      │   Red lead    sensor.feed: sensor feed, pin 1 (RD/BU)                        │
-      │   Black lead  battery.negative: battery negative                             │
+      │   Red lead    sensor feed, pin 1 (RD/BU)                                     │
+      │   Black lead  battery negative                                               │
       │   Unplugged   nothing                                                        │
       │   Clipped in  nothing                                                        │
       │   Sensor      the vehicle's own                                              │
