@@ -51,7 +51,7 @@ export function weighConclusion(
       return isUnplaced(model.circuit, left) ? proposed.nextTests : [];
     },
     get wouldProve() {
-      wouldProve ??= provingTests(weighed, again, basis, proposed);
+      wouldProve ??= provingTests(weighed, { first, again }, basis, proposed);
       return wouldProve;
     },
   };
@@ -97,17 +97,19 @@ function evidenceLines(
   ];
 }
 
-/** Tests that would support or break the conclusion, the one to make again first. */
+/** Tests that would support or break the conclusion, before them the one that is to be made before it is accepted. */
 function provingTests(
   { offers, hangsOn }: Corroboration,
-  again: Proposal | null,
-  { readings }: Basis,
+  { first, again }: Readonly<Record<'first' | 'again', Proposal | null>>,
+  { readings, space }: Basis,
   proposed: ProposedTests,
 ): Proposal[] {
   const made = again && hangsOn !== null ? readings[hangsOn]!.test : null;
-  const others = offers.filter(({ test }) => test !== made);
+  const others = offers.filter(
+    ({ test }) => test !== made && (first === null || space.testAt(test).id !== first.id),
+  );
   return proposed.apart([
-    ...(again ? [again] : []),
+    ...(first ? [first] : []),
     ...others.map(({ test, minutes }) =>
       proposed.proposal(test, minutes, {
         shows: [],

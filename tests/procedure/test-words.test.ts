@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { theWords } from '../../src/circuit/part-faults.ts';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import {
@@ -122,4 +123,15 @@ it.each([
   expect(leadWords({ ...probe, kind: 'pattern' }, emptyJob(''), shipped(name))).not.toContain(
     'Second channel',
   );
+});
+
+it.each([
+  ['fuse of the engine sensors', 'the fuse of the engine sensors'],
+  ['fuse F12', 'fuse F12'],
+  ['relay of the pump', 'the relay of the pump'],
+  ['the main relay', 'the main relay'],
+  ['camshaft position sensor', 'the camshaft position sensor'],
+])('"%s" is spoken of as "%s"', (words, said) => {
+  const [part] = shipped('hall-relay-fed').parts;
+  expect(theWords({ ...part!, words })).toBe(said);
 });

@@ -62,7 +62,7 @@ import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { KeptCapture, OpenedSession } from '../../ui/app-services.ts';
-import { type GoodPlaces, keepGood, keepProblem, keptFor } from './good-captures.ts';
+import { type GoodPlaces, isAllKept, keepGood, keepProblem, keptFor } from './good-captures.ts';
 import {
   type Desk,
   type LinkedSubject,
@@ -355,6 +355,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
   };
   /** Folders that captures of this session were read from. */
   const readFrom = new Set<string>();
+  const keepable = keepableOn(desk);
   const looked = new Map<string, KeptCapture | null>();
   /** The disk is looked at once for each picture: a screen asks at every key. */
   const offered = (ask: CaptureAsk): KeptCapture | null => {
@@ -425,8 +426,13 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     captures: captureFiles(desk),
     goodCaptures: {
       offered,
-      canKeep: () => !desk.preview && keepProblem(driver.session()) === null,
-      keep: () => keepGood(goodPlaces(desk, readFrom), driver.session()),
+      canKeep: () => !desk.preview && keepable.of(driver.session()),
+      keep: async () => {
+        const session = driver.session();
+        const done = await keepGood(goodPlaces(desk, readFrom), session);
+        if (!isProblem(done) && done.left.length === 0) keepable.kept(session);
+        return done;
+      },
     },
     // Well repaired, unless somebody says otherwise.
     repaired:
@@ -436,6 +442,23 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     scopeLine: (test) => scopeLine(test, sumContext()),
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
+  };
+}
+
+/** Whether captures of a session are offered to be kept: looked up once for each state, and not once all of them are. */
+function keepableOn(desk: Desk) {
+  let known: { readonly session: Session; readonly can: boolean } | null = null;
+  return {
+    of: (session: Session): boolean => {
+      if (known?.session !== session) {
+        const can = keepProblem(session) === null && !isAllKept(goodPlaces(desk), session);
+        known = { session, can };
+      }
+      return known.can;
+    },
+    kept: (session: Session): void => {
+      known = { session, can: false };
+    },
   };
 }
 

@@ -321,12 +321,17 @@ function foundAt(answer: Answer, session: Session): string {
     case 'look-recorded':
       return answer.look === null
         ? outcome
-        : `${seenWords(answer.look, answer.capture)}: ${outcome}`;
+        : seenAndSaid(seenWords(answer.look, answer.capture), outcome);
     case 'step-done':
       return 'done';
     case 'step-impossible':
       return `could not be done: ${answer.reason}`;
   }
+}
+
+/** What was seen, and the words of the outcome where they say more. */
+function seenAndSaid(seen: string, outcome: string): string {
+  return seen.toLowerCase().startsWith(outcome.toLowerCase()) ? seen : `${seen}: ${outcome}`;
 }
 
 /**

@@ -1,9 +1,15 @@
 /** What is said of a step beside its prompt. */
 import { expect, test } from 'vitest';
+import type { LookStep } from '../../../src/procedure/procedure.ts';
 import type { SessionOpened } from '../../../src/session/events.ts';
 import { evolve } from '../../../src/session/evolve.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
-import { nextLine, soFarWords, stepParagraphs } from '../../../src/ui/screens/step-words.ts';
+import {
+  answerWords,
+  nextLine,
+  soFarWords,
+  stepParagraphs,
+} from '../../../src/ui/screens/step-words.ts';
 import { sessionAfter, TREE, when } from '../../session/sample-tree.ts';
 
 test.each([
@@ -54,4 +60,20 @@ test('what does not fit leaves scope and leads above the fold, right below the c
     'Look at the scope.',
   ]);
   expect([...told(true)].sort()).toEqual([...told(false)].filter((text) => text !== '').sort());
+});
+
+test.each([
+  ['shifted', 'shifted', 'shifted against the known-good one'],
+  ['in-step', 'in step', 'in step with the known-good one'],
+  ['in-step', 'the wheel stands right', 'in step with the known-good one: the wheel stands right'],
+] as const)('a look of %s beside the outcome "%s" is said once', (look, words, said) => {
+  const step = {
+    ...(TREE.steps['pattern'] as LookStep),
+    outcomes: [{ name: 'seen', words, looks: [look], go: 'fine' }],
+  };
+  const session = sessionAfter(
+    [{ type: 'acknowledge-cautions' }, { type: 'choose-outcome', outcome: 'seen', look }],
+    { ...TREE, start: 'pattern', steps: { ...TREE.steps, pattern: step } },
+  );
+  expect(answerWords(session.answers[0]!.event, session)).toBe(said);
 });
