@@ -286,7 +286,7 @@ describe('free order at 80 x 24', () => {
       faults: ['wire.feed.open'],
       evidence: [{ reading: 2, counted: true }],
     });
-    expect(await frame()).toContain('the feed wire is broken');
+    expect(await frame()).toContain('The feed wire is broken');
   });
 
   it('without a circuit takes notes and a conclusion in words', async () => {
