@@ -42,7 +42,7 @@ export function callPrices(
   const soFar =
     worked === 0
       ? `Work: ${hour}.`
-      : `Testing up to here: ${worked} min${how}, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
+      : `Testing up to the conclusion: ${worked} min${how}, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
   return [
     soFar,
     ...rates.lines.map(({ words, price }) => `${words}: ${priceWords(price, rates)}.`),

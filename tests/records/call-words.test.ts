@@ -142,7 +142,7 @@ describe('the rates of the shop', () => {
   it('price the minutes worked by the clock', () => {
     // by hand: 24 / 60 of 90
     expect(callPrices({ clock: 24.2, estimated: 40 }, rates)).toEqual([
-      'Testing up to here: 24 min by the clock, 36.00 EUR at 90.00 EUR an hour.',
+      'Testing up to the conclusion: 24 min by the clock, 36.00 EUR at 90.00 EUR an hour.',
       'plug: 38.00 EUR.',
     ]);
     expect(callPrices({ clock: 24, estimated: 40 }, null)).toEqual([]);
@@ -150,7 +150,7 @@ describe('the rates of the shop', () => {
 
   it('say where minutes are estimated, and price none that nobody knows', () => {
     expect(callPrices({ clock: null, estimated: 24 }, rates)[0]).toBe(
-      'Testing up to here: 24 min, estimated by what such tests take, 36.00 EUR at 90.00 EUR an hour.',
+      'Testing up to the conclusion: 24 min, estimated by what such tests take, 36.00 EUR at 90.00 EUR an hour.',
     );
     expect(callPrices({ clock: null, estimated: null }, rates)[0]).toBe('Work: 90.00 EUR an hour.');
   });

@@ -2,6 +2,7 @@
 
 import { lookWords } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
+import { andWords } from '../../procedure/draw-graph.ts';
 import { freeOrderTitle } from '../../procedure/free-order.ts';
 import { inShort } from '../../procedure/in-short.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
@@ -100,7 +101,7 @@ export function readWords(
 ): string {
   if (short.length === 0) return '';
   const places = [...new Set(short.map(({ read }) => whereRead(opened, session, read)))];
-  return `(Read ${places.join(' and ')}.)`;
+  return `(Read ${andWords(places)}.)`;
 }
 
 function whereRead(
