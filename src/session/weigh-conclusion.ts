@@ -109,7 +109,7 @@ function provingTests(
     ({ test }) => test !== made && (first === null || space.testAt(test).id !== first.id),
   );
   return proposed.apart([
-    ...(first ? [{ ...first, shows: [] }] : []),
+    ...(first ? [first === again ? again : { ...first, shows: [] }] : []),
     ...others.map(({ test, minutes }) =>
       proposed.proposal(test, minutes, {
         shows: [],
