@@ -8,6 +8,7 @@ import { farEnd } from './far-end.ts';
 import { wayFrom } from './joints.ts';
 import { leads } from './refuse-test.ts';
 import type { Bridge, TerminalId, Test } from './test.ts';
+import { toldNeighbours } from './with-neighbours.ts';
 
 /** What is drawn on the sketch besides the wiring, and how wide. */
 export interface DrawOptions {
@@ -17,6 +18,8 @@ export interface DrawOptions {
   /** Columns, 60 to 80. */
   readonly width: number;
   readonly ascii: boolean;
+  /** Named below: connectors and splices of this car's harness, and what a person says shares feed or ground. */
+  readonly besides?: boolean;
 }
 
 /** A wire of the sensor as it is drawn: the sensor's terminal, what it comes from, and what stands at both ends. */
@@ -63,7 +66,8 @@ interface Layout {
 export function drawCircuit(circuit: Circuit, options: DrawOptions): string[] {
   const width = Math.max(WIDTH_MIN, Math.min(WIDTH_MAX, options.width));
   const rows = rowsOf(circuit, options.pins ?? {});
-  const below = notes(circuit, options, rows).flatMap((note) =>
+  const besides = options.besides ? besidesOf(circuit) : [];
+  const below = [...notes(circuit, options, rows), ...besides].flatMap((note) =>
     foldWords(note, width - NOTE_INDENT.length, width - NOTE_HANG.length).map(
       (line, index) => `${index === 0 ? NOTE_INDENT : NOTE_HANG}${line}`,
     ),
@@ -241,6 +245,25 @@ function notes(circuit: Circuit, { test, pins }: DrawOptions, rows: readonly Row
       `unplugged: ${others.map((name) => circuit.parts.find((part) => part.name === name)?.words ?? name).join(', ')}`,
     );
   return lines;
+}
+
+/** `in the harness: connector at the bulkhead (feed, signal), 1 m from the plug`, and `shares with it: oil sensor (feed)`. */
+function besidesOf(circuit: Circuit): string[] {
+  const joints = circuit.parts.flatMap((part) => {
+    if (part.kind !== 'joint') return [];
+    const at = part.metres === null ? '' : `, ${part.metres} m from the plug`;
+    return [`in the harness: ${part.words} (${part.pins.map(spaced).join(', ')})${at}`];
+  });
+  const neighbours = toldNeighbours(circuit).map(({ name, words }) => {
+    const shared = circuit.wires
+      .filter(({ from, to }) => [from, to].some((end) => partName(end) === name))
+      // A wire of its own from a post is shared with nobody.
+      .filter(({ from, to }) => ![from, to].some((end) => partName(end) === 'battery'))
+      .map(({ role }) => (role === 'ground' ? 'ground' : role === 'signal' ? 'signal' : 'feed'));
+    const what = [...new Set(shared)].join(', ');
+    return `shares with it: ${words}${what === '' ? '' : ` (${what})`}`;
+  });
+  return [...joints, ...neighbours];
 }
 
 /** What is clipped in, in words. */

@@ -147,7 +147,7 @@ export function spaced(name: string): string {
   return name.replace(/-/g, ' ');
 }
 
-/** `the crankshaft position sensor`. */
+/** `the crankshaft position sensor`, `the fuse of the engine sensors`, and `fuse F12`, which is its name. */
 export function theWords(part: Part): string {
-  return /^(the|fuse|relay) /i.test(part.words) ? part.words : `the ${part.words}`;
+  return /^(?:the |(?:fuse|relay) (?!of\b))/i.test(part.words) ? part.words : `the ${part.words}`;
 }

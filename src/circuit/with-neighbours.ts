@@ -46,6 +46,18 @@ export function toldNeighbours({ parts }: Pick<Circuit, 'parts'>): NeighbourPart
   return parts.filter((part) => part.kind === 'neighbour').filter(({ told }) => told);
 }
 
+/** Whether a terminal is one of these parts, or a pin elsewhere from which wires go to nothing but them. */
+export function isOnlyOf(
+  terminal: string,
+  parts: readonly string[],
+  { wires }: Pick<Circuit, 'wires'>,
+): boolean {
+  if (parts.includes(partName(terminal))) return true;
+  const pin = terminal.replace(/\.pin$/, '');
+  const fars = wires.flatMap(({ from, to }) => (from === pin ? [to] : to === pin ? [from] : []));
+  return fars.length > 0 && fars.every((far) => parts.includes(partName(far)));
+}
+
 function withOne(circuit: Circuit, one: Neighbour): Circuit {
   const has = circuit.parts.find(({ kind, name }) => kind === 'neighbour' && name === one.name);
   if (has?.kind === 'neighbour') return withPart(circuit, has, { ...has, told: true });

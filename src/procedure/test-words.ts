@@ -33,9 +33,21 @@ export function whereWords(probe: Probe | null, job: Job, circuit: Circuit | nul
   }
 }
 
-/** Which lead goes where, as sentences; empty when there are no leads. */
+/**
+ * Which lead goes where, as sentences; empty when there are no leads. Of a position the second channel is named too,
+ * which a step of a tree does by its own text.
+ */
 export function leadWords(probe: Probe, job: Job, circuit: Circuit | null): string {
-  return instrumentOf(probe).words.say(probe, (place) => terminalWords(place, job, circuit));
+  const said = instrumentOf(probe).words.say(probe, (place) => terminalWords(place, job, circuit));
+  return probe.kind === 'timing' ? `${said} Second channel: ${sisterWords(circuit)}.` : said;
+}
+
+/** What a position is read against: the shaft that turns with this one. */
+function sisterWords(circuit: Circuit | null): string {
+  const at = circuit?.target?.at ?? '';
+  const other = /\bcam ?shaft\b/.test(at) ? 'crankshaft' : /\bcrank/.test(at) ? 'camshaft' : null;
+  const sister = other ? `the ${other} sensor's signal` : 'the signal it is compared with';
+  return `${sister}, both in the same crank`;
 }
 
 /** Where a step of the tree looks. */

@@ -10,13 +10,15 @@ export interface SketchOptions {
   readonly ascii: boolean;
   /** With the leads of this test on it. */
   readonly test?: Test | null;
+  /** With this car's connectors, splices and named neighbours below it. */
+  readonly besides?: boolean;
 }
 
 /** The lines of the sketch, none longer than the columns (at least 60); none without a sensor and a module. */
 export function wiringSketch(
   circuit: Circuit,
   job: Job,
-  { columns, ascii, test }: SketchOptions,
+  { columns, ascii, test, besides = false }: SketchOptions,
 ): string[] {
   // A session's file may come from anywhere; what cannot be drawn is not.
   if (!circuit.parts.some(isSensor) || !circuit.parts.some(({ kind }) => kind === 'module'))
@@ -24,5 +26,8 @@ export function wiringSketch(
   const pins = Object.fromEntries(
     Object.entries(job.terminals).map(([id, { pin, colour }]) => [id, `${pin} ${colour}`.trim()]),
   );
-  return drawCircuit(circuit, { width: columns, ascii, pins, ...(test ? { test } : {}) });
+  return drawCircuit(circuit, {
+    ...{ width: columns, ascii, pins, besides },
+    ...(test ? { test } : {}),
+  });
 }

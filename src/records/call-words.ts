@@ -3,6 +3,7 @@
  * rates of the shop. What nobody has measured is not said.
  */
 import type { Session } from '../session/session.ts';
+import { clockMinutes } from '../session/worked-time.ts';
 import { priceWords, type Rates } from './read-rates.ts';
 import { recordForCustomer } from './record-for-customer.ts';
 import type { RecordConclusion, RecordLine, SessionRecord } from './record-form.ts';
@@ -18,15 +19,30 @@ export function callSentences(session: Session, record: SessionRecord): readonly
   ];
 }
 
+/** Minutes up to the conclusion: by the clock, and by what such tests take; each null where it is not known. */
+export interface CallMinutes {
+  readonly clock: number | null;
+  readonly estimated: number | null;
+}
+
+/** The minutes of a session, as far as they are known. */
+export function callMinutes(session: Session, { minutes }: SessionRecord): CallMinutes {
+  return { clock: clockMinutes(session), estimated: minutes };
+}
+
 /** The testing up to the conclusion, and the price lines; none without rates. */
-export function callPrices({ minutes }: SessionRecord, rates: Rates | null): readonly string[] {
+export function callPrices(
+  { clock, estimated }: CallMinutes,
+  rates: Rates | null,
+): readonly string[] {
   if (!rates) return [];
   const hour = `${priceWords(rates.hour, rates)} an hour`;
-  const worked = minutes === null ? null : Math.round(minutes);
+  const worked = Math.round(clock ?? estimated ?? 0);
+  const how = clock === null ? ', estimated by what such tests take' : ' by the clock';
   const soFar =
-    worked === null || worked === 0
+    worked === 0
       ? `Work: ${hour}.`
-      : `Testing up to here, by what such tests take: ${worked} min, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
+      : `Testing up to the conclusion: ${worked} min${how}, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
   return [
     soFar,
     ...rates.lines.map(({ words, price }) => `${words}: ${priceWords(price, rates)}.`),

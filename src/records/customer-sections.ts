@@ -1,4 +1,4 @@
-/** The report for the owner of the vehicle: plain words, how it is known, and lines to sign. No prices, none are known. */
+/** The report for the owner of the vehicle: plain words, how it is known, prices where the shop has set its rates, and lines to sign. */
 
 import { GAPS_WORDS } from '../session/gaps.ts';
 import { cell } from './measurement-tables.ts';
@@ -29,6 +29,7 @@ export function customerSections(record: SessionRecord): Section[] {
     ['What was not ruled out', notRuledOut(record)],
     ['What could not be tested', impossible(record)],
     ['What it takes', end?.repair ? [text(end.repair)] : []],
+    ['What it costs', prices(record)],
     ['After the repair', retest(record)],
     ['Your decision', decision(record)],
     [
@@ -201,6 +202,14 @@ function ruledOut({ conclusion: end }: SessionRecord): Block[] {
 function notRuledOut({ conclusion: end }: SessionRecord): Block[] {
   if (!end || end.notRuledOut.length === 0) return [];
   return [text(`${NOT_RULED_OUT}:`), { kind: 'list', items: end.notRuledOut }];
+}
+
+function prices({ prices: told = [] }: SessionRecord): Block[] {
+  if (told.length === 0) return [];
+  return [
+    text('By the rates of the shop; which of them this repair takes is agreed with the shop:'),
+    { kind: 'list', items: told },
+  ];
 }
 
 function gaps(lines: readonly RecordLine[]): RecordLine[] {

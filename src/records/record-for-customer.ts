@@ -65,6 +65,7 @@ export function recordForCustomer(record: SessionRecord): SessionRecord {
     interruptions: [],
     conclusion: conclusion && conclusionFor(conclusion, words),
     call: [],
+    ...(record.prices === undefined ? {} : { prices: record.prices }),
     work: record.work.map((one) => ({
       ...when(one),
       answer: one.answer,

@@ -55,7 +55,7 @@ export interface SessionRecord {
   readonly endedAt: string;
   /** Time with the session open, pauses left out. */
   readonly workedMs: number;
-  /** Minutes at the vehicle up to the conclusion, by what each test takes; null where they cannot be told. */
+  /** Minutes at the vehicle up to the conclusion, estimated by what each test takes; null where they cannot be told. */
   readonly minutes: number | null;
   readonly complaint: string;
   /** What was concluded, empty while there is no conclusion. */
@@ -80,6 +80,8 @@ export interface SessionRecord {
   readonly conclusion: RecordConclusion | null;
   /** What the customer is told on the telephone, in three sentences; none before a conclusion, and on a drill. */
   readonly call: readonly string[];
+  /** What the testing costs and the price lines, by the rates that the shop has set; left out where it has none. */
+  readonly prices?: readonly string[];
   /** What the customer said of the work, since the present conclusion; the last one counts. */
   readonly work: readonly RecordWork[];
   readonly retest: RecordRetest;

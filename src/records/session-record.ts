@@ -81,7 +81,9 @@ export function recordOf(
     title: sessionTitle(opened),
     procedure: procedure && { name: procedure.name, title: procedure.title },
     circuit: circuit?.title ?? null,
-    wiring: circuit ? wiringSketch(circuit, job, { columns: WIRING_COLUMNS, ascii: false }) : [],
+    wiring: circuit
+      ? wiringSketch(circuit, job, { columns: WIRING_COLUMNS, ascii: false, besides: true })
+      : [],
     picture: wiringPicture(context, conclusion),
     vehicle,
     by,
@@ -162,10 +164,13 @@ function recordInterruptions(context: RecordContext): SessionRecord['interruptio
 function recordWatched(context: RecordContext): Pick<SessionRecord, 'watched'> {
   const { session, clock } = context;
   if (session.watched.length === 0) return {};
+  const again = new Set<SessionEvent>(
+    session.concluded ? session.events.slice(session.events.lastIndexOf(session.concluded)) : [],
+  );
   return {
     watched: session.watched.map((event) => ({
       ...clock(event),
-      step: titleOf(context, event.step),
+      step: `${titleOf(context, event.step)}${again.has(event) ? ', after the repair' : ''}`,
       found: watchedWords(event),
       minutes: event.minutes,
       drops: event.drops,

@@ -102,7 +102,7 @@ function jobSection(record: SessionRecord): Section {
           'At the vehicle',
           record.minutes === null
             ? ''
-            : `${record.minutes} min up to the conclusion, by what each test takes`,
+            : `${record.minutes} min up to the conclusion, estimated by what each test takes`,
         ],
       ]),
     },
@@ -281,8 +281,8 @@ function ownStep(title: string): string {
   return title || "a test of the person's own";
 }
 
-function told({ call }: SessionRecord): Block[] {
-  return call.map((text) => ({ kind: 'text', text }));
+function told({ call, prices = [] }: SessionRecord): Block[] {
+  return [...call, ...prices].map((text) => ({ kind: 'text', text }));
 }
 
 function work({ work: answers }: SessionRecord): Block[] {

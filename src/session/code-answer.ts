@@ -3,7 +3,7 @@ import { type CodeKind, describeCode } from '../identify/describe-code.ts';
 import type { Job } from '../procedure/job.ts';
 import type { AskOutcome, Step } from '../procedure/procedure.ts';
 import { CODE_STATE_SHARES } from '../suspects/told-weights.ts';
-import { COMING_AND_GOING } from './told.ts';
+import { COMING_AND_GOING, toldBy } from './told.ts';
 
 /** The outcome that a code of the job sheet gives to a question of the tree. */
 export interface CodeAnswer {
@@ -32,6 +32,24 @@ export function codeAnswer(step: Step, job: Job): CodeAnswer | null {
   }
   return null;
 }
+
+/**
+ * The same, and what recent work says where it is asked whether the timing can have moved: work on belt, chain, clutch or
+ * with the engine out speaks for it. Whether it idles evenly all the same only the vehicle tells, so the answer that looks
+ * at the marks stands there. A simulated vehicle answers this question by itself.
+ */
+export function sheetAnswer(step: Step, job: Job): CodeAnswer | null {
+  const said = codeAnswer(step, job);
+  const work = job.circumstances?.recentWork?.trim() ?? '';
+  if (said || step.kind !== 'ask' || work === '') return said;
+  const outcome = step.outcomes.findLast(
+    ({ codeKinds = [] }) =>
+      codeKinds.length > 0 && codeKinds.every((kind) => kind === 'correlation'),
+  );
+  const speaks = toldBy(job).some(({ key }) => TIMING_WORK.has(key));
+  return outcome && speaks ? { outcome, code: `recent work ("${work}")` } : null;
+}
+const TIMING_WORK: ReadonlySet<string> = new Set(['recent-work:timing', 'recent-work:engine-out']);
 
 /** What the codes say of their circuits: those for a position sensor, since no other has a kind. */
 export function codeKindsOf({ codes }: Job): CodeKind[] {

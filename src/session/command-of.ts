@@ -32,6 +32,7 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
         ...look,
         ...captureOf(event),
         ...vain,
+        saved: true,
       };
     }
     case 'step-done':
@@ -66,7 +67,8 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     case 'waking-watched': {
       const { place, typed, unit, least, most, drops, minutes } = event;
       const said = { place, typed, unit, least, most, drops, minutes };
-      return { type: 'watch-waking', ...said, ...captureOf(event) };
+      const again = session.concluded ? { step: event.step } : {};
+      return { type: 'watch-waking', ...again, ...said, ...captureOf(event) };
     }
     case 'note-added':
       return { type: 'add-note', text: event.text };

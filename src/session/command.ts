@@ -48,6 +48,8 @@ export type Command =
       readonly look?: Look;
       readonly capture?: StepCapture;
       readonly vain?: WakingVain;
+      /** It stands in a file, which an earlier version of the program took although the rounds of its step contradict it. */
+      readonly saved?: true;
     }
   | { readonly type: 'mark-done' }
   | { readonly type: 'cannot-do'; readonly reason: string }
@@ -84,8 +86,14 @@ export type Command =
       readonly typed: string;
       readonly drops: ShortDrops;
     }
-  /** What was seen in one round of moving or warming at the present step, which it does not answer. */
-  | ({ readonly type: 'watch-waking' } & Omit<WakingWatched, 'type' | 'step' | keyof When>)
+  /**
+   * What was seen in one round of moving or warming, which answers nothing: at the present step, or at a step that is
+   * made again after the repair.
+   */
+  | ({ readonly type: 'watch-waking'; readonly step?: string } & Omit<
+      WakingWatched,
+      'type' | 'step' | keyof When
+    >)
   /** The present step is answered by a test of the session: see `answering-test.ts`. */
   | { readonly type: 'answer-by-test'; readonly by: EventNumber }
   /** The person cannot make a test, which is proposed no more, or can after all. */

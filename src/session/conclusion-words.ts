@@ -33,7 +33,12 @@ function wordsOf({ opened }: Session, concluded: Concluded): ConclusionWords {
   const puts = repairsOfFaults(circuit, faults).join('; ');
   const repair = bindText(first === '' ? puts : `${first} If they hold: ${puts}`, job, circuit);
   const named = bindText(faultWords(circuit, faults), job, circuit);
-  return { title: ownWords ?? named, repair };
+  return { title: ownWords ?? capital(named), repair };
+}
+
+/** Words for faults begin small, as they stand inside a sentence; a title does not. */
+function capital(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 }
 
 /**

@@ -19,6 +19,7 @@ import { pendingCautions } from './pending-cautions.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { presentConclusion, type Session } from './session.ts';
+import { dropsCounted } from './watched-rounds.ts';
 
 /** Names what is wrong: the end that the tree has come to, or one of the person's own. */
 export function conclude(
@@ -127,6 +128,8 @@ export function retest(
   if (pending.length > 0) return cautionFirst(pending);
   const { typed, value, look, outcome, capture } = command;
   if (!step.outcomes.some(({ name }) => name === outcome)) return noOutcome(step, outcome);
+  const contradicted = dropsCounted(session, step, outcome);
+  if (contradicted) return refuse(contradicted);
   if (!isOutcomeOf(step, command)) return refuse({ code: 'other-outcome', step: step.id, outcome });
   if (capture && (step.kind === 'ask' || !answersStep(step, capture, value, look)))
     return noCapture();

@@ -2,7 +2,7 @@
 import { knownFlaw } from '../circuit/known-values.ts';
 import type { Look } from '../circuit/test.ts';
 import { isTask, type LookStep, outcomeOfValue, type Step } from '../procedure/procedure.ts';
-import { answersStep, answersTest, answersWaking } from './accept-capture.ts';
+import { answersStep, answersTest, answersWaking, isFromBefore } from './accept-capture.ts';
 import { answerBy } from './answering-test.ts';
 import type { Command } from './command.ts';
 import { answerWork, close, conclude, reportDrive, retest } from './decide-end.ts';
@@ -27,6 +27,7 @@ import { notReadHere } from './read-cautions.ts';
 import { placesOfStep } from './read-watched.ts';
 import { isAside, presentStep, type Session } from './session.ts';
 import './session-model.ts';
+import { dropsCounted } from './watched-rounds.ts';
 
 /** Decides one command at time `now`. */
 export function decide(session: Session, command: Command, now: When): Decision {
@@ -190,6 +191,8 @@ function choose(
   if (step.kind !== 'look' && step.kind !== 'ask') return wrongKind(step);
   const outcome = step.outcomes.find(({ name }) => name === command.outcome);
   if (!outcome) return noOutcome(step, command.outcome);
+  const contradicted = command.saved ? null : dropsCounted(session, step, command.outcome);
+  if (contradicted) return refuse(contradicted);
   const { capture, vain } = command;
   const look = step.kind === 'look' ? lookFor(step, command.outcome, command.look) : null;
   if (capture && !answersStep(step, capture, null, look)) return noCapture();
@@ -233,29 +236,23 @@ function recordTest(
 
 function watchWaking(
   session: Session,
-  {
-    place,
-    typed,
-    unit,
-    least,
-    most,
-    drops,
-    minutes,
-    capture,
-  }: Extract<Command, { type: 'watch-waking' }>,
+  command: Extract<Command, { type: 'watch-waking' }>,
   now: When,
 ): Decision {
-  if (session.status !== 'open') return notOpen(session);
+  const { step: again, place, typed, unit, least, most, drops, minutes, capture } = command;
+  if (session.status !== (again === undefined ? 'open' : 'concluded')) return notOpen(session);
   const { procedure, vehicle } = session.opened;
-  const step = presentStep(session);
+  const step = again === undefined ? presentStep(session) : stepNamed(session, again);
   if (vehicle.kind === 'drill') return refuse({ code: 'no-waking' });
   if (!procedure || step?.kind !== 'ask' || !canWake(procedure, step))
     return refuse({ code: 'no-waking' });
   const known = placesOfStep(procedure, step);
   if (place !== null && !known.includes(place))
     return refuse({ code: 'no-such-outcome', step: step.id, outcome: place, known });
-  const pending = pendingCautions(session);
+  const pending = pendingCautions(session, step);
   if (pending.length > 0) return cautionFirst(pending);
+  if (capture && again !== undefined && isFromBefore(session, capture))
+    return refuse({ code: 'old-capture', name: capture.name });
   if (capture && !answersWaking(capture, { unit, least, most, drops })) return noCapture();
   return events({
     type: 'waking-watched',

@@ -1,8 +1,9 @@
 /**
  * What was read of the cautions that stand before a test. One that was read before an earlier test in the same vehicle state
- * stands in short and stops nothing; a DANGER stands whole each time that the vehicle comes into the state, and before each
- * cranking. What a test brings with it (ohms, a light, an open plug) has cautions of its own, so that another kind of test
- * has others.
+ * stands in short and stops nothing, a NOTICE whatever the state; a DANGER stands whole each time that the vehicle comes into
+ * the state, and before each cranking. That nobody has said what drives the vehicle is no danger that was found: it stands
+ * whole once in each state, so that it is still read where it counts. What a test brings with it (ohms, a light, an open
+ * plug) has cautions of its own, so that another kind of test has others.
  */
 import type { VehicleState } from '../circuit/test.ts';
 import { type Caution, isTask, type Step } from '../procedure/procedure.ts';
@@ -15,16 +16,14 @@ export interface CautionInShort {
   readonly read: CautionAcknowledged;
 }
 
-/** Those that must be read: not read before, or a DANGER. */
+/** Those that must be read: not read before, or a DANGER that was found. */
 export function unreadCautions(
   session: Session,
   state: VehicleState,
   cautions: readonly Caution[],
 ): Caution[] {
-  const earlier = readInPart(session, state);
-  return notReadHere(session, state, cautions).filter(
-    ({ id, word }) => word === 'DANGER' || !earlier.has(id),
-  );
+  const earlier = readEarlier(session, state);
+  return notReadHere(session, state, cautions).filter((caution) => !earlier(caution));
 }
 
 /**
@@ -47,11 +46,32 @@ export function cautionsInShort(
   state: VehicleState,
   cautions: readonly Caution[],
 ): CautionInShort[] {
-  const earlier = readInPart(session, state);
+  const earlier = readEarlier(session, state);
   return notReadHere(session, state, cautions).flatMap((caution) => {
-    const read = earlier.get(caution.id);
-    return caution.word !== 'DANGER' && read ? [{ caution, read }] : [];
+    const read = earlier(caution);
+    return read ? [{ caution, read }] : [];
   });
+}
+
+/** Where a caution was read whole so that it may stand in short now; null where it has to be read. */
+function readEarlier(
+  session: Session,
+  state: VehicleState,
+): (caution: Caution) => CautionAcknowledged | null {
+  const here = readInPart(session, state);
+  const anywhere = readInPart(session, null);
+  return (caution) => {
+    const { id, word } = caution;
+    if (word === 'DANGER' && !isOfUnstatedDrive(session, caution)) return null;
+    return (word === 'NOTICE' ? anywhere : here).get(id) ?? null;
+  };
+}
+
+/** It warns of high voltage only because nobody has said what drives the vehicle. */
+function isOfUnstatedDrive({ opened }: Session, { hazards }: Caution): boolean {
+  return (
+    opened.job.vehicle.drive === 'not-stated' && hazards.every((one) => one === 'high-voltage')
+  );
 }
 
 /** The same of a step. */
@@ -71,12 +91,12 @@ export function notReadHere(
 }
 
 /**
- * What was read in this vehicle state, by the id, in this part of the session: since it was begun or gone on with, and
- * since a conclusion, behind which a repair may lie.
+ * What was read in this vehicle state, or in any for null, by the id, in this part of the session: since it was begun or
+ * gone on with, and since a conclusion, behind which a repair may lie.
  */
 function readInPart(
   { events, acknowledgements }: Session,
-  state: VehicleState,
+  state: VehicleState | null,
 ): ReadonlyMap<string, CautionAcknowledged> {
   const from = events.findLastIndex(
     ({ type }) => type === 'session-resumed' || type === 'concluded',
@@ -84,7 +104,7 @@ function readInPart(
   const since = new Set<SessionEvent>(events.slice(from + 1));
   return new Map(
     acknowledgements
-      .filter((one) => one.state === state && since.has(one))
+      .filter((one) => (state === null || one.state === state) && since.has(one))
       .flatMap((one) => one.cautions.map(({ id }) => [id, one] as const)),
   );
 }

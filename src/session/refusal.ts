@@ -15,6 +15,12 @@ export type Refusal =
     }
   | { readonly code: 'no-capture' }
   | { readonly code: 'no-waking' }
+  /** Rounds at this step counted drops where the answer has none: how many, and at which places that were named. */
+  | {
+      readonly code: 'drops-counted';
+      readonly drops: number;
+      readonly places: readonly string[];
+    }
   | { readonly code: 'not-a-number' }
   | {
       readonly code: 'no-such-outcome';
@@ -85,6 +91,14 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       return ['this answer cannot come from a capture', 'answer it by hand'];
     case 'no-waking':
       return ['nothing is moved or warmed at this step', 'write it down as a note'];
+    case 'drops-counted': {
+      const { drops, places } = refusal;
+      const at = places.length === 0 ? '' : ` (${places.join(', ')})`;
+      return [
+        `the rounds in the record counted ${drops === 1 ? 'a drop' : `${drops} drops`}${at}`,
+        'answer where it dropped out; if the count was wrong, say "cannot be done" and why',
+      ];
+    }
     case 'not-a-number':
       return ['this is not a number'];
     case 'no-such-outcome':

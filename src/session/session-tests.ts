@@ -5,6 +5,7 @@ import { isNumberProbe, looksShownBy, unitShownBy } from '../circuit/shown-by.ts
 import type { Look, Test } from '../circuit/test.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { expectedRangeWords } from '../procedure/test-words.ts';
+import { absentParts, needsAny } from './absent-parts.ts';
 import type { ExpectedShown } from './events.ts';
 import { expectedShown } from './expected-shown.ts';
 import type { Session } from './session.ts';
@@ -26,10 +27,18 @@ export interface TestToDo {
   readonly healthy: string;
 }
 
-/** The tests of the procedure and the usual ones of the circuit, each once; none without a circuit. */
+/**
+ * The tests of the procedure and the usual ones of the circuit, each once, but for those of neighbours that this car does
+ * not have; none without a circuit.
+ */
 export function testsToChoose({ opened }: Session): TestTable['entries'] {
-  const { circuit, procedure, meter } = opened;
-  return circuit ? testTable(circuit, procedure, meter).entries : [];
+  const { circuit, procedure, meter, job } = opened;
+  if (!circuit) return [];
+  const { entries } = testTable(circuit, procedure, meter);
+  const absent = absentParts(circuit, job);
+  return absent.length === 0
+    ? entries
+    : entries.filter(({ test }) => !needsAny(test, absent, circuit));
 }
 
 /** What a test is called; null where no circuit is known. */

@@ -10,6 +10,7 @@ import type { When } from './events.ts';
 import { evolve } from './evolve.ts';
 import { isInVain, wakenBy } from './intermittent.ts';
 import { presentStep, type Session } from './session.ts';
+import { roundsAt } from './watched-rounds.ts';
 
 /** The command with what came of waking in vain; the very same where it is none, or nobody speaks of a fault that comes and goes. */
 export function withVain(
@@ -41,10 +42,11 @@ export function withVain(
 }
 
 /** What the rounds took where somebody said it, else what the step takes a practised person. */
-function minutesAt({ watched, opened }: Session, { id }: AskStep): number {
-  const said = watched.flatMap(({ step, minutes }) => (step === id ? (minutes ?? []) : []));
+function minutesAt(session: Session, { id }: AskStep): number {
+  const said = roundsAt(session, id).flatMap(({ minutes }) => minutes ?? []);
   if (said.length > 0) return said.reduce((sum, one) => sum + one, 0);
-  const step = opened.procedure && stepOf(opened.procedure, id);
+  const { procedure } = session.opened;
+  const step = procedure && stepOf(procedure, id);
   return step?.kind === 'ask' ? step.minutes : 0;
 }
 

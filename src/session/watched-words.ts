@@ -2,7 +2,6 @@
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Drops } from '../waveform/find-drops.ts';
 import type { CaptureMeasured, WakingWatched } from './events.ts';
-import type { Session } from './session.ts';
 
 /** `2 drops, of 1.2 ms to 30 ms, below 4 V`. */
 export function dropsWords(
@@ -32,9 +31,8 @@ export function watchedWords({ place, minutes, drops, ...seen }: Round): string 
   return place === null ? said : `${place}: ${said}`;
 }
 
-/** All rounds of the step in one: the least, the most, all drops, all minutes; null before the first. */
-export function watchedInAll(session: Session, step: string): string | null {
-  const rounds = session.watched.filter((one) => one.step === step);
+/** These rounds in one: the least, the most, all drops, all minutes; null for none. */
+export function watchedInAll(rounds: readonly WakingWatched[]): string | null {
   const [first] = rounds;
   if (!first) return null;
   const metered = rounds.filter(({ unit }) => unit !== null && unit === unitOf(rounds));

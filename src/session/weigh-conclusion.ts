@@ -47,12 +47,13 @@ export function weighConclusion(
   const isBorneOut = chance >= BORNE_OUT && !isWide;
   const concluded = { chance, faults, isBorneOut, isVague };
   const better =
-    isBorneOut && !isVague ? {} : betterThan(concluded, { rows, proposed, overturned });
+    isBorneOut && !isVague ? NOTHING_BETTER : betterThan(concluded, { rows, proposed, overturned });
+  const wanted = again && !better.overturned ? { ...NOTHING_BETTER, first: again } : better;
   let wouldProve: readonly Proposal[] | undefined;
   return {
     evidence: evidenceLines(weighed, eventAt),
     chance,
-    ...{ ...NOTHING_BETTER, ...(again && !better.overturned ? { first: again } : better) },
+    ...wanted,
     // A list of repairs: that something is wrong, the conclusion itself says.
     ruledOut: weighed.ruledOut
       .filter(({ repair }) => repair !== HEALTHY)
@@ -67,7 +68,7 @@ export function weighConclusion(
       return isUnplaced(model.circuit, left) ? proposed.nextTests : [];
     },
     get wouldProve() {
-      wouldProve ??= provingTests(weighed, again, basis, proposed);
+      wouldProve ??= provingTests(weighed, { first: wanted.first, again }, basis, proposed);
       return wouldProve;
     },
   };
@@ -81,17 +82,14 @@ const NOTHING_BETTER: Better = { first: null, instead: null, overturned: null };
  * to it, or conclude on what they do bear out, or make the test that tells most; where none is left, conclude on what
  * leads.
  */
-function betterThan(
-  concluded: ConcludedOn,
-  { rows, proposed, overturned }: WeighedBeside,
-): Partial<Better> {
+function betterThan(concluded: ConcludedOn, { rows, proposed, overturned }: WeighedBeside): Better {
   const { isBorneOut } = concluded;
-  if (overturned && !isBorneOut) return { overturned };
-  const leader = leaderInstead(rows(), concluded);
-  if (leader && leader.chance >= BORNE_OUT) return { instead: leader };
-  if (isBorneOut) return {};
-  const [first] = proposed.nextTests;
-  return first ? { first } : { instead: leader };
+  if (overturned && !isBorneOut) return { ...NOTHING_BETTER, overturned };
+  const instead = leaderInstead(rows(), concluded);
+  if (instead && instead.chance >= BORNE_OUT) return { ...NOTHING_BETTER, instead };
+  if (isBorneOut) return NOTHING_BETTER;
+  const [first = null] = proposed.nextTests;
+  return first ? { ...NOTHING_BETTER, first } : { ...NOTHING_BETTER, instead };
 }
 
 /** A conclusion beside which something better is looked for. */
@@ -152,17 +150,19 @@ function evidenceLines(
   ];
 }
 
-/** Tests that would support or break the conclusion, the one to make again first. */
+/** Tests that would support or break the conclusion, before them the one that is to be made before it is accepted. */
 function provingTests(
   { offers, hangsOn }: Corroboration,
-  again: Proposal | null,
-  { readings }: Basis,
+  { first, again }: Readonly<Record<'first' | 'again', Proposal | null>>,
+  { readings, space }: Basis,
   proposed: ProposedTests,
 ): Proposal[] {
   const made = again && hangsOn !== null ? readings[hangsOn]!.test : null;
-  const others = offers.filter(({ test }) => test !== made);
+  const others = offers.filter(
+    ({ test }) => test !== made && (first === null || space.testAt(test).id !== first.id),
+  );
   return proposed.apart([
-    ...(again ? [again] : []),
+    ...(first ? [first === again ? again : { ...first, shows: [] }] : []),
     ...others.map(({ test, minutes }) =>
       proposed.proposal(test, minutes, {
         shows: [],

@@ -1,5 +1,6 @@
 /** Time worked at each event. `elapsed` starts anew at each resume, so the stretches between are added up. */
 import type { SessionEvent } from './events.ts';
+import type { Session } from './session.ts';
 
 /** Milliseconds worked up to each event, pauses left out. */
 export function workedTimes(events: readonly SessionEvent[]): ReadonlyMap<SessionEvent, number> {
@@ -22,3 +23,15 @@ export function workedMs(events: readonly SessionEvent[]): number {
   const last = events.at(-1);
   return last ? (workedTimes(events).get(last) ?? 0) : 0;
 }
+
+/**
+ * Minutes by the clock up to the conclusion, pauses left out. Null where no clock has measured the work: on a simulated
+ * vehicle, and where a file or a program has answered.
+ */
+export function clockMinutes({ opened, events, concluded }: Session): number | null {
+  const hands = events.flatMap((event) => (event.type === 'session-resumed' ? [event.by] : []));
+  const isMeasured = [opened.by, ...hands].every((by) => by === 'person');
+  if (opened.vehicle.kind !== 'real' || !isMeasured) return null;
+  return workedMs(concluded ? events.slice(0, events.lastIndexOf(concluded) + 1) : events) / MS;
+}
+const MS = 60_000;

@@ -121,7 +121,7 @@ export interface OpenedSession {
   /** Null for a procedure without a circuit. */
   readonly advisor: Advisor | null;
   /** The wiring with the leads of a test on it; no lines when there is no circuit. */
-  readonly sketch: (test: Test | null, columns: number) => readonly string[];
+  readonly sketch: (test: Test | null, columns: number, besides?: boolean) => readonly string[];
   /** Text with its `{terminal}` places filled for this vehicle. */
   readonly bind: (text: string) => string;
   readonly terminalWords: (id: string) => string;

@@ -167,9 +167,15 @@ interface Described {
   readonly isTime: boolean;
 }
 
-/** `CH1 (mV)`, `Time [ms]`, `volts`, or a name with its unit in the row below. */
+/**
+ * `CH1 (mV)`, `Time [ms]`, `volts`, `cam mV`, `ms` alone for the time, or a name with its unit in the row below. A lone A
+ * behind a name is part of it: a sensor is called so.
+ */
 function describe(title: string | undefined, below: string | undefined, at: number): Described {
-  const match = /^(.{0,80}?)\s*[([]\s*([^)\]]{1,12})\s*[)\]]$/.exec(title ?? '');
+  const match =
+    /^(.{0,80}?)\s*[([]\s*([^)\]]{1,12})\s*[)\]]$/.exec(title ?? '') ??
+    /^(.{0,80}\S) {1,4}(m?V|kV|mA)$/.exec(title ?? '') ??
+    /^((?:[Tt]ime|[Tt])?) {0,4}([munµμ]?s)$/.exec(title ?? '');
   const name = ((match ? match[1] : title) ?? '').trim() || `channel ${at + 1}`;
   const written = (match?.[2] ?? below ?? '').replace(/[()[\]]/g, '').trim();
   const unit = strictUnit(written) ?? strictUnit(written.replace(/^(volts?|v)$/i, 'V'));

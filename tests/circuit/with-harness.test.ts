@@ -15,6 +15,7 @@ import { fitHarness } from '../../src/procedure/fit-harness.ts';
 import type { HarnessSaid } from '../../src/procedure/job.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { harnessSaid, harnessText, readHarness } from '../../src/procedure/read-harness.ts';
+import { fitNeighbours } from '../../src/procedure/read-neighbours.ts';
 import { priorFor } from '../../src/suspects/prior.ts';
 import { testEntries } from '../../src/suspects/test-entries.ts';
 import { harnessRemark, harnessWrong } from '../../src/ui/screens/harness-field.ts';
@@ -126,6 +127,22 @@ describe('a connector in the signal and feed wires', () => {
   test('the sketch has the module at the other end of each wire', () => {
     const options = { width: 80, ascii: true };
     expect(drawCircuit(CAR, options)).toEqual(drawCircuit(HALL, options));
+  });
+
+  test('the whole sketch names the connectors of this car, and who shares its feed', () => {
+    const named = fitNeighbours(HALL, [
+      { name: 'oil pressure sensor', shares: ['feed', 'ground'] },
+      { name: 'fan', shares: ['ground'] },
+    ]);
+    const { circuit } = fitted(named.circuit, BULKHEAD);
+    const options = { width: 80, ascii: true, besides: true };
+    expect(drawCircuit(circuit, options).slice(-3)).toEqual([
+      ' in the harness: connector at the bulkhead (feed, signal), 1 m from the plug',
+      ' shares with it: oil pressure sensor (feed, ground)',
+      ' shares with it: fan (ground)',
+    ]);
+    // The circuit file has a throttle position sensor, which nobody has named.
+    expect(drawCircuit(circuit, options).join()).not.toContain('throttle');
   });
 });
 

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { keepGood, keptFor } from '../../src/commands/session/good-captures.ts';
+import { isAllKept, keepGood, keptFor } from '../../src/commands/session/good-captures.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
@@ -73,6 +73,15 @@ test('what passed after the repair is kept once, as it was measured, and offered
   const elsewhere = { ...STEP, setup: { ...STEP.setup, state: 'running' as const } };
   const session = sessionAfter([], TREE, of('blue van'));
   expect(keptFor(places(), session, { kind: 'step', step: elsewhere })).toBeNull();
+});
+
+test('what is kept is not offered to be kept again, and another capture is', async () => {
+  save('1\n2\n');
+  expect(isAllKept(places(), after('1\n2\n'))).toBe(false);
+  await keepGood(places(), after('1\n2\n'));
+  expect(isAllKept(places(), after('1\n2\n'))).toBe(true);
+  expect(isAllKept(places(), after('3\n4\n'))).toBe(false);
+  expect(isAllKept(places(), after('1\n2\n', 'red van'))).toBe(false);
 });
 
 test('the newest of a picture is the one that is offered', async () => {

@@ -117,6 +117,11 @@ describe('what a person reads', () => {
     }
   });
 
+  it('how the scope is set is computed, and no text says it too', () => {
+    for (const { tree, step } of steps.filter(({ step: { kind } }) => kind === 'look'))
+      if (isTask(step)) expect(step.say, `${tree} ${step.id}`).not.toMatch(/\ba division\b/);
+  });
+
   it('a text ends like a sentence and fits a small screen', () => {
     for (const { tree, step } of steps) {
       const texts = isTask(step) ? [step.say, step.why] : [step.say, step.repair, step.customer];

@@ -1,8 +1,11 @@
 import { expect, it } from 'vitest';
+import { theWords } from '../../src/circuit/part-faults.ts';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { emptyJob } from '../../src/procedure/job.ts';
 import {
   expectedRangeWords,
   instrumentWords,
+  leadWords,
   setupWords,
   thingOfRepair,
   thingWords,
@@ -107,4 +110,28 @@ it.each([
   ['leads', null],
 ])('a repair of %s is of: %s', (repair, words) => {
   expect(thingOfRepair(repair, shipped('current-two-wire'))).toBe(words);
+});
+
+it.each([
+  ['hall-module-fed', "Second channel: the camshaft sensor's signal, both in the same crank."],
+  ['hall-relay-fed', "Second channel: the crankshaft sensor's signal, both in the same crank."],
+])('a position of %s asks for the second channel of the scope', (name, asked) => {
+  const probe = { kind: 'timing', plus: 'module.signal', minus: 'battery.negative' } as const;
+  const said = leadWords(probe, emptyJob(''), shipped(name));
+  expect(said).toContain('Scope tip: signal at the engine control module.');
+  expect(said).toContain(asked);
+  expect(leadWords({ ...probe, kind: 'pattern' }, emptyJob(''), shipped(name))).not.toContain(
+    'Second channel',
+  );
+});
+
+it.each([
+  ['fuse of the engine sensors', 'the fuse of the engine sensors'],
+  ['fuse F12', 'fuse F12'],
+  ['relay of the pump', 'the relay of the pump'],
+  ['the main relay', 'the main relay'],
+  ['camshaft position sensor', 'the camshaft position sensor'],
+])('"%s" is spoken of as "%s"', (words, said) => {
+  const [part] = shipped('hall-relay-fed').parts;
+  expect(theWords({ ...part!, words })).toBe(said);
 });

@@ -156,16 +156,36 @@ describe('the rates of the shop', () => {
       expect(readRates(text)).toHaveProperty('fix');
   });
 
-  it('price the minutes of the tests', () => {
-    const rates = readRates('90 EUR; plug 38');
-    if (!rates || 'fix' in rates) throw new Error('these are rates');
-    const minutes = { ...record(finishedWalk()), minutes: 24 };
+  const rates = readRates('90 EUR; plug 38');
+  if (!rates || 'fix' in rates) throw new Error('these are rates');
+
+  it('price the minutes worked by the clock', () => {
     // by hand: 24 / 60 of 90
-    expect(callPrices(minutes, rates)).toEqual([
-      'Testing up to here, by what such tests take: 24 min, 36.00 EUR at 90.00 EUR an hour.',
+    expect(callPrices({ clock: 24.2, estimated: 40 }, rates)).toEqual([
+      'Testing up to the conclusion: 24 min by the clock, 36.00 EUR at 90.00 EUR an hour.',
       'plug: 38.00 EUR.',
     ]);
-    expect(callPrices(minutes, null)).toEqual([]);
+    expect(callPrices({ clock: 24, estimated: 40 }, null)).toEqual([]);
+  });
+
+  it('say where minutes are estimated, and price none that nobody knows', () => {
+    expect(callPrices({ clock: null, estimated: 24 }, rates)[0]).toBe(
+      'Testing up to the conclusion: 24 min, estimated by what such tests take, 36.00 EUR at 90.00 EUR an hour.',
+    );
+    expect(callPrices({ clock: null, estimated: null }, rates)[0]).toBe('Work: 90.00 EUR an hour.');
+  });
+
+  it('stand on the paper for the customer where the shop has set them, and on no class copy', () => {
+    const told = begin().do(WIRE, YES);
+    const prices = callPrices({ clock: 24, estimated: 40 }, rates);
+    const priced = { ...record(told), prices };
+    const sheet = exportRecord(priced, 'markdown', 'customer');
+    expect(sheet).toContain('24 min by the clock, 36.00 EUR at 90.00 EUR an hour');
+    expect(sheet).toContain('plug: 38.00 EUR');
+    expect(sheet).toContain('up to 240 EUR');
+    expect(exportRecord(priced, 'markdown', 'shop')).toContain('plug: 38.00 EUR');
+    expect(paper(told, 'customer')).not.toContain('an hour');
+    expect(JSON.stringify(recordForClass(priced))).not.toContain('EUR an hour');
   });
 });
 

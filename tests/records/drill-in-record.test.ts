@@ -74,7 +74,7 @@ describe('once the answer is known', () => {
   it('tells what was in the vehicle beside the diagnosis, and what it earned', () => {
     expect(record).toMatchObject({
       status: 'closed',
-      cause: 'the signal wire is broken',
+      cause: 'The signal wire is broken',
       correction: 'Repair or replace the signal wire.',
     });
     expect(record.drill?.answer).toMatchObject({

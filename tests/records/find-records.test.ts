@@ -175,7 +175,7 @@ describe('the index', () => {
         source: 'drill',
         real: false,
         status: 'closed',
-        conclusion: 'the signal wire is broken',
+        conclusion: 'The signal wire is broken',
       });
       expect(findRecords(index, { words: 'spring term' }).rows.map(({ id }) => id)).toEqual([
         'drill-8',

@@ -342,7 +342,7 @@ describe('a session in free order', () => {
       title: 'Free order of tests: Invented sensor circuit',
       procedure: null,
       lines: [],
-      cause: 'the signal wire is broken',
+      cause: 'The signal wire is broken',
       correction: 'Repair or replace the signal wire.',
     });
     expect(recordFrom(begin({ procedure: null, circuit: null })).title).toBe('Free order of tests');
@@ -361,7 +361,7 @@ describe('a session in free order', () => {
     });
     const text = transcriptOf(record);
     expect(text).toContain('## Tests\n');
-    expect(text).toContain("the signal wire is broken (the person's own)");
+    expect(text).toContain("The signal wire is broken (the person's own)");
     expect(text).not.toMatch(/no step asked for|at ""|procedure's/);
   });
 

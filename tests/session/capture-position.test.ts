@@ -1,8 +1,10 @@
 /** Where a camshaft stands in the turn of the crankshaft, by one capture of both: stated, and beside a known-good one. */
+
 import { expect, test } from 'vitest';
 import type { LookStep } from '../../src/procedure/procedure.ts';
 import { answersStep } from '../../src/session/accept-capture.ts';
 import { captureAnswer, takesCapture } from '../../src/session/capture-step.ts';
+import { insteadOfSheet, statedOnSheet } from '../../src/session/instead-of-sheet.ts';
 import type { AgainstGiven, CaptureGiven } from '../../src/session/measure-capture.ts';
 import { generateWheels } from '../../src/waveform/generate.ts';
 import { joinCaptures } from '../../src/waveform/join-captures.ts';
@@ -149,4 +151,24 @@ test('stated edges are read as they are written in papers, or not at all', () =>
   expect(statedShift({ cycleDegrees: 720, edges }, readStatedEdges('falls at 114')!)).toBeCloseTo(
     6,
   );
+});
+
+test('another choice than the edges on the sheet is said, on each channel', () => {
+  const ask = { kind: 'step', step: STEP } as const;
+  const stated = statedOnSheet(ask, { stands: 'falls at 12 deg' });
+  const found = answer(crank(0), beside(crank(0)));
+  const said = insteadOfSheet(found, stated, 'good.csv');
+  const line =
+    'Not held against the edges on the job sheet (falls at 12 deg), but against what was chosen here.';
+  expect(said.lines?.at(-1)).toBe(line);
+  expect(said.channels?.judge(1).lines?.at(-1)).toBe(line);
+  expect(insteadOfSheet(found, stated, 'falls at 12 deg')).toBe(found);
+  expect(insteadOfSheet(found, stated, undefined)).toBe(found);
+  expect(insteadOfSheet(found, null, 'good.csv')).toBe(found);
+});
+
+test('only a position is held against the edges of the sheet', () => {
+  const picture = { ...STEP, probe: { kind: 'pattern', plus: 'a.b', minus: 'c.d' } } as const;
+  expect(statedOnSheet({ kind: 'step', step: picture }, { stands: 'falls at 12 deg' })).toBeNull();
+  expect(statedOnSheet({ kind: 'step', step: STEP }, {})).toBeNull();
 });

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { emptyJob, type Happens } from '../../src/procedure/job.ts';
 import type { AskOutcome, AskStep } from '../../src/procedure/procedure.ts';
-import { codeAnswer, codeKindsOf } from '../../src/session/code-answer.ts';
+import { codeAnswer, codeKindsOf, sheetAnswer } from '../../src/session/code-answer.ts';
+import { shipped } from '../library/shipped.ts';
 import { TREE } from './sample-tree.ts';
 
 const OUTCOMES: AskOutcome[] = [
@@ -68,4 +69,33 @@ it('what codes say of their circuits is read from those for a position sensor, i
     'low',
   ]);
   expect(codeKindsOf(emptyJob('stalls'))).toEqual([]);
+});
+
+describe('the question whether the timing can have moved', () => {
+  const { procedure } = shipped('hall-no-signal').linked;
+  const signs = Object.values(procedure.steps).find(({ id }) => id.endsWith('/signs'))!;
+  it.each<[string, string | undefined]>([
+    ['timing belt replaced last week', 'some'],
+    ['clutch', 'some'],
+    ['wheel bearing', undefined],
+    ['no work on the timing belt', undefined],
+    ['', undefined],
+  ])('after "%s" has the answer %s marked', (recentWork, outcome) => {
+    const job = { ...emptyJob('no start'), circumstances: { recentWork } };
+    const said = sheetAnswer(signs, job);
+    expect(said?.outcome.name).toBe(outcome);
+    if (said) expect(said.code).toBe(`recent work ("${recentWork}")`);
+    // A simulated vehicle is asked itself.
+    expect(codeAnswer(signs, job)).toBeNull();
+  });
+  it('is answered by a code first, and recent work answers no question about codes', () => {
+    const job = {
+      ...emptyJob('no start'),
+      codes: ['P0016'],
+      circumstances: { recentWork: 'timing belt' },
+    };
+    // SAE J2012: P0016 is a correlation code
+    expect(sheetAnswer(signs, job)?.code).toBe('P0016');
+    expect(sheetAnswer(QUESTION, { ...job, codes: [] })).toBeNull();
+  });
 });

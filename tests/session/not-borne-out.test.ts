@@ -47,6 +47,10 @@ it('is the test that tells most, before anything was read', () => {
   expect(weighed.first).not.toBeNull();
   expect(weighed.first).toBe(advisor.nextTests(begun)[0]);
   expect(weighed.instead).toBeNull();
+  // What is said to come first stands first in the list that is shown below it, and once.
+  const listed = weighed.wouldProve.map(({ id }) => id);
+  expect(listed.indexOf(weighed.first!.id)).toBe(0);
+  expect(new Set(listed).size).toBe(listed.length);
 });
 
 it('is the other repair where no test is left, and nothing for that repair itself', () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Test, VehicleState } from '../../src/circuit/test.ts';
 import type { CautionRule } from '../../src/procedure/cautions.ts';
+import { type Drive, emptyJob } from '../../src/procedure/job.ts';
 import { type Caution, isTask } from '../../src/procedure/procedure.ts';
 import type { Command } from '../../src/session/command.ts';
 import {
@@ -50,6 +51,53 @@ describe('cautions', () => {
     const once = sessionAfter([DONE, read, record(cranking)], TREE, { cautionRules: grave });
     expect(idsFor(once, cranking)).toEqual(['live', 'turns']);
     expect(shortOf(once, testCautions(once, cranking), 'cranking')).toEqual([]);
+  });
+
+  describe('where nobody has said what drives the vehicle', () => {
+    const grave: CautionRule = {
+      ...{ id: 'drive', word: 'DANGER', say: 'Look for orange cables.', drives: [], when: [] },
+      ...{ hazards: ['high-voltage'], states: ['key-off', 'key-on', 'cranking'] },
+    };
+    const read = (test: Test): Command => ({ type: 'acknowledge-cautions', test });
+    const [off, on, turns] = [feedIn('key-off'), feedIn('key-on'), feedIn('cranking')];
+    const driven = (drive: Drive, ...tests: readonly Test[]) =>
+      sessionAfter(
+        tests.flatMap((test): Command[] => [read(test), record(test)]),
+        null,
+        {
+          cautionRules: [grave],
+          job: { ...emptyJob('x'), vehicle: { ...emptyJob('x').vehicle, drive } },
+        },
+      );
+    it.each<[string, Session, Test, string[]]>([
+      ['each new state', driven('not-stated', off), on, ['drive']],
+      ['the first cranking', driven('not-stated', off, on), turns, ['drive']],
+      ['no second time in a state', driven('not-stated', off, on), off, []],
+      ['no second cranking', driven('not-stated', turns), turns, []],
+    ])('its DANGER stops %s', (_, session, test, ids) => {
+      expect(idsFor(session, test)).toEqual(ids);
+      if (ids.length === 0)
+        expect(shortOf(session, testCautions(session, test), test.setup.state)).toEqual(['drive']);
+    });
+    it('and one of a drive that is stated stops each time', () => {
+      expect(idsFor(driven('electric', off, on), off)).toEqual(['drive']);
+      expect(idsFor(driven('hybrid', turns), turns)).toEqual(['drive']);
+    });
+  });
+
+  it('that are a NOTICE and were read stand in short in the next state, and new hazards stop', () => {
+    const notices = RULES.map((rule) =>
+      rule.id === 'live' ? { ...rule, word: 'NOTICE' as const } : rule,
+    );
+    const keyOn = feedIn('key-on');
+    const session = sessionAfter(
+      [{ type: 'acknowledge-cautions', test: keyOn }, record(keyOn)],
+      null,
+      { cautionRules: notices },
+    );
+    const cranking = feedIn('cranking');
+    expect(idsFor(session, cranking)).toEqual(['turns']);
+    expect(shortOf(session, testCautions(session, cranking), 'cranking')).toEqual(['live']);
   });
 
   it('that stand in short may be acknowledged again, and only what is new where something is', () => {

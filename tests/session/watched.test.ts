@@ -6,6 +6,7 @@ import type { Command } from '../../src/session/command.ts';
 import { decide } from '../../src/session/decide.ts';
 import { checkHistory } from '../../src/session/history.ts';
 import { readWatched, type WatchedAsked } from '../../src/session/read-watched.ts';
+import { roundsAt } from '../../src/session/watched-rounds.ts';
 import { watchedInAll, watchedWords } from '../../src/session/watched-words.ts';
 import { findDrops } from '../../src/waveform/find-drops.ts';
 import { measureChannel } from '../../src/waveform/measure-channel.ts';
@@ -96,7 +97,7 @@ test('rounds add up, and leave the step to be answered', () => {
     'plug: 4.9 V to 5.1 V, no drop, 3 min',
     'harness: 0.2 V to 5.1 V, 2 drops, 7 min',
   ]);
-  expect(watchedInAll(session, 'wiggle')).toBe('0.2 V to 5.1 V, 2 drops, 10 min');
+  expect(watchedInAll(roundsAt(session, 'wiggle'))).toBe('0.2 V to 5.1 V, 2 drops, 10 min');
   expect(session.trail.at(-1)).toMatchObject({ step: 'wiggle', answer: null });
   expect(checkHistory(session.events).flaw).toBeNull();
   const record = recordOf(session, { seq: 3, hash: 'a'.repeat(64) });

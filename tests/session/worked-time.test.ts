@@ -1,8 +1,9 @@
 /** Time worked; by hand from the moments of the events. */
 import { describe, expect, it } from 'vitest';
-import type { SessionEvent } from '../../src/session/events.ts';
-import { workedMs, workedTimes } from '../../src/session/worked-time.ts';
-import { opened } from './sample-tree.ts';
+import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
+import { evolve, openSession } from '../../src/session/evolve.ts';
+import { clockMinutes, workedMs, workedTimes } from '../../src/session/worked-time.ts';
+import { opened, sessionAfter } from './sample-tree.ts';
 
 const at = (elapsed: number): SessionEvent => ({
   ...{ type: 'note-added', step: null, text: 'so', at: '2031-05-06T09:00:00+02:00' },
@@ -34,6 +35,33 @@ describe('time worked', () => {
     ],
   ])('%s', (_, events, worked) => {
     expect(workedMs(events)).toBe(worked);
+  });
+  it.each<[string, Partial<SessionOpened>, SessionEvent[], number | null]>([
+    ['of a person at a vehicle is what the clock says', {}, [at(90_000)], 1.5],
+    [
+      'on a simulated vehicle is none',
+      { vehicle: { kind: 'bench', fault: 'x', seed: 1 } },
+      [],
+      null,
+    ],
+    ['of a file is none', { by: 'answers-file' }, [at(90_000)], null],
+    [
+      'of what a program went on with is none',
+      {},
+      [at(90_000), { ...resumed(0), by: 'program' } as SessionEvent],
+      null,
+    ],
+  ])('in minutes, %s', (_, more, events, minutes) => {
+    const session = events.reduce(evolve, openSession({ ...opened(), ...more, elapsed: 0 }));
+    expect(clockMinutes(session)).toBe(minutes);
+  });
+  it('in minutes ends with the conclusion: what comes after belongs to the repair', () => {
+    const session = sessionAfter([
+      { type: 'conclude', own: { words: 'a wire', faults: [] } },
+      { type: 'add-note', text: 'later' },
+    ]);
+    // by hand: the conclusion is at 1 s, the note at 2 s
+    expect(clockMinutes(session)).toBeCloseTo(1 / 60, 9);
   });
   it('is known at each event', () => {
     const events = [opened(), at(3000), resumed(0), at(2000)];

@@ -32,6 +32,31 @@ describe('captures as text in their many forms', () => {
       { rateHz: 1000, start: 0, channels: [['CH1', 'V', rows]] },
     ],
     [
+      'the unit of the time alone, units behind the names',
+      's,cam V,crank mV\n0,0.1,100\n0.001,4.9,4900\n0.002,0.2,200\n0.003,5,5000\n',
+      {},
+      {
+        rateHz: 1000,
+        start: 0,
+        channels: [
+          ['cam', 'V', rows],
+          ['crank', 'V', rows],
+        ],
+      },
+    ],
+    [
+      'milliseconds alone, and a name that ends with a letter',
+      'ms,camshaft A\n0,0.1\n1,4.9\n2,0.2\n3,5\n',
+      {},
+      { rateHz: 1000, start: 0, channels: [['camshaft A', 'V', rows]] },
+    ],
+    [
+      't alone',
+      't,cam\n0,0.1\n0.001,4.9\n0.002,0.2\n0.003,5\n',
+      {},
+      { rateHz: 1000, start: 0, channels: [['cam', 'V', rows]] },
+    ],
+    [
       'semicolon, decimal comma',
       'Zeit;Signal\r\n0,000;0,1\r\n0,001;4,9\r\n0,002;0,2\r\n0,003;5\r\n',
       {},

@@ -1,8 +1,13 @@
 /** The verbs of `ohmward records`: what each takes, says of itself and does. */
+import { openSettings } from '../../files/settings.ts';
+import { callMinutes, callPrices } from '../../records/call-words.ts';
 import { debriefFrom, withDebrief } from '../../records/drill-record.ts';
 import { exportRecord, FORMS } from '../../records/export-record.ts';
+import { readRates } from '../../records/read-rates.ts';
 import { AUDIENCES } from '../../records/record-for.ts';
+import type { SessionRecord } from '../../records/record-form.ts';
 import { REPAIR_VERDICTS } from '../../session/events.ts';
+import type { Session } from '../../session/session.ts';
 import { type Arguments, EXIT, type Io, type Option, textOf, type Verb } from '../command.ts';
 import { COMPARE_FORMS, compare, verifyRecords } from './check-records.ts';
 import { listRecords } from './list-records.ts';
@@ -183,11 +188,25 @@ async function exportOne(args: Arguments, io: Io): Promise<number> {
   if (form === 'pdf' && textOf(args, 'output') === undefined)
     throw new Stop(EXIT.wrongUse, 'a PDF needs a file', 'add --output report.pdf');
   const { record: plain, session } = await readNamed(name, args, io);
-  const record = withDebrief(plain, debriefFrom(session));
+  const prices = await pricesOf(session, plain, io);
+  const record = { ...withDebrief(plain, debriefFrom(session)), ...prices };
   deliver(exportRecord(record, form, audience, { bom: args.values['bom'] === true }), args, io);
   if (audience === 'class')
     io.err(
       'Read it before you hand it out: nicknames and misspelled names can only be found by a reader.\n',
     );
   return EXIT.done;
+}
+
+/** The price lines of a session that has come to a conclusion, where the shop has set its rates. */
+async function pricesOf(
+  session: Session,
+  record: SessionRecord,
+  io: Io,
+): Promise<Pick<SessionRecord, 'prices'>> {
+  if (!session.concluded || session.opened.vehicle.kind !== 'real') return {};
+  const opened = await openSettings(io.env);
+  const rates = 'problem' in opened ? null : readRates(opened.store.values.rates);
+  const prices = callPrices(callMinutes(session, record), rates && 'fix' in rates ? null : rates);
+  return prices.length > 0 ? { prices } : {};
 }

@@ -80,6 +80,28 @@ export function keepProblem(session: Session): Problem | null {
       };
 }
 
+/**
+ * Whether every capture that could be kept is kept already, by its bytes. One that is made of two files is not looked up:
+ * it would have to be joined anew.
+ */
+export function isAllKept(
+  { disk, folder }: Pick<GoodPlaces, 'disk' | 'folder'>,
+  session: Session,
+): boolean {
+  const vehicle = vehicleSlug(session.opened.job.vehicle.words);
+  if (vehicle === null) return false;
+  const home = join(folder, vehicle);
+  return captured(session).every(({ ask, capture }) => {
+    const picture = capture.second ? null : pictureOf(session, ask);
+    return (
+      picture !== null &&
+      kept(disk, home, picture).some(
+        ({ name }) => digestAt(disk, join(home, name)) === capture.sha256,
+      )
+    );
+  });
+}
+
 /** Keeps every capture that passed after the repair, as far as its file is still where it was read. */
 export async function keepGood(places: GoodPlaces, session: Session): Promise<KeptGood | Problem> {
   const problem = keepProblem(session);

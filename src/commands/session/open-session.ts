@@ -34,12 +34,12 @@ import { readHarness } from '../../procedure/read-harness.ts';
 import { fitNeighbours } from '../../procedure/read-neighbours.ts';
 import { wakeByTold } from '../../procedure/wake-by-told.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
-import { callPrices } from '../../records/call-words.ts';
+import { callMinutes, callPrices } from '../../records/call-words.ts';
 import { readRates } from '../../records/read-rates.ts';
 import { recordOf } from '../../records/session-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
-import { asksPosition, type CaptureAsk } from '../../session/capture-step.ts';
+import type { CaptureAsk } from '../../session/capture-step.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -51,6 +51,7 @@ import {
 } from '../../session/events.ts';
 import { openSession } from '../../session/evolve.ts';
 import { followAdvisor } from '../../session/follow-advisor.ts';
+import { insteadOfSheet, statedOnSheet } from '../../session/instead-of-sheet.ts';
 import { circuitAtStart, circuitOf } from '../../session/known-circuit.ts';
 import { readAllSaid } from '../../session/read-known.ts';
 import type { Session } from '../../session/session.ts';
@@ -61,7 +62,7 @@ import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { KeptCapture, OpenedSession } from '../../ui/app-services.ts';
-import { type GoodPlaces, keepGood, keepProblem, keptFor } from './good-captures.ts';
+import { type GoodPlaces, isAllKept, keepGood, keepProblem, keptFor } from './good-captures.ts';
 import {
   type Desk,
   type LinkedSubject,
@@ -354,6 +355,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
   };
   /** Folders that captures of this session were read from. */
   const readFrom = new Set<string>();
+  const keepable = keepableOn(desk);
   const looked = new Map<string, KeptCapture | null>();
   /** The disk is looked at once for each picture: a screen asks at every key. */
   const offered = (ask: CaptureAsk): KeptCapture | null => {
@@ -372,9 +374,12 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     advisor,
     model,
     drill: drillDesk(driver, world, model),
-    sketch: (test, width) =>
+    sketch: (test, width, besides = false) =>
       circuit
-        ? wiringSketch(circuit, job, { columns: width, ascii: desk.settings().ascii, test })
+        ? wiringSketch(circuit, job, {
+            ...{ columns: width, ascii: desk.settings().ascii },
+            ...{ test, besides },
+          })
         : [],
     bind: (text) => bindText(text, job, circuit),
     terminalWords: (id) => terminalWords(id, job, circuit),
@@ -389,7 +394,7 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
       const rates = readRates(desk.settings().rates);
       return {
         sentences: record.call,
-        prices: callPrices(record, rates && 'fix' in rates ? null : rates),
+        prices: callPrices(callMinutes(now, record), rates && 'fix' in rates ? null : rates),
       };
     },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
@@ -403,11 +408,13 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
         cars: () => advisor?.diagnosis(driver.session()).carsLeft ?? null,
         cwd: desk.cwd,
       };
-      const usual = (asksPosition(ask) ? job.stands : undefined) ?? offered(ask)?.path;
-      const found = await measureFor(ask, path, context, {
+      const stated = statedOnSheet(ask, job);
+      const usual = stated ?? offered(ask)?.path;
+      const measured = await measureFor(ask, path, context, {
         ...(usual === undefined ? {} : { against: usual }),
         ...beside,
       });
+      const found = insteadOfSheet(measured, stated, beside.against);
       if (found.ok)
         for (const one of [path, beside.second]) {
           if (typeof one !== 'string') continue;
@@ -419,8 +426,13 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     captures: captureFiles(desk),
     goodCaptures: {
       offered,
-      canKeep: () => !desk.preview && keepProblem(driver.session()) === null,
-      keep: () => keepGood(goodPlaces(desk, readFrom), driver.session()),
+      canKeep: () => !desk.preview && keepable.of(driver.session()),
+      keep: async () => {
+        const session = driver.session();
+        const done = await keepGood(goodPlaces(desk, readFrom), session);
+        if (!isProblem(done) && done.left.length === 0) keepable.kept(session);
+        return done;
+      },
     },
     // Well repaired, unless somebody says otherwise.
     repaired:
@@ -430,6 +442,23 @@ function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSess
     scopeLine: (test) => scopeLine(test, sumContext()),
     sums: (step) => sumsFor(step, sumContext()),
     calculate: (line, step) => calculate(line, step, sumContext()),
+  };
+}
+
+/** Whether captures of a session are offered to be kept: looked up once for each state, and not once all of them are. */
+function keepableOn(desk: Desk) {
+  let known: { readonly session: Session; readonly can: boolean } | null = null;
+  return {
+    of: (session: Session): boolean => {
+      if (known?.session !== session) {
+        const can = keepProblem(session) === null && !isAllKept(goodPlaces(desk), session);
+        known = { session, can };
+      }
+      return known.can;
+    },
+    kept: (session: Session): void => {
+      known = { session, can: false };
+    },
   };
 }
 

@@ -49,7 +49,7 @@ export const SKETCH_WORD: Word<Place> = {
   help: helpLine('sketch', 'the wiring with the leads on it'),
   does: (place) => {
     const { step, opened } = place;
-    const drawn = opened.sketch(step && testOf(step), SKETCH_COLUMNS);
+    const drawn = opened.sketch(step && testOf(step), SKETCH_COLUMNS, true);
     return sayAll(
       place,
       drawn.length > 0 ? drawn : ['There is no circuit behind this session, so no wiring.'],

@@ -16,6 +16,7 @@ import {
   VERDICT_WORDS,
 } from '../../session/retest.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
+import { wakesHere } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { keptWords } from '../parts/kept-words.ts';
 import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
@@ -26,6 +27,7 @@ import {
   retestMark,
   retestWords,
   scopeLines,
+  watchedLines,
 } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
@@ -33,6 +35,7 @@ import { askCapture, CALC_WORD } from './plain-capture.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
 import { readLine } from './plain-reading.ts';
 import { isAnswerOf, promptOf } from './plain-steps.ts';
+import { WATCH_AGAIN_WORD } from './plain-watched.ts';
 import {
   helpLine,
   type Place,
@@ -72,6 +75,7 @@ const WORDS = wordTable<RetestPlace>(
         return again(place, taken);
       },
     },
+    WATCH_AGAIN_WORD,
     ...NOTE_WORDS,
     READINGS_WORD,
     SKETCH_WORD,
@@ -217,7 +221,9 @@ function present(
     });
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
   say('If it cannot be made: "cannot" and why.');
-  for (const line of keptGoodLines(opened, step, true)) say(line);
+  if (wakesHere(session, step)) say('Each round of moving it: "watch" and what was seen.');
+  for (const line of [...watchedLines(session, step), ...keptGoodLines(opened, step, true)])
+    say(line);
   if (step.kind !== 'ask' && takesCapture(step))
     say('A capture can answer it: type "capture", or "capture" and a file.');
 }

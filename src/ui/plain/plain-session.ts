@@ -7,7 +7,7 @@ import { ARRANGEMENT } from '../../circuit/arrange-test.ts';
 import { isTask, type Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
-import { codeAnswer } from '../../session/code-answer.ts';
+import { sheetAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import { customerWords } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
@@ -195,7 +195,7 @@ function presentStepOf(
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${bind(outcome.words)}`);
     });
-  const said = codeAnswer(step, session.opened.job);
+  const said = sheetAnswer(step, session.opened.job);
   if (said) say(`${said.code} on the job sheet says: ${bind(said.outcome.words)}`);
   const shows = driver.vehicleShows();
   if (shows && step.kind !== 'act') say(`The simulated vehicle shows: ${shows.words}`);

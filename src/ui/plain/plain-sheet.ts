@@ -12,12 +12,13 @@ import {
   jobRemark,
   jobSheet,
 } from '../screens/job-sheet-state.ts';
+import { type Terminals, withPins } from '../screens/pin-fields.ts';
 import type { Dialogue } from './dialogue.ts';
 
 /** The sheet so far, and what of the vehicle it can ask for. */
 export interface SheetAsk {
   readonly job: Job;
-  readonly terminals: readonly { readonly id: string; readonly words: string }[];
+  readonly terminals: Terminals;
   /** Parts of the circuit that can have been replaced before. */
   readonly parts: readonly Replaceable[];
   /** Of which values can be known; nothing is asked where it is left out. */
@@ -39,7 +40,7 @@ export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job |
   );
   say('"begin" leaves out the rest.');
   while (true) {
-    const filled = await fillIn(sheet, ask.parts, circuit, dialogue);
+    const filled = await fillIn(sheet, ask, dialogue);
     if (!filled) return null;
     sheet = filled;
     const missing = jobProblem(sheet);
@@ -64,8 +65,7 @@ export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job |
 /** From the field at hand to the last one, or until the person wants to begin. */
 async function fillIn(
   from: Form,
-  parts: readonly Replaceable[],
-  circuit: Circuit | null,
+  { job, terminals, parts, circuit = null }: SheetAsk,
   { say, ask }: Dialogue,
 ): Promise<Form | null> {
   let sheet = from;
@@ -89,7 +89,7 @@ async function fillIn(
     sheet = { ...sheet, fields: sheet.fields.map((old) => (old === field ? next : old)) };
     const remark = jobRemark(sheet, parts, circuit);
     if (typed !== '' && remark !== null) say(`  ${remark}`);
-    sheet = { ...sheet, at: sheet.at + 1 };
+    sheet = { ...withPins(sheet, terminals, circuit, job), at: sheet.at + 1 };
   }
 }
 

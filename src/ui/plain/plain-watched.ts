@@ -1,8 +1,9 @@
-/** Rounds of moving and warming in the dialogue of lines. */
+/** Rounds of moving and warming in the dialogue of lines, before the repair and after it. */
+import type { Step } from '../../procedure/procedure.ts';
 import { readWatched } from '../../session/read-watched.ts';
 import { watchedAsked } from '../../session/watched-asked.ts';
 import { watchedWords } from '../../session/watched-words.ts';
-import { helpLine, type Place, sayAll, type Word } from './plain-words.ts';
+import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 export const WATCH_WORD: Word<Place> = {
@@ -11,13 +12,22 @@ export const WATCH_WORD: Word<Place> = {
     'watch plug: 4.9 V to 5.1 V, 0 drops, 3 min',
     'what one round of moving or warming showed',
   ),
-  does: async (place, typed) => {
-    const { opened, dialogue } = place;
-    const asked = watchedAsked(opened, opened.driver.session());
-    if (!asked) return sayAll(place, ['Nothing is moved or warmed at this step.']);
-    const read = readWatched(typed, asked);
-    if (!('type' in read)) return sayAll(place, [`${read.words}; ${read.fix}.`]);
-    if ((await perform(place, read)).ok) dialogue.say(`In the record: ${watchedWords(read)}.`);
-    return null;
-  },
+  does: (place, typed) => watch(place, typed, null),
 };
+
+/** The same at a test after the repair. */
+export const WATCH_AGAIN_WORD: Word<Place & { readonly step: Step }> = {
+  ...WATCH_WORD,
+  does: (place, typed) => watch(place, typed, place.step),
+};
+
+async function watch(place: Place, typed: string, again: Step | null): Promise<Said> {
+  const { opened, dialogue } = place;
+  const asked = watchedAsked(opened, opened.driver.session(), again ?? undefined);
+  if (!asked) return sayAll(place, ['Nothing is moved or warmed at this step.']);
+  const read = readWatched(typed, asked);
+  if (!('type' in read)) return sayAll(place, [`${read.words}; ${read.fix}.`]);
+  const command = again ? { ...read, step: again.id } : read;
+  if ((await perform(place, command)).ok) dialogue.say(`In the record: ${watchedWords(read)}.`);
+  return null;
+}

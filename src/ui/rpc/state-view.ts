@@ -10,7 +10,7 @@ import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
 import type { Weighed } from '../../session/advisor.ts';
 import { takesCapture } from '../../session/capture-step.ts';
-import { codeAnswer } from '../../session/code-answer.ts';
+import { sheetAnswer } from '../../session/code-answer.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
 import type { ExpectedShown } from '../../session/events.ts';
 import { customerWords } from '../../session/gaps.ts';
@@ -173,7 +173,7 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
   const { driver, bind, drill } = opened;
   const session = driver.session();
   const { id, kind, title, family, say, why } = step;
-  const said = codeAnswer(step, session.opened.job);
+  const said = sheetAnswer(step, session.opened.job);
   const good = drill && !drill.level.expected ? null : goodWords(step);
   const shows = driver.vehicleShows();
   return {

@@ -1,4 +1,5 @@
 /** Tests that no step asks for, captures, the wiring and the sums. */
+
 import { looksShownBy, numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Look, MeterUnit, Test } from '../../circuit/test.ts';
 import { endsOf } from '../../procedure/procedure.ts';
@@ -9,6 +10,7 @@ import {
   takesCapture,
   testTakesCapture,
 } from '../../session/capture-step.ts';
+import { stepNamed } from '../../session/decision.ts';
 import { drivePlan } from '../../session/drive-plan.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
@@ -234,14 +236,19 @@ function kept(value: number): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
-function watched(opened: OpenedSession, { seen }: Params<'watched'>): Outcome {
+function watched(opened: OpenedSession, { seen, step: named }: Params<'watched'>): Outcome {
   const session = opened.driver.session();
-  const asked = watchedAsked(opened, session);
+  const step = named === undefined ? undefined : (stepNamed(session, named) ?? null);
+  const asked = watchedAsked(opened, session, step);
   if (!asked)
     return refused('no-waking', 'nothing is moved or warmed at this step', 'send it as a note');
   const read = readWatched(seen, asked);
   return 'type' in read
-    ? perform(opened, read, pendingCautions(session))
+    ? perform(
+        opened,
+        named === undefined ? read : { ...read, step: named },
+        pendingCautions(session, step),
+      )
     : refused('bad-reading', read.words, read.fix);
 }
 
@@ -347,5 +354,5 @@ function sketch(
   const made = form ? sentTest(opened, form) : null;
   if (made && 'fault' in made) return made;
   const step = presentStep(opened.driver.session());
-  return { lines: opened.sketch(made ?? (step && testOf(step)), columns) };
+  return { lines: opened.sketch(made ?? (step && testOf(step)), columns, true) };
 }

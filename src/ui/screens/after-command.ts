@@ -6,6 +6,7 @@ import type { Performed } from '../../session/driver.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { lastVain } from '../../session/vain-words.ts';
+import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import { refusalSentences } from '../parts/sentence.ts';
 import { setMessage } from './known-pages.ts';
@@ -81,11 +82,11 @@ function afterCommand(here: Here, command: Command): Turn {
       return stay({ ...state, over, message: `${how}: ${words}.` });
     }
     case 'watch-waking': {
-      const step = presentStep(state.session)?.id ?? '';
-      const inAll = watchedInAll(state.session, step) ?? '';
+      const step = command.step ?? presentStep(state.session)?.id ?? '';
+      const inAll = watchedInAll(roundsAt(state.session, step)) ?? '';
       return stay({
         ...state,
-        over: [],
+        over: state.over.filter(({ name }) => name === 'retest'),
         message: `So far: ${inAll}. Make another round, or answer.`,
       });
     }

@@ -96,15 +96,15 @@ export function markedBy(form: TestForm, label: string): TestForm {
   return { ...form, marked };
 }
 
-/** What each line shows; places with their words on this vehicle. */
+/** What each line shows; places and things with their words on this vehicle. */
 export function testLineWords(
   form: TestForm,
   line: TestLine,
   terminalWords: (id: string) => string,
+  thing: (name: string) => string,
 ): string {
   const { setup } = form;
-  const place = (id: string) =>
-    form.instrument === 'inspect' ? id : `${id}: ${terminalWords(id)}`;
+  const place = (id: string) => (form.instrument === 'inspect' ? thing(id) : terminalWords(id));
   switch (line) {
     case 'state':
       return setup.state.replace('-', ' ');
@@ -117,13 +117,13 @@ export function testLineWords(
         ? '-'
         : place(form.black);
     case 'unplugged':
-      return setup.unplugged.join(', ') || 'nothing';
+      return setup.unplugged.map(thing).join(', ') || 'nothing';
     case 'clipped-in':
       return (
         setup.bridges
           .map(({ from, to, through }) => {
             const what = typeof through === 'object' ? `${through.ohms} ohm` : through;
-            return `${what}: ${from} to ${to}`;
+            return `${what}: ${terminalWords(from)} to ${terminalWords(to)}`;
           })
           .join('; ') || 'nothing'
       );

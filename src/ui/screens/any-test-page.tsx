@@ -1,6 +1,8 @@
 /** Any test as a form: how the vehicle and the leads are arranged, the wiring with them, and the way on. */
+
 import { Box } from 'ink';
 import type { Circuit } from '../../circuit/circuit.ts';
+import { thingWords } from '../../procedure/test-words.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
@@ -79,7 +81,7 @@ export function AnyTestPage(props: AnyTestPageProps) {
     <Frame title={props.title} aside={props.aside} keys={keys}>
       {TEST_LINES.slice(first, first + rows).map((one) => (
         <Words key={one} inverse={one === line} wrap="cut">
-          {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${testLineWords(form, one, props.terminalWords)}`}
+          {`${one === line ? '> ' : '  '}${LINE_NAMES[one].padEnd(NAME_COLUMNS)}${testLineWords(form, one, props.terminalWords, (name) => thingWords(name, circuit))}`}
         </Words>
       ))}
       <Drawn lines={sketch} />

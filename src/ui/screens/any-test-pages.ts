@@ -4,7 +4,14 @@ import { type Circuit, inputTerminals } from '../../circuit/circuit.ts';
 import { inspectable } from '../../circuit/instruments/eyes.ts';
 import { leads } from '../../circuit/refuse-test.ts';
 import type { Test } from '../../circuit/test.ts';
-import { instrumentWords, vehicleWords, whereWords } from '../../procedure/test-words.ts';
+import { isOnlyOf } from '../../circuit/with-neighbours.ts';
+import {
+  instrumentWords,
+  thingWords,
+  vehicleWords,
+  whereWords,
+} from '../../procedure/test-words.ts';
+import { absentParts } from '../../session/absent-parts.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { nameOfTest, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -207,10 +214,11 @@ type Items = (here: Here, circuit: Circuit, form: TestForm) => ChoiceItem[];
 const ITEMS: Readonly<Record<TestChoice, Items>> = {
   red: places,
   black: places,
-  unplugged: (_, circuit, { setup }) =>
-    connectorsOf(circuit).map((part) => ({
-      text: `${part}${setup.unplugged.includes(part) ? '  (off)' : ''}`,
-      about: '',
+  unplugged: ({ state }, circuit, { setup }) =>
+    ofThisCar(connectorsOf(circuit), circuit, state).map((part) => ({
+      text: `${thingWords(part, circuit)}${setup.unplugged.includes(part) ? '  (off)' : ''}`,
+      also: part,
+      about: typedAs(part),
       id: part,
     })),
   tests: ({ opened, state }) =>
@@ -238,6 +246,26 @@ export function foundBy(
   return [id, instrumentWords(probe), probe.kind, ...at, setup.state].join(' ');
 }
 
-function places({ opened }: Here, circuit: Circuit, form: TestForm): ChoiceItem[] {
-  return placesFor(form, circuit).map((id) => ({ text: id, about: opened.terminalWords(id), id }));
+function places({ opened, state }: Here, circuit: Circuit, form: TestForm): ChoiceItem[] {
+  const words = (id: string) =>
+    form.instrument === 'inspect' ? thingWords(id, circuit) : opened.terminalWords(id);
+  return ofThisCar(placesFor(form, circuit), circuit, state).map((id) => ({
+    ...{ text: words(id), also: id },
+    ...{ about: typedAs(id), id },
+  }));
+}
+
+/** A test that is typed names it so. */
+function typedAs(id: string): string {
+  return `Typed as: ${id}`;
+}
+
+/** Parts and places without those of neighbours that this car does not have. */
+function ofThisCar(
+  names: readonly string[],
+  circuit: Circuit,
+  { session }: PagesState,
+): readonly string[] {
+  const absent = absentParts(circuit, session.opened.job);
+  return names.filter((name) => !isOnlyOf(name, absent, circuit));
 }

@@ -3,6 +3,8 @@ import { useState } from 'react';
 import type { CaptureFolder } from '../../files/list-captures.ts';
 import { asksPosition, type CaptureAnswer, type CaptureAsk } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
+import { statedOnSheet } from '../../session/instead-of-sheet.ts';
+import { safeText } from '../../source/safe-text.ts';
 import { looksStated, STATED_FORM } from '../../waveform/stated-edges.ts';
 import type { CaptureBeside, OpenedSession } from '../app-services.ts';
 import { CapturePicker } from './capture-picker.tsx';
@@ -80,6 +82,14 @@ export function CaptureFlow(props: CaptureFlowProps) {
     void measure({ ...measured, [choosing]: to.file });
   }
 
+  /** Where the sheet states edges, what is chosen here takes their place: it is said before. */
+  function hint(choosing: Choosing): string | null {
+    const stated = statedOnSheet(ask, opened.driver.session().opened.job);
+    return choosing === 'against' && stated !== null
+      ? `The sheet states: ${safeText(stated)}. A choice here takes its place; Esc keeps it.`
+      : HINTS[choosing];
+  }
+
   function present(): CaptureFolder {
     return folder ?? opened.captures.begin();
   }
@@ -100,7 +110,7 @@ export function CaptureFlow(props: CaptureFlowProps) {
           key={`${choosing} ${present().path}`}
           title={TITLES[choosing]}
           folder={present()}
-          message={note ?? (present().problem ? null : HINTS[choosing])}
+          message={note ?? (present().problem ? null : hint(choosing))}
           onName={(name) => chosen(choosing, name)}
           onClose={() => (back ? setPlace({ name: 'found', found: back }) : onClose())}
         />

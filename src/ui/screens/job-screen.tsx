@@ -22,6 +22,7 @@ import {
   jobRemark,
   jobSheet,
 } from './job-sheet-state.ts';
+import { withPins } from './pin-fields.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 
 export interface JobScreenProps {
@@ -86,7 +87,8 @@ export function JobScreen(props: JobScreenProps) {
       const isLast = sheet.at === sheet.fields.length - 1;
       if (bindingOf(event, KEYS) === BEGIN || (label === 'return' && isLast)) return begin();
       setProblem(null);
-      setSheet(formAfter(sheet, event));
+      const next = formAfter(sheet, event);
+      setSheet(withPins(next, props.terminals, props.circuit, props.job));
     },
     { takesText: doubts.length === 0 && takesText(sheet) },
   );

@@ -2,8 +2,8 @@
 import type { Circuit } from '../../circuit/circuit.ts';
 import { checkVin } from '../../identify/check-vin.ts';
 import { readCode } from '../../identify/trouble-code.ts';
-import { DRIVES, type Drive, emptyJob, type Job, type JobTerminal } from '../../procedure/job.ts';
-import { atPlaceOf, placeExamples, placeProblem } from '../../procedure/place-sensor.ts';
+import { DRIVES, type Drive, type Job, type JobTerminal } from '../../procedure/job.ts';
+import { placeExamples, placeProblem } from '../../procedure/place-sensor.ts';
 import { HARNESS_HINT, harnessSaid, harnessText } from '../../procedure/read-harness.ts';
 import { SHARES_HINT, sharesSaid, sharesText } from '../../procedure/read-neighbours.ts';
 import { type Replaceable, replaceablesOf } from '../../procedure/read-repair.ts';
@@ -20,6 +20,14 @@ import {
 import { codesRemark, codesSaid, codesText, codesTyped } from './codes-field.ts';
 import { harnessRemark, harnessWrong } from './harness-field.ts';
 import { KNOWN_HINT, knownRemark, knownSaid, knownText, knownWrong } from './known-field.ts';
+import {
+  circuitHere,
+  POSITION_KEY,
+  SHARES_KEY,
+  TERMINAL_KEY,
+  type Terminals,
+  withPins,
+} from './pin-fields.ts';
 import { isOfRepair, repairFields, repairRemark, repairsIn } from './repair-fields.ts';
 import { sharesRemark, sharesWrong } from './shares-field.ts';
 import {
@@ -30,22 +38,19 @@ import {
   toldRemark,
 } from './told-fields.ts';
 
-const TERMINAL_KEY = 'terminal ';
 const KNOWN_KEY = 'known';
 const HARNESS_KEY = 'harness';
-const SHARES_KEY = 'shares';
-const POSITION_KEY = 'position';
 const STANDS_KEY = 'stands';
 
 /** An empty sheet, or one that holds a ready-made job. Without a circuit nothing can be known of it. */
 export function jobSheet(
   job: Job,
-  terminals: readonly { id: string; words: string }[],
+  terminals: Terminals,
   circuit: Circuit | null = null,
   parts: readonly Replaceable[] = circuit ? replaceablesOf(circuit) : [],
 ): Form {
   const { vehicle } = job;
-  return {
+  const sheet: Form = {
     at: 0,
     fields: [
       textInput(
@@ -91,16 +96,9 @@ export function jobSheet(
       textInput('notes', 'Notes', job.notes, ''),
       ...positionField(job, circuit),
       ...standsField(job, circuit),
-      ...terminals.map(({ id, words }) =>
-        textInput(
-          `${TERMINAL_KEY}${id}`,
-          words,
-          terminalText(job.terminals[id]),
-          `${words}: pin and wire colour from the wiring diagram, for example 1 RD/BU or 1 red/blue. They then stand in every step.`,
-        ),
-      ),
     ],
   };
+  return withPins(sheet, terminals, circuit, job);
 }
 
 /** Which sensor it is; not asked where there is but one. */
@@ -125,10 +123,6 @@ function knownFields(job: Job): TextInput[] {
     batteryField(job),
     textInput(KNOWN_KEY, 'Known of this car', knownText(rest), KNOWN_HINT),
   ];
-}
-
-function terminalText(terminal: JobTerminal | undefined): string {
-  return terminal ? `${terminal.pin} ${terminal.colour}`.trim() : '';
 }
 
 /** The job on the sheet; `parts` are those of the circuit that can have been replaced. */
@@ -179,14 +173,7 @@ function partsHere(
   parts: readonly Replaceable[],
   circuit: Circuit | null,
 ): readonly Replaceable[] {
-  if (!circuit) return parts;
-  const position = textOf(sheet, POSITION_KEY).toLowerCase();
-  const job: Job = {
-    ...emptyJob(''),
-    codes: codesSaid(textOf(sheet, 'codes')).codes,
-    ...(position === '' ? {} : { position }),
-  };
-  return replaceablesOf(atPlaceOf(job, { circuit, procedure: null }).circuit);
+  return circuit ? replaceablesOf(circuitHere(sheet, circuit)) : parts;
 }
 
 /** Where the sheet has no such field, what the job had stays. */

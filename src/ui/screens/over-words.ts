@@ -26,7 +26,7 @@ export function sumsParagraphs(opened: OpenedSession, step: Step | null): Paragr
 
 /** The wiring with the leads of a test on it. */
 export function sketchParagraphs(opened: OpenedSession, test: Test | null): (Paragraph | string)[] {
-  const drawn = opened.sketch(test, SKETCH_COLUMNS);
+  const drawn = opened.sketch(test, SKETCH_COLUMNS, true);
   if (drawn.length === 0)
     return ['There is no circuit behind this session, so there is no wiring to draw.'];
   return drawn.map((text) => ({ text, drawn: true }));

@@ -8,7 +8,7 @@ import type { Test } from '../../circuit/test.ts';
 import { endsOf, type MeasureStep, type Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import type { ExpectedReading } from '../../quantity/parse-reading.ts';
-import { codeAnswer } from '../../session/code-answer.ts';
+import { sheetAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import type { TakenReading, VehicleAnswer } from '../../session/driver.ts';
 import type { Answer } from '../../session/events.ts';
@@ -120,7 +120,7 @@ function markedAt(session: Session, step: Step, earlier: Answer | null): number 
   const answer =
     earlier?.type === 'look-recorded'
       ? earlier
-      : { outcome: codeAnswer(step, session.opened.job)?.outcome.name, look: null };
+      : { outcome: sheetAnswer(step, session.opened.job)?.outcome.name, look: null };
   return choicesAt(step).findIndex(
     ({ outcome, look }) => outcome === answer.outcome && look === answer.look,
   );
@@ -180,7 +180,7 @@ const DONE = { words: 'Press Enter when it is done.', enter: 'done' };
 const EARLIER = 'Your earlier answer stands here again: change it or confirm it.';
 
 function codeNote(session: Session, step: Step): string | null {
-  const said = codeAnswer(step, session.opened.job);
+  const said = sheetAnswer(step, session.opened.job);
   return said && `Marked: what ${said.code} on the job sheet says. Confirm it or change it.`;
 }
 

@@ -123,6 +123,10 @@ const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
     return open(here.state, { name: 'sketch', test: step && testOf(step) });
   },
   sums: (here) => open(here.state, { name: 'sums', step: retestStep(here) }),
+  watch: (here) =>
+    wakesHere(here.state.session, retestStep(here))
+      ? open(here.state, { name: 'watched' })
+      : refuse(here.state, 'nothing is moved or warmed at this test'),
   capture: (here) => {
     const step = retestStep(here);
     if (!step || step.kind === 'ask' || !takesCapture(step))

@@ -279,9 +279,11 @@ function afterText(here: Here, text: string): Turn {
     case 'own-words':
       return replace(state, { name: 'own', proposed: fromWords(text) });
     case 'watched': {
-      const asked = watchedAsked(here.opened, state.session);
+      const step = retestStep(here);
+      const asked = watchedAsked(here.opened, state.session, step ?? undefined);
       const read = asked && readWatched(text, asked);
-      return read && 'type' in read ? send(state, read) : stay(state);
+      if (!read || !('type' in read)) return stay(state);
+      return send(state, step ? { ...read, step: step.id } : read);
     }
     case 'drive': {
       const read = readDrive(text);

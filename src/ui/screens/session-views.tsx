@@ -31,6 +31,7 @@ import { noteOf, planParagraphs } from './plan-words.ts';
 import { ReadingPage } from './reading-page.tsx';
 import { RestScreen } from './rest-screen.tsx';
 import { verdictParagraphs } from './retest-words.ts';
+import { retestStep } from './session-actions.ts';
 import {
   CLOSE_KEY,
   keysOf,
@@ -358,7 +359,12 @@ const VIEWS: {
     );
   },
   watched: (_, at) =>
-    asks(at, watchedQuestion(watchedAsked(at.here.opened, at.here.state.session))),
+    asks(
+      at,
+      watchedQuestion(
+        watchedAsked(at.here.opened, at.here.state.session, retestStep(at.here) ?? undefined),
+      ),
+    ),
   drive: (_, at) => asks(at, DRIVE),
   work: (_, at) => {
     const { sentences, prices } = at.here.opened.call();

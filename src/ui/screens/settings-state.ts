@@ -51,7 +51,7 @@ export function settingsSheet(settings: Settings): Form {
         'rates',
         'Rates',
         settings.rates,
-        'What an hour costs, then price lines, for the call to the customer: 96 EUR; sensor plug 38. Empty: no prices are told.',
+        'What an hour costs, then price lines, for the call to the customer and their paper: 96 EUR; sensor plug 38. Empty: no prices are told.',
       ),
       textInput('sessions', 'Folder for sessions', settings.sessions, 'Empty for the usual one.'),
       {

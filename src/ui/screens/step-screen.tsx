@@ -7,7 +7,6 @@ import { shortStateWords } from '../../procedure/test-words.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { minutesLeft } from '../../session/minutes-left.ts';
 import type { Session } from '../../session/session.ts';
-import { spentMinutes } from '../../session/spent-minutes.ts';
 import { wakesHere } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -27,7 +26,7 @@ import { adviceOf, usefulKeys } from './pages-state.ts';
 import { type Asked, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
-import { sessionTitle, stepParagraphs } from './step-words.ts';
+import { sessionTitle, soFarWords, stepParagraphs } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useLater } from './use-later.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
@@ -94,17 +93,14 @@ export function StepScreen(props: StepScreenProps) {
   );
 }
 
-/** ` (12 min so far, about 20 left)`: the rest of the procedure once that is worked out; nothing before a test, or of a retest. */
+/** What it took and what is left of it, the rest of the procedure once that is worked out; nothing of a retest. */
 function useMinutes({ opened, session, again }: StepScreenProps): string {
   const { model } = opened;
   const left = useLater(session, again || !model ? null : 'minutes left', () => {
     const advisor = adviceOf(opened);
     return advisor && model ? minutesLeft(session, model, advisor.suspects(session).rows) : null;
   });
-  const spent = Math.round(spentMinutes(session));
-  if (again || spent === 0) return '';
-  const more = typeof left === 'number' ? `, about ${Math.round(left)} left` : '';
-  return ` (${spent} min so far${more})`;
+  return again ? '' : soFarWords(session, typeof left === 'number' ? left : null);
 }
 
 /** Footers from full to bare; every key works with each of them. */
@@ -127,12 +123,15 @@ function layOut(props: StepScreenProps, screen: Size, look: Look, minutes: strin
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
   const here = props.again ? '' : stepHereWords(opened, session, step);
-  const [title, ...rest] = stepParagraphs(opened, session, step, props.again, here);
-  const told = [
-    ...(title ? [{ ...title, text: `${title.text}${minutes}` }] : []),
-    ...rest,
-    ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
-  ];
+  const toldAs = (tight: boolean) => {
+    const [title, ...rest] = stepParagraphs(opened, session, step, props.again, { here, tight });
+    return [
+      ...(title ? [{ ...title, text: `${title.text}${minutes}` }] : []),
+      ...rest,
+      ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
+    ];
+  };
+  const told = toldAs(false);
   const prompt = promptRows(props.asked, props.message, columns, look, opened.bind);
   const drawn = opened.sketch(testOf(step), columns);
   const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
@@ -149,7 +148,9 @@ function layOut(props: StepScreenProps, screen: Size, look: Look, minutes: strin
     columns,
     look,
   );
-  const lines = withCar.length <= leaves(bare) ? withCar : textBlock(told, columns, look);
+  const withoutCar = withCar.length <= leaves(bare) ? withCar : textBlock(told, columns, look);
+  const lines =
+    withoutCar.length <= leaves(bare) ? withoutCar : textBlock(toldAs(true), columns, look);
   const withSketch = canDraw
     ? footers.find((keys) => leaves(keys) >= lines.length + drawn.length + 1)
     : undefined;
@@ -170,12 +171,13 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
   const captures =
     takesCapture(step) &&
     (!opened.drill || (step.kind === 'look' && step.probe.kind === 'pattern'));
-  const watches = props.again === null && wakesHere(props.session);
+  const watches = wakesHere(props.session, step);
   return [
     ...own,
     ...usefulKeys(opened, [
       ...shown,
-      ...(watches ? (['watch', 'plan'] as const) : []),
+      ...(watches ? (['watch'] as const) : []),
+      ...(watches && props.again === null ? (['plan'] as const) : []),
       ...(captures ? (['capture'] as const) : []),
     ]),
   ];

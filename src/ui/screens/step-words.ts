@@ -2,6 +2,7 @@
 
 import { lookWords } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
+import { andWords } from '../../procedure/draw-graph.ts';
 import { freeOrderTitle } from '../../procedure/free-order.ts';
 import { inShort } from '../../procedure/in-short.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
@@ -27,18 +28,35 @@ import {
   type Retest,
   type RetestRecorded,
   type TestRecorded,
+  type WakingWatched,
 } from '../../session/events.ts';
 import { capturedWords } from '../../session/measure-capture.ts';
 import { type CautionInShort, stepCautionsInShort } from '../../session/read-cautions.ts';
 import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
+import { spentMinutes } from '../../session/spent-minutes.ts';
 import { standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
 import { lastVain } from '../../session/vain-words.ts';
+import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
+import { clockMinutes } from '../../session/worked-time.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
+
+/**
+ * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
+ * left)`; nothing before the first test.
+ */
+export function soFarWords(session: Session, left: number | null): string {
+  const estimated = Math.round(spentMinutes(session));
+  if (estimated === 0) return '';
+  const clock = clockMinutes(session);
+  const more = left === null ? '' : `, about ${Math.round(left)} left`;
+  if (clock === null) return ` (${estimated} min estimated so far${more})`;
+  return ` (${clock < 1 ? '<1' : Math.round(clock)} min by the clock${more})`;
+}
 
 /** What comes once the cautions are read; a title may be a question. */
 export function nextLine(title: string, { state }: Pick<Setup, 'state'>): string {
@@ -83,7 +101,7 @@ export function readWords(
 ): string {
   if (short.length === 0) return '';
   const places = [...new Set(short.map(({ read }) => whereRead(opened, session, read)))];
-  return `(Read ${places.join(' and ')}.)`;
+  return `(Read ${andWords(places)}.)`;
 }
 
 function whereRead(
@@ -170,13 +188,21 @@ function goodIs(words: string): string {
   return words === '' ? '' : `. Good is: ${words}`;
 }
 
-/** Title, state, what to do, why, what to expect; `here` is said of what is good for this car. */
+/** How the paragraphs of a step stand. */
+export interface StepShown {
+  /** Said of what is good for this car. */
+  readonly here?: string;
+  /** They do not all fit: no empty line, and nothing but the cautions stands before scope and leads. */
+  readonly tight?: boolean;
+}
+
+/** Title, state, what to do, why, what to expect. */
 export function stepParagraphs(
   opened: OpenedSession,
   session: Session,
   step: Step,
   again: { readonly before: string } | null,
-  here = '',
+  { here = '', tight = false }: StepShown = {},
 ): Paragraph[] {
   if (!isTask(step)) return [];
   const expected = expectedShown(opened, session, step, again !== null);
@@ -184,37 +210,48 @@ export function stepParagraphs(
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const short = stepCautionsInShort(session, step);
   const cautions = cautionLine(opened, session, step.cautions, short);
+  const before = [
+    ...(session.opened.from !== undefined && session.trail.length === 1
+      ? [{ text: 'The session begins here, in the middle of the procedure.' }]
+      : []),
+    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
+      text === null ? [] : [{ text, hang: 2 }],
+    ),
+  ];
   return [
     {
       text: `${again ? 'Again' : `Step ${session.trail.length}`}: ${opened.bind(step.title)}`,
       bold: true,
     },
-    ...(session.opened.from !== undefined && session.trail.length === 1
-      ? [{ text: 'The session begins here, in the middle of the procedure.' }]
-      : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...[again ? null : lastVain(session), ...watchedLines(session, step, again !== null)].flatMap(
-      (text) => (text === null ? [] : [{ text, hang: 2 }]),
-    ),
-    { text: '' },
+    ...(tight ? [] : [...before, { text: '' }]),
     ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
+    ...(tight ? before : []),
     ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
     ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
 }
 
-/** All rounds of moving or warming made at this step, in a line; none before the first. A test after the repair makes none. */
-export function watchedLines(session: Session, { id }: Step, isAgain = false): string[] {
-  const rounds = session.watched.filter(({ step }) => step === id).length;
-  const inAll = watchedInAll(session, id);
+/** All rounds of moving or warming made at this step, in a line, those before a repair and those after it apart. */
+export function watchedLines(session: Session, { id }: Step): string[] {
+  const now = roundsAt(session, id);
+  const before = session.watched.filter((round) => round.step === id && !now.includes(round));
+  return [
+    ...(session.concluded ? inALine('before the repair, ', before) : []),
+    ...inALine(session.concluded ? 'after it, ' : '', now),
+  ];
+}
+
+function inALine(when: string, rounds: readonly WakingWatched[]): string[] {
+  const inAll = watchedInAll(rounds);
   if (inAll === null) return [];
-  const count = rounds === 1 ? 'one round' : `${rounds} rounds`;
-  const said = isAgain ? `Before the repair, ${count}` : count.replace(/^o/, 'O');
-  return [`${said}: ${inAll}`];
+  const count = rounds.length === 1 ? 'one round' : `${rounds.length} rounds`;
+  const said = `${when}${count}`;
+  return [`${said.charAt(0).toUpperCase()}${said.slice(1)}: ${inAll}`];
 }
 
 /** How the scope is set; no line where none is looked at. A drill that hides what is good hides the levels too. */
@@ -285,12 +322,17 @@ function foundAt(answer: Answer, session: Session): string {
     case 'look-recorded':
       return answer.look === null
         ? outcome
-        : `${seenWords(answer.look, answer.capture)}: ${outcome}`;
+        : seenAndSaid(seenWords(answer.look, answer.capture), outcome);
     case 'step-done':
       return 'done';
     case 'step-impossible':
       return `could not be done: ${answer.reason}`;
   }
+}
+
+/** What was seen, and the words of the outcome where they say more. */
+function seenAndSaid(seen: string, outcome: string): string {
+  return seen.toLowerCase().startsWith(outcome.toLowerCase()) ? seen : `${seen}: ${outcome}`;
 }
 
 /**

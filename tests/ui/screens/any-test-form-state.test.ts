@@ -1,6 +1,10 @@
 /** Any test as a form: lines that turn, lists, and the test it stands for. */
 import { expect, test } from 'vitest';
 import type { Test } from '../../../src/circuit/test.ts';
+import { terminalWords } from '../../../src/procedure/bind-text.ts';
+import { emptyJob } from '../../../src/procedure/job.ts';
+import { thingWords } from '../../../src/procedure/test-words.ts';
+import type { OpenedSession } from '../../../src/ui/app-services.ts';
 import {
   clippedIn,
   entered,
@@ -8,13 +12,16 @@ import {
   markedBy,
   plugToggled,
   TEST_LINES,
+  type TestForm,
   testForm,
   testLineWords,
   testOfForm,
   turned,
 } from '../../../src/ui/screens/any-test-form-state.ts';
+import { choiceList } from '../../../src/ui/screens/any-test-pages.ts';
 import { setupOf } from '../../circuit/setup.ts';
 import { shipped } from '../../circuit/shipped.ts';
+import { sessionAfter } from '../../session/sample-tree.ts';
 
 const hall = shipped('hall-module-fed');
 const words = (id: string) => `words of ${id}`;
@@ -49,7 +56,7 @@ test('every line turns on and back, and the engine moves the wheel', () => {
   for (const line of TEST_LINES) {
     const there = turned(form, line, 1, hall);
     const back = turned(there, line, -1, hall);
-    expect(testLineWords(back, line, words)).toBe(testLineWords(form, line, words));
+    expect(testLineWords(back, line, words, words)).toBe(testLineWords(form, line, words, words));
   }
   const cranking = turned(turned(form, 'state', 1, hall), 'state', 1, hall);
   expect(cranking.setup).toMatchObject({ state: 'cranking', target: 'moving' });
@@ -87,4 +94,42 @@ test('a connector comes off and goes on again', () => {
   const off = plugToggled(testForm(hall), 'sensor');
   expect(off.setup.unplugged).toEqual(['sensor']);
   expect(plugToggled(off, 'sensor').setup.unplugged).toEqual([]);
+});
+
+test('lines and lists say things by their words, and a list finds them by their names too', () => {
+  const form = { ...testForm(hall), red: 'sensor.feed', black: 'battery.negative' };
+  const thing = (name: string) => thingWords(name, hall);
+  const at = (id: string) => terminalWords(id, emptyJob(''), hall);
+  const off = { ...form, setup: { ...form.setup, unplugged: ['sensor', 'module'] } };
+  expect(testLineWords(off, 'red', at, thing)).toBe('feed at the crankshaft position sensor');
+  expect(testLineWords(off, 'unplugged', at, thing)).toBe(
+    'crankshaft position sensor, engine control module',
+  );
+  const look = { ...form, instrument: 'inspect' as const, red: 'connector.sensor' };
+  expect(testLineWords(look, 'red', at, thing)).toBe(
+    'the connector of the crankshaft position sensor',
+  );
+  const opened = { terminalWords: at, bind: (text: string) => text } as unknown as OpenedSession;
+  const session = sessionAfter([], null, { circuit: hall });
+  const listed = (of: 'red' | 'unplugged', shown: TestForm) =>
+    choiceList(
+      {
+        opened,
+        state: { session, over: [{ name: 'any-test', form: shown }], message: null, half: null },
+      },
+      of,
+    ).items;
+  expect(listed('red', form).find(({ id }) => id === 'sensor.feed')).toMatchObject({
+    ...{ text: 'feed at the crankshaft position sensor', also: 'sensor.feed' },
+    about: 'Typed as: sensor.feed',
+  });
+  expect(listed('unplugged', off).map(({ text }) => text)).toContain(
+    'crankshaft position sensor  (off)',
+  );
+  for (const { text } of [
+    ...listed('red', form),
+    ...listed('red', look),
+    ...listed('unplugged', off),
+  ])
+    expect(text).not.toMatch(/^[a-z-]+\.[a-z-]+/);
 });

@@ -20,8 +20,8 @@ describe('any test at 80 x 24', () => {
       "┌─ Any test ───────────────────────────────────────────────────────────────────┐
       │ > Vehicle     key on                                                         │
       │   Instrument  voltmeter                                                      │
-      │   Red lead    sensor.feed: sensor feed, pin 1 (RD/BU)                        │
-      │   Black lead  battery.negative: battery negative                             │
+      │   Red lead    sensor feed, pin 1 (RD/BU)                                     │
+      │   Black lead  battery negative                                               │
       │   Unplugged   nothing                                                        │
       │   Clipped in  nothing                                                        │
       │   Sensor      the vehicle's own                                              │
@@ -286,7 +286,7 @@ describe('free order at 80 x 24', () => {
       faults: ['wire.feed.open'],
       evidence: [{ reading: 2, counted: true }],
     });
-    expect(await frame()).toContain('the feed wire is broken');
+    expect(await frame()).toContain('The feed wire is broken');
   });
 
   it('without a circuit takes notes and a conclusion in words', async () => {

@@ -101,7 +101,7 @@ describe('a session at 80 x 24', () => {
     await press('y', '5.01', ENTER, DOWN);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 2 · key on ─┐
-      │ Step 2: Ground under load (5 min so far, about 3 left)                       │
+      │ Step 2: Ground under load (<1 min by the clock, about 3 left)                │
       │ Vehicle: key on, engine off. CAUTION: The circuit is live.                   │
       │                                                                              │
       │ LED test light from battery positive to sensor ground, pin 3 (BK).           │

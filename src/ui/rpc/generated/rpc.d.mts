@@ -652,7 +652,7 @@ drops: Drops
 unplugged: Unplugged2
 }
 /**
- * What was seen in one round of moving or warming at the present step, which it does not answer.
+ * What was seen in one round of moving or warming, which answers nothing: at the present step, or at one that is made again after the repair.
  */
 export interface Watched {
 method: "watched"
@@ -663,6 +663,7 @@ params: WatchedParameters
  */
 export interface WatchedParameters {
 seen: Seen
+step?: Name
 }
 /**
  * What to record on a drive, for a fault that nothing wakes here.
