@@ -6,7 +6,7 @@ import { dividerSum, drop, wire } from './calc/electrical.ts';
 import { place } from './calc/place.ts';
 import { scope, speed } from './calc/signals.ts';
 import { Options, type Sum, type SumResult, WrongUse } from './calc/sum.ts';
-import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io } from './command.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
@@ -24,7 +24,7 @@ export const SUMS: Readonly<Record<string, Sum>> = {
   vin,
 };
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'calc',
   summary: 'the small sums of the trade',
   usage: `calc ${Object.keys(SUMS).join('|')} [options]`,

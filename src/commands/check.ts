@@ -16,10 +16,10 @@ import { type Gathered, gatherFiles } from './check/gather-files.ts';
 import { counted, reportJson, reportSarif } from './check/report-json.ts';
 import { costText, reportText, tableText } from './check/report-text.ts';
 import { watchFiles } from './check/watch-files.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
 import { type Progress, progressOn } from './progress.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'check',
   summary:
     'everything that can be wrong with trees, circuits, jobs, assignments, answers and actions, and the proof of trees',

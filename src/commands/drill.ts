@@ -13,7 +13,7 @@ import type { Dialogue } from '../ui/plain/dialogue.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
@@ -32,7 +32,7 @@ import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { isPath } from './session/what-is-named.ts';
 import { programName } from './version.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'drill',
   summary: 'practice on a simulated vehicle with a hidden fault, with a score and a debrief',
   usage: 'drill [PROCEDURE] [options]',

@@ -1,7 +1,7 @@
 /** Help texts, made from the command table. */
-import type { Command, Verb } from './command.ts';
+import type { CliCommand, Verb } from './command.ts';
 
-type Table = Readonly<Record<string, () => Promise<{ command: Command }>>>;
+type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
 const ABOUT = `ohmward finds out whether sensor, wiring, module or target wheel is at fault,
 and proves it before anything is opened or replaced.
@@ -30,7 +30,7 @@ export async function programHelp(table: Table): Promise<string> {
 }
 
 /** The page of `ohmward COMMAND --help`, and of `ohmward COMMAND VERB --help`. */
-export function commandHelp(command: Verb & Pick<Command, 'verbs'>): string {
+export function commandHelp(command: Verb & Pick<CliCommand, 'verbs'>): string {
   const options = Object.entries(command.options).map(([name, option]) => {
     const short = option.short ? `-${option.short}, ` : '';
     const value = option.type === 'string' ? ` ${option.value ?? 'TEXT'}` : '';

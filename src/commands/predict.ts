@@ -8,7 +8,7 @@ import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
 import { STANDARD_SETTINGS } from '../files/settings.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { CARS_MAX, carsAsked } from './cars-option.ts';
-import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io } from './command.ts';
 import { type Progress, progressOn } from './progress.ts';
 import { readCircuit, unknownFault } from './read-circuit.ts';
 
@@ -22,7 +22,7 @@ const DISPLAY_STEP = 1e-4;
 
 type Values = Arguments['values'];
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'predict',
   summary: 'what an instrument reads in a circuit, healthy or with a fault',
   usage: 'predict CIRCUIT --measure "volts sensor.feed battery.negative" [--fault ID]',

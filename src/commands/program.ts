@@ -2,13 +2,13 @@
 import { parseArgs } from 'node:util';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
-import type { Command, Io, Option } from './command.ts';
+import type { CliCommand, Io, Option } from './command.ts';
 import { EXIT, verbOf } from './command.ts';
 import { commandHelp, programHelp } from './help.ts';
 import { version } from './version.ts';
 
 /** Each command is loaded when it is called, so that no command pays for another's libraries. */
-export const COMMANDS: Readonly<Record<string, () => Promise<{ command: Command }>>> = {
+export const COMMANDS: Readonly<Record<string, () => Promise<{ command: CliCommand }>>> = {
   run: () => import('./run.ts'),
   resume: () => import('./resume.ts'),
   retest: () => import('./retest.ts'),
@@ -59,7 +59,7 @@ function noCommand(name: string, io: Io): number {
   return EXIT.wrongUse;
 }
 
-async function runCommand(command: Command, argv: readonly string[], io: Io): Promise<number> {
+async function runCommand(command: CliCommand, argv: readonly string[], io: Io): Promise<number> {
   try {
     const help: Option = { type: 'boolean', short: 'h', help: 'this page' };
     const options: Record<string, Option> = { ...command.options, help };
@@ -88,7 +88,7 @@ async function runCommand(command: Command, argv: readonly string[], io: Io): Pr
 }
 
 /** The usual mistakes in our own words; Node's hint about the sign before a path helps nobody here. */
-function optionWords(error: Error, { options }: Command): string {
+function optionWords(error: Error, { options }: CliCommand): string {
   const { code } = error as NodeJS.ErrnoException;
   const [, name = ''] = error.message.match(/'(?:-\w, )?(-[^' ]*)/) ?? [];
   if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION') {

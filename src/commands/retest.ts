@@ -11,7 +11,7 @@ import type { OpenedSession } from '../ui/app-services.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
@@ -28,7 +28,7 @@ import { codeOfRetest, retestInLines } from './session/retest-in-lines.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'retest',
   summary: 'after the repair: the failed tests again, before beside after',
   usage: 'retest SESSION [options]',

@@ -4,7 +4,7 @@ import type { Problem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
@@ -14,7 +14,7 @@ import {
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { isPath, namesNone } from './session/what-is-named.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'run',
   summary: 'a guided session, measurement by measurement, to a proven conclusion',
   usage: 'run [PROCEDURE] [options]',

@@ -9,14 +9,14 @@ import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
   wordTooMany,
 } from './command.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'settings',
   summary: 'who works here, with which instruments, and where sessions go',
   usage: 'settings [NAME [VALUE]] [options]',

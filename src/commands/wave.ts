@@ -15,7 +15,7 @@ import { plotSvg } from '../waveform/plot-svg.ts';
 import { tellingView } from '../waveform/telling-view.ts';
 import { readCapture } from './calc/read-capture.ts';
 import { Options, WrongUse } from './calc/sum.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
 import { captureLines } from './wave/capture-lines.ts';
 
 /** Version of the JSON that this command writes. */
@@ -23,7 +23,7 @@ const SCHEMA_VERSION = 1;
 const WIDTH = 80;
 const WIDTH_MOST = 400;
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'wave',
   summary: 'measure, judge and plot a capture, alone or against a known-good one',
   usage: 'wave FILE [--against GOOD] [options]',

@@ -6,11 +6,11 @@
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
 import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
-import type { Hazard } from '../session/events.ts';
+import type { TestHazard } from '../session/events.ts';
 
 /** Why the bench stops a test, and what would have happened. */
 export interface Danger {
-  readonly hazard: Hazard;
+  readonly hazard: TestHazard;
   readonly reason: string;
   readonly would: string;
 }
@@ -22,7 +22,7 @@ export function dangerOf(model: Pick<Model, 'refusal'>, test: Test): Danger | nu
   return hazard && { hazard, reason: testRefusalWords(refusal), would: WOULD[hazard] };
 }
 
-function hazardOf({ code }: TestRefusal): Hazard | null {
+function hazardOf({ code }: TestRefusal): TestHazard | null {
   switch (code) {
     case 'ohms-with-key':
     case 'ohms-on-battery':
@@ -61,7 +61,7 @@ function hazardOf({ code }: TestRefusal): Hazard | null {
 }
 
 /** What would have happened; common practice, no source. */
-const WOULD: Readonly<Record<Hazard, string>> = {
+const WOULD: Readonly<Record<TestHazard, string>> = {
   'ohms-on-live':
     'The ohmmeter would have put its own current into a circuit that has a voltage of its own or electronics on it: the number means nothing, and the meter or the module can be damaged.',
   'lamp-on-module':

@@ -11,11 +11,11 @@ import type {
   CaptureMeasured,
   DrivenCode,
   Hand,
-  Hazard,
   LevelName,
   RepairVerdict,
   ScorePart,
   StepCapture,
+  TestHazard,
   WorkAnswer,
 } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
@@ -436,7 +436,7 @@ export interface RecordDrill {
     readonly test: string;
     readonly where: string;
     readonly setup: string;
-    readonly hazard: Hazard;
+    readonly hazard: TestHazard;
     /** The hazard in words. */
     readonly words: string;
   })[];

@@ -10,10 +10,10 @@ import type {
   EvidenceLine,
   ExpectedShown,
   Hand,
-  Hazard,
   RuledOutLine,
   SessionClosed,
   StepCapture,
+  TestHazard,
   TestMade,
   WakingVain,
   WakingWatched,
@@ -119,7 +119,7 @@ export type Command =
     }
   | { readonly type: 'close'; readonly verdict: SessionClosed['verdict'] }
   /** On a drill only: what its bench says of a test or of the answer. */
-  | { readonly type: 'stop-test'; readonly test: Test; readonly hazard: Hazard }
+  | { readonly type: 'stop-test'; readonly test: Test; readonly hazard: TestHazard }
   | { readonly type: 'pass-over'; readonly cautions: readonly string[] }
   | { readonly type: 'reveal'; readonly answer: RevealedAnswer };
 

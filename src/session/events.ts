@@ -422,12 +422,12 @@ export function piecesAmong(evidence: readonly EvidenceLine[]): number {
 export interface TestStopped extends When {
   readonly type: 'test-stopped';
   readonly test: Test;
-  readonly hazard: Hazard;
+  readonly hazard: TestHazard;
 }
-export const HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
+export const TEST_HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
 
 /** What a stopped test would have harmed. */
-export type Hazard = (typeof HAZARDS)[number];
+export type TestHazard = (typeof TEST_HAZARDS)[number];
 
 /** On a drill: a test was asked for before its cautions were acknowledged; their ids. */
 export interface CautionPassedOver extends When {

@@ -4,10 +4,10 @@
  * A line for each offer, `value TAB words`, and a last line `:files` where names of files fit too. What a command takes is
  * read from the same table as its help: options, `a|b|c` in the usage line, and the words in capitals.
  */
-import { type Command, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
+import { type CliCommand, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
 import { type CompletionOffer, type Line, type Offers, offersFor } from './offers.ts';
 
-type Table = Readonly<Record<string, () => Promise<{ command: Command }>>>;
+type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
 /** The only characters an offer may have: a shell must never find anything to expand in it. */
 const SAFE_VALUE = /^[A-Za-z0-9][\w.+-]*$|^--?[a-z][a-z-]*(=[\w.+-]*)?$/;
@@ -70,7 +70,7 @@ async function commands(table: Table): Promise<CompletionOffer[]> {
 }
 
 async function commandOffers(
-  command: Command,
+  command: CliCommand,
   before: readonly string[],
   typed: string,
   io: Io,

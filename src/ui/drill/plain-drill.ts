@@ -19,9 +19,9 @@ import { ADVICE_WORDS } from '../plain/plain-advice.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from '../plain/plain-notes.ts';
 import { benched, onBench, TEST_WORDS } from '../plain/plain-test.ts';
 import {
+  type DialogueEnd,
   helpLine,
   type Place,
-  type Said,
   say,
   sayAll,
   type Word,
@@ -130,7 +130,7 @@ function promptOf(session: Session, { setup, wiggle }: Place['arranged']['now'])
   return `[${countWords(readingsGiven(session), 'reading')}, ${minutes} min; ${how}${moved}] `;
 }
 
-async function answer(place: DrillPlace, line: string): Promise<Said> {
+async function answer(place: DrillPlace, line: string): Promise<DialogueEnd> {
   if (line === '') return null;
   const said = await say(WORDS, place, line);
   if (said) return said.end;
@@ -142,7 +142,7 @@ function captureOf(event: SessionEvent): StepCapture | null {
   return 'capture' in event ? (event.capture ?? null) : null;
 }
 
-function plot(place: DrillPlace): Said {
+function plot(place: DrillPlace): DialogueEnd {
   const { events } = place.opened.driver.session();
   const last = events.findLast((event) => captureOf(event) !== null);
   const saved = last ? captureOf(last) : null;
@@ -153,7 +153,7 @@ function plot(place: DrillPlace): Said {
 }
 
 /** A capture at two places as the bench is arranged, or at those of the present step. */
-function capture(place: DrillPlace, places: string): Promise<Said> | Said {
+function capture(place: DrillPlace, places: string): Promise<DialogueEnd> | DialogueEnd {
   if (places === '') {
     const test = place.step && testOf(place.step);
     return test?.probe.kind === 'pattern'
@@ -167,7 +167,7 @@ function capture(place: DrillPlace, places: string): Promise<Said> | Said {
 }
 
 /** The present step, whatever its kind; at the end what the procedure concludes. */
-async function follow(place: DrillPlace): Promise<Said> {
+async function follow(place: DrillPlace): Promise<DialogueEnd> {
   const { opened, dialogue, step } = place;
   const { driver, bind } = opened;
   if (step?.kind === 'conclude') return sayAll(place, conclusionLines(place));
@@ -192,7 +192,10 @@ function conclusionLines({ opened }: DrillPlace): string[] {
 }
 
 /** Named by numbers of the list, read out in full and handed in with a yes; given up without numbers. */
-async function diagnose(place: DrillPlace, numbers: readonly string[] | null): Promise<Said> {
+async function diagnose(
+  place: DrillPlace,
+  numbers: readonly string[] | null,
+): Promise<DialogueEnd> {
   const { circuit, drill, dialogue } = place;
   const choices = repairChoices(circuit);
   const repairs = (numbers ?? []).map((number) => choices[Number(number) - 1]?.repair);

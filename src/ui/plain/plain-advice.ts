@@ -22,7 +22,7 @@ import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import { testWords } from '../screens/step-words.ts';
 import { askedFor, firstOrAccept } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** Words for suspects and proposals. */
@@ -61,7 +61,7 @@ export const CONCLUDE_WORD: Word<Place> = {
 
 const SUSPECTS_SHOWN = 8;
 
-function saySuspects(place: Place): Said {
+function saySuspects(place: Place): DialogueEnd {
   const { opened } = place;
   const session = opened.driver.session();
   const advisor = adviceOf(opened);
@@ -90,7 +90,7 @@ function unadvised({ opened }: Place): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
-function sayNextTests(place: Place): Said {
+function sayNextTests(place: Place): DialogueEnd {
   const { opened } = place;
   const advisor = adviceOf(opened);
   if (!advisor) return sayAll(place, [unadvised(place)]);
@@ -117,7 +117,7 @@ function setAside({ opened }: Place): string[] {
 }
 
 /** `3` is the proposed test of that number, `back` the last one that was set aside. */
-async function aside(place: Place, text: string): Promise<Said> {
+async function aside(place: Place, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const session = opened.driver.session();
@@ -133,7 +133,7 @@ async function aside(place: Place, text: string): Promise<Said> {
   return sayAll(place, [`${isBack ? 'Can be made after all' : 'Set aside'}: ${words}.`]);
 }
 
-function doProposal(place: Place, number: number): Promise<Said> | Said {
+function doProposal(place: Place, number: number): Promise<DialogueEnd> | DialogueEnd {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const proposal = advisor && allTests(advisor, opened.driver.session())[number - 1];
@@ -143,7 +143,7 @@ function doProposal(place: Place, number: number): Promise<Said> | Said {
 }
 
 /** On the suspect of a number, or in words. */
-async function conclude(place: Place, text: string): Promise<Said> {
+async function conclude(place: Place, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const session = opened.driver.session();
   if (!/^\d*$/.test(text)) return acceptOwn(place, fromWords(text).own);
@@ -154,7 +154,7 @@ async function conclude(place: Place, text: string): Promise<Said> {
 }
 
 /** One's own conclusion, asked about where the readings do not bear it out. */
-export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<Said> {
+export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { driver, advisor } = opened;
   if (!own) return null;

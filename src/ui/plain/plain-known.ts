@@ -4,7 +4,7 @@ import { knownLines, knownWords, setWords } from '../../session/known-list.ts';
 import { readSaid } from '../../session/read-known.ts';
 import { sentence } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** `known` lists, `known WHAT is VALUE from WHERE` sets. */
@@ -23,7 +23,7 @@ const NONE =
 const HOW =
   'Set one with: known WHAT is VALUE from WHERE - maker, measured, label or other. The value "unknown" takes it back.';
 
-function list({ opened, dialogue }: Place): Said {
+function list({ opened, dialogue }: Place): DialogueEnd {
   const session = opened.driver.session();
   const lines = knownLines(session, adviceOf(opened)?.diagnosis(session).car ?? null);
   if (lines.length === 0) return sayAll({ dialogue }, [NONE]);
@@ -33,7 +33,7 @@ function list({ opened, dialogue }: Place): Said {
   ]);
 }
 
-async function set(place: Place, text: string): Promise<Said> {
+async function set(place: Place, text: string): Promise<DialogueEnd> {
   const session = place.opened.driver.session();
   const { circuit } = session.opened;
   const said = splitKnown(text);

@@ -2,7 +2,7 @@
 
 import { testOf } from '../../procedure/test-of.ts';
 import { foundLines } from '../screens/conclusion-words.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 export const NOTE_WORDS: readonly Word<Place>[] = [
@@ -23,7 +23,7 @@ export const NOTE_WORDS: readonly Word<Place>[] = [
   },
 ];
 
-async function note(place: Place, text: string): Promise<Said> {
+async function note(place: Place, text: string): Promise<DialogueEnd> {
   if ((await perform(place, { type: 'add-note', text })).ok) place.dialogue.say('Noted.');
   return null;
 }

@@ -34,9 +34,9 @@ import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
 import { readLine } from './plain-reading.ts';
 import { isAnswerOf, promptOf } from './plain-steps.ts';
 import {
+  type DialogueEnd,
   helpLine,
   type Place,
-  type Said,
   sayAll,
   say as sayWord,
   type Word,
@@ -115,7 +115,7 @@ async function madeAgain(place: RetestPlace): Promise<boolean> {
   return true;
 }
 
-async function answer(place: RetestPlace, line: string): Promise<Said> {
+async function answer(place: RetestPlace, line: string): Promise<DialogueEnd> {
   const { step } = place;
   const said = isAnswerOf(step, line) ? null : await sayWord(WORDS, place, line);
   if (said) return said.end;
@@ -134,7 +134,7 @@ async function measured(
   place: RetestPlace,
   step: Extract<RetestLine['step'], { kind: 'measure' }>,
   line: string,
-): Promise<Said> {
+): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judge = (value: number) => judgeStep(step, value, meter);
@@ -145,7 +145,7 @@ async function measured(
   return read.kind === 'taken' ? again(place, { type: 'record-reading', ...read.reading }) : null;
 }
 
-async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<Said> {
+async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<DialogueEnd> {
   const { opened, dialogue, step } = place;
   if (step.kind === 'ask' || !takesCapture(step))
     return sayAll(place, ['This test is not answered by a capture; answer it by hand.']);
@@ -159,13 +159,13 @@ async function captureAgain(place: RetestPlace, typed: string, word: string): Pr
 }
 
 /** An answer to the step as that after the repair. */
-async function again(place: RetestPlace, answered: Command): Promise<Said> {
+async function again(place: RetestPlace, answered: Command): Promise<DialogueEnd> {
   const command = againCommand(place.step, answered);
   return command ? ended(place, command) : null;
 }
 
 /** Where nothing can be saved, nothing more can be tested. */
-async function ended(place: RetestPlace, command: Command): Promise<Said> {
+async function ended(place: RetestPlace, command: Command): Promise<DialogueEnd> {
   const done = await perform(place, command);
   return !done.ok && done.disk ? 'paused' : null;
 }

@@ -36,7 +36,14 @@ import { SHORT_WORD } from './plain-short.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
 import { WATCH_WORD } from './plain-watched.ts';
-import { helpLine, type Place, type Said, say, type Word, wordTable } from './plain-words.ts';
+import {
+  type DialogueEnd,
+  helpLine,
+  type Place,
+  say,
+  type Word,
+  wordTable,
+} from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** How the dialogue ended. */
@@ -83,7 +90,7 @@ const WORDS = wordTable<Place>(
   ] satisfies readonly Word<Place>[],
 );
 
-async function tell(place: Place, command: Command): Promise<Said> {
+async function tell(place: Place, command: Command): Promise<DialogueEnd> {
   await perform(place, command);
   return null;
 }
@@ -121,7 +128,7 @@ function leave(opened: OpenedSession): PlainEnd {
   return 'input-ended';
 }
 
-async function answer(place: Place, line: string): Promise<Said> {
+async function answer(place: Place, line: string): Promise<DialogueEnd> {
   if (line === '') return null;
   const said = isAnswerOf(place.step, line) ? null : await say(WORDS, place, line);
   return said ? said.end : answerStep(place, line, (other) => answer(place, other));

@@ -9,7 +9,7 @@ import { shortSteps, shortsOf } from '../../session/short-steps.ts';
 import { sentence } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { readCautions } from './ask-cautions.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** `place` lists, `place WIRE touching WHAT` says how and asks for the drops. */
@@ -26,7 +26,7 @@ export const SHORT_WORD: Word<Place> = {
 
 const NONE = 'There is no circuit behind this session, so there is no wire to measure along.';
 
-function list(place: Place): Said {
+function list(place: Place): DialogueEnd {
   const session = place.opened.driver.session();
   const { circuit } = session.opened;
   if (!circuit) return sayAll(place, [NONE]);
@@ -45,7 +45,7 @@ function typedAs(touches: string): string {
   return touches === 'battery.positive' ? 'battery' : `${touches}-wire`;
 }
 
-async function measure(place: Place, text: string): Promise<Said> {
+async function measure(place: Place, text: string): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const session = opened.driver.session();
   const { circuit } = session.opened;
@@ -71,7 +71,7 @@ async function save(
   place: Place,
   stretch: ShortStretch,
   { typed, ...drops }: ReadDrops,
-): Promise<Said> {
+): Promise<DialogueEnd> {
   const { circuit } = place.opened.driver.session().opened;
   if (!circuit) return null;
   const unplugged = mustBeOff(circuit, stretch);

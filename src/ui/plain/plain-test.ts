@@ -31,7 +31,7 @@ import { lastFound, scopeLines, undoLine, vehicleLine } from '../screens/step-wo
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { act, perform } from './until-saved.ts';
 
 const NO_TESTS = 'There is no circuit behind this session, so no other test can be arranged.';
@@ -87,7 +87,7 @@ function isTyped(text: string): boolean {
 }
 
 /** All tests, or those that are found by these words, each with the number that it has among all. */
-function listTests(place: Place, words: string): Said {
+function listTests(place: Place, words: string): DialogueEnd {
   const { opened } = place;
   const entries = testsToChoose(opened.driver.session());
   if (entries.length === 0) return sayAll(place, [NO_TESTS]);
@@ -104,7 +104,7 @@ function listTests(place: Place, words: string): Said {
   ]);
 }
 
-function arrange(place: Place, line: string): Said {
+function arrange(place: Place, line: string): DialogueEnd {
   const { job, circuit } = place.opened.driver.session().opened;
   const arranged = circuit && arrangedBy(place.arranged.now, line, circuit);
   if (!arranged) return sayAll(place, [NO_TESTS]);
@@ -116,7 +116,7 @@ function arrange(place: Place, line: string): Said {
 }
 
 /** `12`, or `volts sensor.feed battery.negative` as everything is arranged now. */
-async function testTyped(place: Place, text: string): Promise<Said> {
+async function testTyped(place: Place, text: string): Promise<DialogueEnd> {
   const made = /^\d+$/.test(text)
     ? numbered(place, Number(text))
     : testFrom(place.arranged.now, text);
@@ -132,7 +132,7 @@ function numbered({ opened }: Place, number: number): { test: Test } | { words: 
 }
 
 /** A test that was made already: when, what it showed, and a note. */
-async function madeAlready(place: Place, text: string): Promise<Said> {
+async function madeAlready(place: Place, text: string): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { model, driver, drill } = opened;
   if (!model || drill) return sayAll(place, [drill ? NOT_ON_A_DRILL : NO_TESTS]);
@@ -157,7 +157,7 @@ async function madeAlready(place: Place, text: string): Promise<Said> {
 const NOT_ON_A_DRILL = 'On a drill every test is made at its bench.';
 
 /** A test of the person's own, if it may be made. */
-async function makeAnyTest(place: Place, test: Test): Promise<Said> {
+async function makeAnyTest(place: Place, test: Test): Promise<DialogueEnd> {
   const { model, driver, drill } = place.opened;
   if (!model) return sayAll(place, [NO_TESTS]);
   if (drill) return onBench(place, test, 'make-test');
@@ -171,7 +171,7 @@ export async function onBench(
   place: Place,
   test: Test,
   type: 'make-test' | 'capture',
-): Promise<Said> {
+): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { model, driver, drill } = opened;
   if (!model || !drill) return sayAll(place, [NO_TESTS]);
@@ -182,7 +182,7 @@ export async function onBench(
 }
 
 /** What the bench answered, or why it did not. */
-export function benched(place: Place, done: Performed): Said {
+export function benched(place: Place, done: Performed): DialogueEnd {
   // What the disk refused was asked about.
   if (!done.ok) return done.disk ? null : sayAll(place, [refusalSentences(done)]);
   const session = place.opened.driver.session();
@@ -196,7 +196,7 @@ export function benched(place: Place, done: Performed): Said {
 }
 
 /** Reads its cautions, says how it is made, asks what it showed, and saves that. */
-export async function makeTest(place: Place, toDo: TestToDo): Promise<Said> {
+export async function makeTest(place: Place, toDo: TestToDo): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { say } = dialogue;
   const { test } = toDo;

@@ -6,7 +6,7 @@ import { readDrops, stretchOf } from '../../session/read-short.ts';
 import { shortSteps, shortsOf } from '../../session/short-steps.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import type { Fault, Outcome } from './json-rpc.ts';
+import type { CallFailure, Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { cautionViews, readViews } from './state-view.ts';
@@ -16,7 +16,7 @@ export const PLACE_METHODS: Methods<'prepare-place' | 'place'> = {
   place: { where: 'session', run: place },
 };
 
-function noCircuit(): Fault {
+function noCircuit(): CallFailure {
   return refused(
     'no-circuit',
     'there is no circuit behind this session, so there is no wire to measure along',

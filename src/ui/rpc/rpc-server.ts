@@ -12,8 +12,8 @@ import { DRILL_METHODS } from './drill-methods.ts';
 import validate from './generated/rpc.mjs';
 import {
   answerLine,
+  type CallFailure,
   CODES,
-  type Fault,
   fault,
   invalidParams,
   type Outcome,
@@ -70,7 +70,7 @@ export interface RpcServices {
   /** Told of what should not have happened. */
   readonly bug: TellBug;
   /** Null where the command line has begun it. */
-  readonly begin: ((asked: Params<'begin'>) => OpenedSession | Problem | Fault) | null;
+  readonly begin: ((asked: Params<'begin'>) => OpenedSession | Problem | CallFailure) | null;
 }
 
 /** Answers the lines of one other program. */
@@ -168,7 +168,7 @@ function isAt(where: Methods[SessionMethod]['where'], place: Place): boolean {
   return where === 'anywhere' || where === place;
 }
 
-function elsewhere(method: string, place: Place): Fault {
+function elsewhere(method: string, place: Place): CallFailure {
   return place === 'drill'
     ? refused(
         'vehicle-answers',

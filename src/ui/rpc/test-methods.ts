@@ -30,7 +30,7 @@ import { noteOf, planLines } from '../screens/plan-words.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
 import { scopeLines } from '../screens/step-words.ts';
 import { captureOnBench } from './drill-methods.ts';
-import { type Fault, invalidParam, type Outcome, type Result } from './json-rpc.ts';
+import { type CallFailure, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, countSent, oneOf, readNumber, silent } from './sent-answer.ts';
@@ -165,7 +165,10 @@ function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): O
 }
 
 /** A test that the circuit allows. */
-function readyTest({ driver, model }: OpenedSession, made: Test | Fault): TestToDo | Fault {
+function readyTest(
+  { driver, model }: OpenedSession,
+  made: Test | CallFailure,
+): TestToDo | CallFailure {
   if ('fault' in made) return made;
   if (!model) throw new Error('test-methods: a test is sent only where there is a circuit');
   const toDo = testToDo(driver.session(), model, made);
@@ -187,7 +190,7 @@ function shownIn(
   opened: OpenedSession,
   { test: made, kind, looks, expected }: TestToDo,
   { reading, choose, take, sure = false }: Omit<Params<'test'>, 'test'>,
-): Answered | Fault {
+): Answered | CallFailure {
   const shows = take ? opened.benchShows(made)?.answer : undefined;
   if (take && !shows) return silent();
   if (kind === 'look') {
@@ -283,7 +286,7 @@ function askedFor(
   opened: OpenedSession,
   named: string | undefined,
   made: Test | null,
-): CaptureAsk | Fault {
+): CaptureAsk | CallFailure {
   const session = opened.driver.session();
   if (made) {
     const toDo = readyTest(opened, made);
@@ -300,7 +303,7 @@ function askedFor(
   return repeats && takesCapture(step) ? { kind: 'retest', step } : untaken();
 }
 
-function untaken(): Fault {
+function untaken(): CallFailure {
   return refused('no-capture', 'this step is not answered by a capture', 'answer it by hand');
 }
 

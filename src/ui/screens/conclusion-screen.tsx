@@ -4,11 +4,12 @@ import {
   isMadeAgain,
   type Proposal,
   type SuspectRow,
+  type Weighed,
 } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
-import { conclusionParagraphs, type Proposed, type Weighed } from './conclusion-words.ts';
+import { conclusionParagraphs, type Proposed } from './conclusion-words.ts';
 import { usefulKeys } from './pages-state.ts';
 import { CLOSE_KEY, type SessionAction, type SessionKey } from './session-keys.ts';
 import { sessionTitle } from './step-words.ts';

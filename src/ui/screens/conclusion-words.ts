@@ -1,10 +1,10 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
 import {
-  type Advisor,
   betterThanAccepting,
   isMadeAgain,
   type SuspectRow,
+  type Weighed,
 } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
@@ -25,9 +25,6 @@ import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 /** Beside the suspects of a fault that comes and goes. */
 export const FLEETING_WORDS =
   'Weighed as a fault that comes and goes: a good reading rules none of them out.';
-
-/** The weight of a conclusion, as the advisor gives it. */
-export type Weighed = ReturnType<Advisor['weigh']>;
 
 /** A conclusion on its way to be accepted: the tree's, or one's own. */
 export interface Proposed {

@@ -10,7 +10,7 @@ import { Words } from '../parts/safe-words.tsx';
 import { ScrollText } from '../parts/scroll-text.tsx';
 import { type TextLine, textBlock } from '../parts/text-block.ts';
 import { WindowList } from '../parts/window-list.tsx';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
@@ -111,7 +111,7 @@ function linesOf(
   { opened, session }: FreeScreenProps,
   columns: number,
   rows: number,
-  look: Look,
+  look: DrawingStyle,
 ): TextLine[] {
   const { complaint } = session.opened.job;
   const head = complaint === '' ? [] : [{ text: `Complaint: ${complaint}`, hang: 11 }, ''];

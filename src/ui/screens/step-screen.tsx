@@ -16,7 +16,7 @@ import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { type TextLine, textBlock } from '../parts/text-block.ts';
 import { columnsOf } from '../parts/wrap-words.ts';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -123,7 +123,7 @@ const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
 ];
 
 /** What fits: the text first, then the sketch, then a footer as full as it can be. */
-function layOut(props: StepScreenProps, screen: Size, look: Look, minutes: string) {
+function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, minutes: string) {
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
   const here = props.again ? '' : stepHereWords(opened, session, step);

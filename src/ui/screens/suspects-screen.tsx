@@ -12,7 +12,7 @@ import { type Paragraph, type TextLine, textBlock } from '../parts/text-block.ts
 import { WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
 import { columnsOf, cutMiddle, cutWords } from '../parts/wrap-words.ts';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -120,7 +120,7 @@ function squeezed(
   paragraphs: readonly Paragraph[],
   rows: number,
   columns: number,
-  look: Look,
+  look: DrawingStyle,
 ): TextLine[] {
   const blocks = paragraphs.map((paragraph) => textBlock([paragraph], columns, look));
   const all = blocks.flat();
