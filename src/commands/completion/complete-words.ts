@@ -5,6 +5,7 @@
  * read from the same table as its help: options, `a|b|c` in the usage line, and the words in capitals.
  */
 import { type CliCommand, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
+import { guideTopics } from '../help/guide.ts';
 import { type CompletionOffer, type Line, type Offers, offersFor } from './offers.ts';
 
 type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
@@ -45,7 +46,9 @@ async function offersAt(
   const [first] = before;
   if (first === undefined) return { offers: await firstWords(typed, table), files: false };
   if (first === 'help')
-    return before.length > 1 ? nothing : { offers: await commands(table), files: false };
+    return before.length > 1
+      ? nothing
+      : { offers: [...(await commands(table)), ...topics()], files: false };
   const isCommand = !first.startsWith('-');
   const name = isCommand ? first : 'run';
   const load = Object.hasOwn(table, name) ? table[name] : undefined;
@@ -67,6 +70,10 @@ async function firstWords(typed: string, table: Table): Promise<CompletionOffer[
 async function commands(table: Table): Promise<CompletionOffer[]> {
   const loaded = await Promise.all(Object.values(table).map((load) => load()));
   return loaded.map(({ command: { name, summary } }) => ({ value: name, words: summary }));
+}
+
+function topics(): CompletionOffer[] {
+  return guideTopics().map(({ name, title }) => ({ value: name, words: title }));
 }
 
 async function commandOffers(
