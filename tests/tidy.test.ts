@@ -269,7 +269,7 @@ describe('names', () => {
 const LINES_MOST = 70;
 /** They only become fewer and shorter: a name that is needed no more has to go. */
 const LONG_FOR_A_REASON: Readonly<Record<string, string>> = {
-  'src/circuit/feed-tests.ts feedTests': 'a list: the usual tests of a feed, in their order',
+  'src/circuit/feed-tests.ts feedTests': 'a list: the standard tests of a feed, in their order',
   'src/commands/session/open-session.ts atHand':
     'a join: all that a session on the screen is given',
   'src/log/open-session.ts resumeSession': 'one order of reads and writes, each with its way back',

@@ -83,7 +83,7 @@ export function wordTooMany({ positionals }: Arguments, most: number): Problem |
   if (word === undefined) return null;
   return {
     problem: `"${word}" is one word too many`,
-    fix: 'put words that belong together in quotes; --help shows what can be said',
+    fix: 'put words that belong together in quotes; --help shows what is possible',
   };
 }
 

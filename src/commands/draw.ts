@@ -29,7 +29,7 @@ const PLACES = ['', 'circuits', 'families', 'jobs'];
 
 export const command: CliCommand = {
   name: 'draw',
-  summary: 'a tree or a circuit as text, or a tree as SVG, Mermaid or DOT',
+  summary: 'draw a tree or a circuit as text, or a tree as SVG, Mermaid or DOT',
   usage: 'draw FILE [options]',
   examples: [
     'ohmward draw hall-no-signal                    a tree of the library in the terminal',
@@ -41,7 +41,7 @@ export const command: CliCommand = {
   options: {
     as: { type: 'string', value: 'FORM', help: `${FORMS.join(', ')}; text when left out` },
     proved: { type: 'boolean', help: 'show which faults pass through which branch' },
-    ascii: { type: 'boolean', help: 'plain signs instead of lines' },
+    ascii: { type: 'boolean', help: 'plain characters instead of lines' },
   },
   run: async (args: Arguments, io: Io) => {
     const [name, ...rest] = args.positionals;

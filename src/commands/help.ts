@@ -4,7 +4,7 @@ import type { GuideTopic } from './help/guide.ts';
 
 type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
-const ABOUT = `ohmward finds out whether sensor, wiring, module or target wheel is at fault,
+const ABOUT = `ohmward finds out whether the sensor, wiring, module or target wheel is at fault,
 and proves it before anything is opened or replaced.
 `;
 

@@ -10,7 +10,7 @@ const NAME = /^[a-z][a-z0-9-]{0,60}$/;
 
 export const command: CliCommand = {
   name: 'new',
-  summary: 'a working procedure, circuit or job to begin with',
+  summary: 'a working procedure, circuit or job to start from',
   usage: 'new procedure|circuit|job NAME [--out FILE]',
   examples: [
     'ohmward new procedure my-tree                 print one',

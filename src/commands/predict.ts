@@ -65,7 +65,7 @@ export const command: CliCommand = {
     cars: {
       type: 'string',
       value: 'NUMBER',
-      help: `a range over so many cars, drawn over all that the circuit file leaves open; ${CARS} when left out`,
+      help: `a range over this many cars, drawn over everything the circuit file leaves open; ${CARS} when left out`,
     },
     csv: { type: 'boolean', help: 'the table as comma-separated values' },
     json: { type: 'boolean', help: 'one JSON document' },
@@ -112,7 +112,7 @@ function one(model: Model, values: Values, io: Io, progress: Progress): number {
     if (values['json'] === true)
       io.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, refused: words, refusal })}\n`);
     const way = wayOut(refusal);
-    io.err(`not done: ${words}${way === null ? '' : `\n  ${way}`}\n`);
+    io.err(`refused: ${words}${way === null ? '' : `\n  ${way}`}\n`);
     return EXIT.wrongInput;
   }
   const all = Array.from({ length: model.samples }, (_, sample) => {
@@ -155,7 +155,8 @@ function wayOut(refusal: TestRefusal): string | null {
 function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {
   const state = typeof values['state'] === 'string' ? values['state'] : usual;
   const known = TEST_STATES.find((one) => one === state);
-  if (!known) return { words: `"${state}" is no vehicle state; one of: ${TEST_STATES.join(', ')}` };
+  if (!known)
+    return { words: `"${state}" is not a vehicle state; one of: ${TEST_STATES.join(', ')}` };
   const bridges: Bridge[] = [];
   for (const text of listOf(values['bridge'])) {
     const bridge = parseBridge(text);

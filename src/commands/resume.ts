@@ -24,11 +24,11 @@ import { programName } from './version.ts';
 
 export const command: CliCommand = {
   name: 'resume',
-  summary: 'go on with a session where it stopped',
+  summary: 'continue a session where it stopped',
   usage: 'resume [SESSION] [options]',
   examples: [
     'ohmward resume            the newest session that is not finished',
-    'ohmward resume 20310506   the one whose id or file name begins so',
+    'ohmward resume 20310506   the one whose id or file name starts like this',
     'ohmward resume FILE       this one',
   ],
   options: {

@@ -70,7 +70,7 @@ export const command: CliCommand = {
     }
     const read = readValue(key, value);
     if ('fix' in read) {
-      io.err(`ohmward: "${safeText(value)}" is no value for ${key}\n  ${read.fix}\n`);
+      io.err(`ohmward: "${safeText(value)}" is not a valid ${key}\n  ${read.fix}\n`);
       return EXIT.wrongUse;
     }
     const problem = store.set(key, read.value);

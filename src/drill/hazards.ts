@@ -63,9 +63,9 @@ function hazardOf({ code }: TestRefusal): TestHazard | null {
 /** What would have happened; common practice, no source. */
 const WOULD: Readonly<Record<TestHazard, string>> = {
   'ohms-on-live':
-    'The ohmmeter would have put its own current into a circuit that has a voltage of its own or electronics on it: the number means nothing, and the meter or the module can be damaged.',
+    'The ohmmeter would have put its own current into a circuit that is live or has electronics on it: the number means nothing, and the meter or the module can be damaged.',
   'lamp-on-module':
     'A filament lamp draws a quarter of an ampere and several times that while cold: more than a module output, reference or input is made for. That terminal of the module would have burnt out, and the vehicle would have a second fault.',
   'clipped-in':
-    'More volts or amperes than a terminal is made for would have reached it: a reference, an input, an output or a pin of the module would have been destroyed, a lead would have shorted the battery, or a fuse would have blown.',
+    'More volts or amps than a terminal can take would have reached it: a reference, an input, an output or a pin of the module would have been destroyed, a lead would have shorted the battery, or a fuse would have blown.',
 };

@@ -65,7 +65,7 @@ export interface SessionRecord {
   readonly job: RecordJob;
   /** Every answer of the session in the order it was given, those taken back as well. */
   readonly lines: readonly RecordLine[];
-  /** Tests that no step asked for, in the order they were made. */
+  /** Tests outside the procedure, in the order they were made. */
   readonly tests: readonly RecordTest[];
   /** Shorts whose place was measured, in the order in which they were. */
   readonly shorts: readonly RecordShort[];
@@ -80,7 +80,7 @@ export interface SessionRecord {
   readonly conclusion: RecordConclusion | null;
   /** What the customer is told on the telephone, in three sentences; none before a conclusion, and on a drill. */
   readonly call: readonly string[];
-  /** What the customer said of the work, since the present conclusion; the last one counts. */
+  /** What the customer said about the work, since the present conclusion; the last one counts. */
   readonly work: readonly RecordWork[];
   readonly retest: RecordRetest;
   /** Null where it is none. */

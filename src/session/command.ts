@@ -110,7 +110,7 @@ export type Command =
   | { readonly type: 'cannot-retest'; readonly step: string; readonly reason: string }
   /** After the repair the vehicle was driven; also once the record is closed. */
   | { readonly type: 'report-drive'; readonly code: DrivenCode; readonly words: string }
-  /** What the customer said of the work, after a conclusion and until the record is closed. */
+  /** What the customer said about the work, after a conclusion and until the record is closed. */
   | {
       readonly type: 'answer-work';
       readonly answer: WorkAnswer;

@@ -310,7 +310,7 @@ export interface ValueTakenBack extends When {
   readonly set: EventNumber;
 }
 
-/** The place of a short within a stretch of wire, by the drops along it: what was read, and what it comes to. */
+/** Location of a short within a stretch of wire, by the drops along it: what was read, and what it comes to. */
 export interface ShortPlaced extends When {
   readonly type: 'short-placed';
   readonly stretch: ShortStretch;
@@ -500,7 +500,7 @@ export interface DriveReported extends When {
   readonly words: string;
 }
 
-/** What the customer said of the work that the conclusion asks for. */
+/** What the customer said about the work that the conclusion asks for. */
 export const WORK_ANSWERS = ['authorised', 'declined'] as const;
 export type WorkAnswer = (typeof WORK_ANSWERS)[number];
 /** Somebody has authorised or declined the work; the last word counts. */

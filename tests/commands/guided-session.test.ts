@@ -234,7 +234,7 @@ describe('what is refused', () => {
       'a vehicle that is none',
       ['run', 'hall-no-signal', '--unattended', '--bench', 'healthy', '--vehicle=-1'],
       1,
-      /no number of a vehicle/,
+      /not a vehicle number/,
     ],
     [
       'a missing answers file',
@@ -321,7 +321,7 @@ describe('words about the program', () => {
         'ohmward records verify last',
         'ohmward records verify SESSION --head 64-DIGITS-FROM-A-REPORT',
         '',
-        'whether sessions and drills are as the program wrote them',
+        'check that sessions and drills are as the program wrote them',
         '',
         'Usage: ohmward records verify SESSION... [options]',
         '',
@@ -331,7 +331,7 @@ describe('words about the program', () => {
         '  --shared         look in the shared database of the shop',
         '  --json           answer as JSON',
         '',
-        'Exit codes: 0 done, 1 one of them is not what it was, 2 used wrongly, 130 interrupted.',
+        'Exit codes: 0 done, 1 one of them was changed, 2 used wrongly, 130 interrupted.',
         '',
       ].join('\n'),
     );
@@ -397,7 +397,7 @@ describe('the job sheet in lines', () => {
   it('left unfinished leaves nothing behind', async () => {
     const ran = await runProgram(place, ['run', 'hall-no-signal', '--plain'], 'no start\n');
     expect(ran).toMatchObject({ code: 130 });
-    expect(ran.out).toMatch(/No session was begun\.\n$/);
+    expect(ran.out).toMatch(/No session was started\.\n$/);
     expect(sessionFiles(place)).toEqual([]);
   });
   it('is not asked for where the command says so', async () => {

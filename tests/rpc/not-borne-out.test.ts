@@ -38,7 +38,7 @@ it('is refused it with the repair that they speak for instead, unless it is sure
     first: null,
     instead: { repair: 'wire.ground', faults: ['wire.ground.open'] },
   });
-  expect(error?.message).toContain('They speak for: Mend the ground wire (90 %)');
+  expect(error?.message).toContain('They point to: Mend the ground wire (90 %)');
   expect((await one.result('accept', { sure: true })).state.status).toBe('concluded');
 });
 

@@ -262,7 +262,7 @@ describe('proposals', () => {
       'sensor.dead',
     ]);
     expect(first!.why).toMatch(
-      /^if the wire of fault 0: (about 0.*V|the light stays dark); if the sensor of fault 1: (about 5 V|the light is bright); takes 4 min, 3 of them to get there$/,
+      /^if the wire of fault 0: (about 0.*V|the light stays off); if the sensor of fault 1: (about 5 V|the light is bright); takes 4 min, 3 of them to get there$/,
     );
     expect(best[1]!.minutesToRepair).toBeGreaterThanOrEqual(first!.minutesToRepair);
   });

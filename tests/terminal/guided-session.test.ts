@@ -30,7 +30,7 @@ async function walkOnScreen(program: Program): Promise<void> {
     const before = (await program.screen()).join('\n');
     if (before.includes('Saved: ')) return;
     // A session begun on the start screen ends there.
-    if (before.includes('What is to be done?')) {
+    if (before.includes('What would you like to do?')) {
       program.type('q');
       return;
     }

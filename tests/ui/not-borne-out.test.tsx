@@ -24,15 +24,15 @@ describe('the page of a conclusion', () => {
   it('names the test that tells most, and Enter makes it before anything is concluded', async () => {
     const { driver, press, frame } = await atConclusion(DOUBTING_ADVISOR);
     const text = flat(await frame());
-    expect(text).toMatch(/! The readings do not bear this out yet \(20 %\)\. First: Voltage from /);
-    expect(text).toContain('[Enter] make that test');
+    expect(text).toMatch(/! The readings do not support this yet \(20 %\)\. First: Voltage from /);
+    expect(text).toContain('[Enter] do that test');
     await press(ENTER);
     expect(concluded(driver.events())).toBeUndefined();
     expect(await frame()).toContain('Voltage from sensor ground');
     await press('0.02', ENTER);
     expect(tests(driver.events())).toHaveLength(1);
     // Borne out now, and not proven: the next test comes before it is accepted.
-    expect(await frame()).toContain('[Enter] make that test');
+    expect(await frame()).toContain('[Enter] do that test');
     await press('a');
     expect(concluded(driver.events())).toBeDefined();
   });
@@ -41,7 +41,7 @@ describe('the page of a conclusion', () => {
     const { driver, press, frame } = await atConclusion(OTHERWISE_ADVISOR);
     const text = flat(await frame());
     expect(text).toContain(
-      '! The readings do not bear this out (10 %). They speak for: clean the ground joint (90 %).',
+      '! The readings do not support this (10 %). They point to: clean the ground joint (90 %).',
     );
     expect(text).toContain('[Enter] conclude that instead');
     await press(ENTER);
@@ -57,7 +57,7 @@ describe('the page of a conclusion', () => {
     ['another repair', OTHERWISE_ADVISOR],
   ])('is accepted all the same by a key of its own, with %s', async (_, advice) => {
     const { driver, press, frame } = await atConclusion(advice);
-    expect(await frame()).toContain('[a] accept all the same');
+    expect(await frame()).toContain('[a] accept anyway');
     await press('a');
     expect(tests(driver.events())).toHaveLength(0);
     expect(concluded(driver.events())).not.toMatchObject({ conclusion: null });
@@ -68,7 +68,7 @@ describe('the page of a conclusion', () => {
 describe('the dialogue of lines', () => {
   it('makes the test at yes', async () => {
     const { text, events } = await talk({ advice: DOUBTING_ADVISOR }, 'yes', '0.02', 'yes', '0.02');
-    expect(text).toContain('Type yes to make that test, or accept to conclude all the same:');
+    expect(text).toContain('Type yes to do that test, or accept to conclude anyway:');
     expect(tests(events)).toHaveLength(1);
     expect(concluded(events)).toBeUndefined();
   });
@@ -80,9 +80,7 @@ describe('the dialogue of lines', () => {
       'yes',
       'accept',
     );
-    expect(text).toContain(
-      'Type yes to conclude that instead, or accept to conclude all the same:',
-    );
+    expect(text).toContain('Type yes to conclude that instead, or accept to conclude anyway:');
     expect(concluded(events)).toMatchObject({ conclusion: null, faults: OTHER });
   });
 });

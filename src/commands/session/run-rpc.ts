@@ -60,7 +60,7 @@ export async function drillForProgram(
     const twice = (['level', 'seed', 'student'] as const).find(
       (key) => asked[key] !== undefined && args.values[optionOf(key)] !== undefined,
     );
-    if (twice) return invalidParam(`/params/${twice}`, 'the command line has said it');
+    if (twice) return invalidParam(`/params/${twice}`, 'it was given on the command line');
     const { procedure, level, seed, student } = asked;
     return begin({
       positionals: procedure === undefined ? [] : [procedure],
@@ -141,9 +141,9 @@ function beginAsked(
   if (odd) return invalidParam(`/params/${odd}`, `"${odd}" belongs to a drill`);
   const [given] = args.positionals;
   if (given !== undefined && procedure !== undefined)
-    return invalidParam('/params/procedure', `the command line has named "${given}"`);
+    return invalidParam('/params/procedure', `"${given}" was named on the command line`);
   if (bench && textOf(args, 'bench') !== undefined)
-    return invalidParam('/params/bench', 'the command line has named the simulated vehicle');
+    return invalidParam('/params/bench', 'the simulated vehicle was named on the command line');
   const sheet = sheetSent(job);
   if ('code' in sheet) return { fault: sheet };
   const named = given ?? procedure;

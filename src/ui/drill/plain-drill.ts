@@ -43,17 +43,17 @@ interface DrillPlace extends Place {
 const PLOT_COLUMNS = 78;
 
 const WORDS = wordTable<DrillPlace>(
-  ['Measure by a line, red lead first:  volts sensor.feed battery.negative'],
+  ['Measure with one line, red lead first:  volts sensor.feed battery.negative'],
   [
     ...TEST_WORDS,
     {
       words: ['capture'],
-      help: helpLine('capture RED BLACK', 'the scope saves what it sees there, or at the step'),
+      help: helpLine('capture RED BLACK', 'save a scope capture there, or at the step'),
       does: capture,
     },
     {
       words: ['plot'],
-      help: helpLine('plot', 'the picture of the last capture, drawn with letters'),
+      help: helpLine('plot', 'the last capture as a text plot'),
       does: plot,
     },
     {
@@ -67,7 +67,7 @@ const WORDS = wordTable<DrillPlace>(
     ...NOTE_WORDS,
     {
       words: ['repairs'],
-      help: helpLine('repairs', 'what your diagnosis can be, by number'),
+      help: helpLine('repairs', 'possible diagnoses, by number'),
       does: (place) =>
         sayAll(
           place,
@@ -78,18 +78,18 @@ const WORDS = wordTable<DrillPlace>(
     },
     {
       words: ['diagnose'],
-      help: helpLine('diagnose NUMBER', 'give your diagnosis; a yes after it ends the drill'),
+      help: helpLine('diagnose NUMBER', 'give your diagnosis; a "yes" after it ends the drill'),
       does: (place, text) => diagnose(place, text.split(/\s+/).filter(Boolean)),
     },
     {
       words: ['give'],
-      help: helpLine('give up', 'end it without one'),
+      help: helpLine('give up', 'give up without a diagnosis'),
       does: (place, text) =>
         text === 'up' ? diagnose(place, null) : sayAll(place, ['All words: help']),
     },
     {
       words: ['leave', 'pause'],
-      help: helpLine('leave', 'save and leave; go on with: ohmward drill --resume FILE'),
+      help: helpLine('leave', 'save and quit; continue with: ohmward drill --resume FILE'),
       does: () => 'paused',
     },
   ] satisfies readonly Word<DrillPlace>[],
@@ -148,7 +148,7 @@ function plot(place: DrillPlace): DialogueEnd {
   const saved = last ? captureOf(last) : null;
   return sayAll(
     place,
-    saved ? capturePlot(saved, PLOT_COLUMNS, true) : ['Nothing was captured yet.'],
+    saved ? capturePlot(saved, PLOT_COLUMNS, true) : ['Nothing has been captured yet.'],
   );
 }
 
@@ -159,7 +159,7 @@ function capture(place: DrillPlace, places: string): Promise<DialogueEnd> | Dial
     return test?.probe.kind === 'pattern'
       ? onBench(place, test, 'capture')
       : sayAll(place, [
-          'The procedure asks for no picture now; name two places: capture RED BLACK',
+          'The procedure does not ask for a capture now; name two places: capture RED BLACK',
         ]);
   }
   const made = testFrom(place.arranged.now, `pattern ${places}`);
@@ -187,7 +187,7 @@ function conclusionLines({ opened }: DrillPlace): string[] {
   const repair = step.repair === '' || step.repair === step.title ? [] : [`Repair: ${step.repair}`];
   return [
     ...[step.title, step.say, ...repair].filter(Boolean).map((text) => opened.bind(text).trim()),
-    'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.',
+    'Whether you believe it is up to you: give your diagnosis, or carry on with tests of your own.',
   ];
 }
 
@@ -201,7 +201,7 @@ async function diagnose(
   const repairs = (numbers ?? []).map((number) => choices[Number(number) - 1]?.repair);
   const known = repairs.filter((one) => one !== undefined);
   if (known.length < repairs.length || numbers?.length === 0)
-    return sayAll(place, ['Give the numbers of the list that "repairs" shows.']);
+    return sayAll(place, ['Give numbers from the list that "repairs" shows.']);
   if (numbers && known.length <= drill.level.faults) {
     const line = await dialogue.ask(`${handInLines(circuit, known).join(' ')} Type yes: `);
     if (line?.trim().toLowerCase() !== 'yes')

@@ -5,10 +5,10 @@ import { betterThanAccepting, isMadeAgain, type Weighed } from '../../session/ad
 export function firstOrAccept(weighed: Weighed): string {
   const yes = betterThanAccepting(weighed)
     ? isMadeAgain(weighed)
-      ? 'make it again'
-      : 'make that test'
+      ? 'repeat it'
+      : 'do that test'
     : 'conclude that instead';
-  return `Type yes to ${yes}, or accept to conclude all the same: `;
+  return `Type yes to ${yes}, or accept to conclude anyway: `;
 }
 
 /** What a line asks for where a conclusion may be accepted; null for anything else. */

@@ -11,15 +11,14 @@ import { perform } from './until-saved.ts';
 export const KNOWN_WORD: Word<Place> = {
   words: ['known'],
   help: [
-    ...helpLine('known', 'what is known of this car, and what can be'),
+    ...helpLine('known', 'what is known about this car, and what can be set'),
     ...helpLine('known WHAT is VALUE from WHERE', ''),
     ...helpLine('', 'set a value: known battery at rest is 12.4 V from measured'),
   ],
   does: (place, text) => (text === '' ? list(place) : set(place, text)),
 };
 
-const NONE =
-  'There is nothing to know of this car here: no circuit stands behind it, or it is a drill.';
+const NONE = 'Nothing can be set for this car: there is no circuit model, or it is a drill.';
 const HOW =
   'Set one with: known WHAT is VALUE from WHERE - maker, measured, label or other. The value "unknown" takes it back.';
 
@@ -38,11 +37,11 @@ async function set(place: Place, text: string): Promise<DialogueEnd> {
   const { circuit } = session.opened;
   const said = splitKnown(text);
   if (!circuit) return sayAll(place, [NONE]);
-  if (!said) return sayAll(place, ['This says no value.', HOW]);
+  if (!said) return sayAll(place, ['This gives no value.', HOW]);
   const read = readSaid(circuit, said);
   if (!('quantity' in read))
     return sayAll(place, [`${sentence(read.words)} ${sentence(read.fix)}`]);
   if ((await perform(place, { type: 'set-value', ...read })).ok)
-    place.dialogue.say(`Set: ${setWords(session, read)}. All readings are weighed with it.`);
+    place.dialogue.say(`Set: ${setWords(session, read)}. All readings are weighed again with it.`);
   return null;
 }

@@ -55,20 +55,20 @@ const WORDS = wordTable<RetestPlace>(
   [
     {
       words: ['cannot'],
-      help: helpLine('cannot REASON', 'this test cannot be made'),
+      help: helpLine('cannot REASON', "this test can't be done"),
       does: (place, reason) => ended(place, { type: 'cannot-retest', step: place.step.id, reason }),
     },
     {
       words: ['capture', 'captures'],
-      help: helpLine('capture FILE', 'measure a capture; without FILE chosen from a list'),
+      help: helpLine('capture FILE', 'measure a capture; without FILE, pick from a list'),
       does: captureAgain,
     },
     {
       words: ['take'],
-      help: helpLine('take', 'take over what the simulated vehicle shows'),
+      help: helpLine('take', 'use what the simulated vehicle shows'),
       does: (place) => {
         const taken = place.shows && vehicleCommand(place.step, place.shows);
-        if (!taken) return sayAll(place, ['There is no simulated vehicle to take it from.']);
+        if (!taken) return sayAll(place, ['There is no simulated vehicle to read it from.']);
         return again(place, taken);
       },
     },
@@ -78,7 +78,7 @@ const WORDS = wordTable<RetestPlace>(
     CALC_WORD,
     {
       words: ['pause'],
-      help: helpLine('pause', 'leave; go on later with: ohmward retest'),
+      help: helpLine('pause', 'quit; continue later with: ohmward retest'),
       does: () => 'paused',
     },
   ] satisfies readonly Word<RetestPlace>[],
@@ -148,7 +148,7 @@ async function measured(
 async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<DialogueEnd> {
   const { opened, dialogue, step } = place;
   if (step.kind === 'ask' || !takesCapture(step))
-    return sayAll(place, ['This test is not answered by a capture; answer it by hand.']);
+    return sayAll(place, ["A capture can't answer this test; answer it by hand."]);
   const fault = opened.repaired ? { fault: opened.repaired.fault } : {};
   const ask = { kind: 'retest', step } as const;
   const command = await askCapture(
@@ -186,7 +186,7 @@ async function close(opened: OpenedSession, dialogue: Dialogue): Promise<boolean
 
 /** Captures of a cured vehicle may serve the next one like it; only a yes keeps them. */
 async function askToKeep({ goodCaptures }: OpenedSession, { say, ask }: Dialogue): Promise<void> {
-  const word = await ask('Keep the captures after the repair as known-good ones? Type yes: ');
+  const word = await ask('Keep the after-repair captures as known-good? Type yes: ');
   if (word?.trim().toLowerCase() !== 'yes') return say('They were not kept.');
   for (const line of keptWords(await goodCaptures.keep())) say(line);
 }
@@ -215,11 +215,11 @@ function present(
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${opened.bind(outcome.words)}`);
     });
-  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
-  say('If it cannot be made: "cannot" and why.');
+  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to use it)`);
+  say('If it can\'t be done: "cannot" and why.');
   for (const line of keptGoodLines(opened, step, true)) say(line);
   if (step.kind !== 'ask' && takesCapture(step))
-    say('A capture can answer it: type "capture", or "capture" and a file.');
+    say('A capture can answer this: type "capture", or "capture" and a file.');
 }
 
 function summary(opened: OpenedSession, { step, before, after }: RetestLine): string {

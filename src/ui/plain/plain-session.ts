@@ -76,12 +76,12 @@ const WORDS = wordTable<Place>(
     PLAN_WORD,
     {
       words: ['take'],
-      help: helpLine('take', 'take over what the simulated vehicle shows'),
+      help: helpLine('take', 'use what the simulated vehicle shows'),
       does: takeOver,
     },
     {
       words: ['pause'],
-      help: helpLine('pause', 'save and leave; go on later with: ohmward resume'),
+      help: helpLine('pause', 'save and quit; continue later with: ohmward resume'),
       does: async (place) => {
         const paused = await perform(place, { type: 'pause' });
         return paused.ok || paused.disk ? 'paused' : null;
@@ -139,8 +139,8 @@ function begin(opened: OpenedSession, say: Dialogue['say']): void {
   const { job, from } = session.opened;
   say(sessionTitle(opened, session));
   if (job.complaint !== '') say(`Complaint: ${job.complaint}`);
-  if (from !== undefined) say(`Begins in the middle of the procedure, at the step "${from}".`);
-  if (opened.preview) say('A preview: nothing is saved.');
+  if (from !== undefined) say(`Starts in the middle of the procedure, at the step "${from}".`);
+  if (opened.preview) say('Preview: nothing is saved.');
   say('Type "help" for the words you can use.');
 }
 
@@ -168,7 +168,7 @@ function presentConclusion(
   const [placing] = weighed?.wouldPlace ?? [];
   if (placing)
     say(
-      `Where along the wire is not told yet. "next" has what would tell: ${bind(placing.words)}.`,
+      `Where along the wire is not known yet. "next" lists the test for it: ${bind(placing.words)}.`,
     );
   for (const line of weighed?.evidence ?? [])
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);

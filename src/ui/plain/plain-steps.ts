@@ -53,7 +53,7 @@ export async function answerStep(place: Place, line: string, again: Again): Prom
   const { step } = place;
   switch (step?.kind) {
     case undefined:
-      return sayAll(place, [`"${line}" is no word here. All words: help`]);
+      return sayAll(place, [`"${line}" is not a command here. All commands: help`]);
     case 'measure':
       return measured(place, step, line, again);
     case 'look':
@@ -150,7 +150,7 @@ function weighedNow({ advisor, driver }: OpenedSession, faults: readonly string[
 export async function takeOver(place: Place): Promise<DialogueEnd> {
   const { step } = place;
   const shows = place.opened.driver.vehicleShows();
-  if (!shows || !step) return sayAll(place, ['There is no simulated vehicle to take it from.']);
+  if (!shows || !step) return sayAll(place, ['There is no simulated vehicle to read it from.']);
   const command = vehicleCommand(step, shows);
   if (command?.type === 'record-reading' && step.kind === 'measure')
     await record(place, step, command);

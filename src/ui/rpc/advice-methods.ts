@@ -66,7 +66,7 @@ function weigh(opened: OpenedSession, { faults: named }: Params<'weigh'>): Outco
   if (!faults)
     return refused(
       'not-concluded',
-      'the tree has not come to a conclusion yet',
+      'the tree has not reached a conclusion yet',
       'name faults to weigh',
     );
   const unknown = unknownFault(session, faults);
@@ -123,7 +123,7 @@ function notYet(opened: OpenedSession, weighed: Weighed): CallFailure {
   return refused(
     weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
     words,
-    'make the test "first", or conclude on "instead"; or send it with "sure"',
+    'do the test "first", or conclude with "instead"; or send it with "sure"',
     firstView(opened, weighed),
   );
 }

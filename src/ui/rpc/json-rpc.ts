@@ -51,7 +51,7 @@ export async function answerLine(line: string, call: Caller, bug: TellBug): Prom
   try {
     message = JSON.parse(line);
   } catch {
-    return textOf(response(null, fault(CODES.parse, 'this line is no JSON')));
+    return textOf(response(null, fault(CODES.parse, 'this line is not JSON')));
   }
   if (!Array.isArray(message)) {
     const answer = await answerMessage(message, call, bug);
@@ -85,7 +85,7 @@ export function fault(
 /** Parameters that are not as they must be, with each mistake at its place. */
 export function invalidParams(findings: readonly SchemaFinding[]): CallFailure {
   const [first] = findings;
-  return fault(CODES.params, first?.words ?? 'these parameters are not as they must be', {
+  return fault(CODES.params, first?.words ?? 'these parameters are not valid', {
     issues: findings,
   });
 }
@@ -124,7 +124,7 @@ async function answerMessage(message: unknown, call: Caller, bug: TellBug): Prom
       });
     else {
       bug(error);
-      outcome = fault(CODES.internal, 'this is a fault of the program, not of yours');
+      outcome = fault(CODES.internal, 'this is a bug in Ohmward, not your mistake');
     }
   }
   return id === undefined ? null : response(back, outcome);

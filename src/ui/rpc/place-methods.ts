@@ -1,4 +1,4 @@
-/** The place of a short along a wire: how it is measured, and what was read. */
+/** Location of a short along a wire: how it is measured, and what was read. */
 
 import { pendingTestCautions, testCautionsInShort } from '../../session/pending-cautions.ts';
 import { mustBeOff, shortFlaw, testOfShort } from '../../session/place-short.ts';
@@ -19,7 +19,7 @@ export const PLACE_METHODS: Methods<'prepare-place' | 'place'> = {
 function noCircuit(): CallFailure {
   return refused(
     'no-circuit',
-    'there is no circuit behind this session, so there is no wire to measure along',
+    'this session has no circuit model, so there is no wire to measure along',
   );
 }
 

@@ -126,7 +126,7 @@ export function rpcServer(services: RpcServices, begun: OpenedSession | null): R
   };
   const begin = (asked: Params<'begin'>): Outcome => {
     if (opened || !services.begin)
-      return refused('already-begun', 'the session has begun', 'start the program anew');
+      return refused('already-begun', 'the session has begun', 'start the program again');
     const found = services.begin(asked);
     if ('fault' in found) return found;
     if (isProblem(found)) return refused('cannot-begin', found.problem, found.fix);
@@ -172,10 +172,10 @@ function elsewhere(method: string, place: Place): CallFailure {
   return place === 'drill'
     ? refused(
         'vehicle-answers',
-        `on a drill the vehicle answers by itself, so there is no "${method}"`,
+        `in a drill the vehicle answers by itself, so there is no "${method}"`,
         'call "measure", "follow" or "capture", and "diagnose" at the end',
       )
-    : refused('no-drill', 'this session is no drill', 'call "hello" to see what there is');
+    : refused('no-drill', 'this session is not a drill', 'call "hello" to see what there is');
 }
 
 function isMethod(name: string): boolean {

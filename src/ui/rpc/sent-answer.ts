@@ -85,7 +85,11 @@ export function readNumber({
   const read = parseReading(typed, expected);
   switch (read.status) {
     case 'unfinished':
-      return refused('unfinished-reading', 'this reading is empty or unfinished', 'send all of it');
+      return refused(
+        'unfinished-reading',
+        'this reading is empty or incomplete',
+        'send the whole reading',
+      );
     case 'doubt':
       return refused('ambiguous-reading', read.words, 'send it as one of the choices', {
         choices: read.choices.map(({ words }) => words),
@@ -96,7 +100,7 @@ export function readNumber({
       const { value } = read.quantity;
       const doubt =
         judge(value)?.verdict === 'impossible'
-          ? 'this cannot come from the circuit: check the leads, the range and the unit'
+          ? 'this circuit cannot give that reading: check the leads, the range and the unit'
           : doubtReading(value, expected.unit, judge, possible);
       if (doubt === null || sure) return { typed, value };
       return refused('doubtful-reading', doubt, 'read again, or send it with "sure"');

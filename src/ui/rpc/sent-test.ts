@@ -24,7 +24,7 @@ export function sentTest({ model }: OpenedSession, form: TestForm): Test | CallF
   if (!model)
     return refused(
       'no-circuit',
-      'there is no circuit behind this session to test',
+      'this session has no circuit model to test',
       'write what was found in a note',
     );
   const { setup, probe, wiggle } = form;

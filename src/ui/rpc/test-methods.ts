@@ -90,7 +90,7 @@ export const TEST_METHODS: Methods<
       const step = presentStep(driver.session());
       return step
         ? { lines: await calculate(line, step) }
-        : refused('no-step', 'no step is asked here', 'calculate with: ohmward calc');
+        : refused('no-step', 'no step is open here', 'calculate with: ohmward calc');
     },
   },
 };
@@ -199,7 +199,7 @@ function shownIn(
     if (look) return { typed: '', shown: { kind: 'look', look } };
     return refused(
       'no-such-look',
-      'this test shows one of a few looks',
+      'this test has a fixed list of results',
       `one of: ${looks.join(', ')}`,
       {
         known: looks,
@@ -304,7 +304,7 @@ function askedFor(
 }
 
 function untaken(): CallFailure {
-  return refused('no-capture', 'this step is not answered by a capture', 'answer it by hand');
+  return refused('no-capture', "a capture can't answer this step", 'answer it by hand');
 }
 
 function captureView(found: Extract<CaptureAnswer, { ok: true }>): Result {

@@ -36,7 +36,7 @@ export interface ConclusionScreenProps {
 
 const OWN: KeyBinding = { keys: ['o'], show: 'o', help: 'my own conclusion' };
 /** Where Enter does what is better than to accept. */
-const ALL_THE_SAME: KeyBinding = { keys: ['a'], show: 'a', help: 'accept all the same' };
+const ALL_THE_SAME: KeyBinding = { keys: ['a'], show: 'a', help: 'accept anyway' };
 const DIAGNOSIS: KeyBinding = { keys: ['c', 'o'], show: 'c', help: 'diagnosis' };
 
 export function ConclusionScreen(props: ConclusionScreenProps) {
@@ -93,8 +93,7 @@ function WeighedConclusion(props: WeighedProps) {
 
 function enterHelp(weighed: Weighed | null): string {
   if (!weighed) return 'accept';
-  if (betterThanAccepting(weighed))
-    return isMadeAgain(weighed) ? 'make it again' : 'make that test';
+  if (betterThanAccepting(weighed)) return isMadeAgain(weighed) ? 'repeat it' : 'do that test';
   return weighed.instead ? 'conclude that instead' : 'accept';
 }
 

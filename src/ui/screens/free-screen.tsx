@@ -1,4 +1,4 @@
-/** Free order: the complaint, what was read so far, and the tests that would tell most; from here any test is made. */
+/** Free order: the complaint, readings so far, and the tests that would tell most; from here any test is made. */
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Proposal } from '../../session/advisor.ts';
@@ -38,7 +38,7 @@ const ANY: KeyBinding = {
   show: 't',
   help: 'any test',
 };
-/** Readings that are shown at most; all of them are behind the key of the way so far. */
+/** Readings that are shown at most; all of them are behind the key of the path so far. */
 const SHOWN_MOST = 6;
 const SHOWN_LEAST = 2;
 /** Rows of the proposals with their heading. */
@@ -118,7 +118,10 @@ function linesOf(
   const above = textBlock(head, columns, look);
   const found = foundLines(opened, session);
   if (found.length === 0)
-    return [...above, ...textBlock([{ text: 'Nothing was read yet.', bold: true }], columns, look)];
+    return [
+      ...above,
+      ...textBlock([{ text: 'Nothing has been read yet.', bold: true }], columns, look),
+    ];
   for (let count = SHOWN_MOST; ; count -= 1) {
     const block = [...above, ...textBlock(lastOf(found, count), columns, look)];
     if (block.length <= rows || count <= SHOWN_LEAST) return block;
@@ -142,14 +145,11 @@ function headingOf(
   proposed: readonly Proposal[] | 'pending' | null,
 ): string {
   if (proposed === null)
-    return opened.drill
-      ? 'Which test is yours to choose.'
-      : 'There is no circuit behind this session.';
-  if (proposed === 'pending')
-    return 'One moment: every test that can be done here is being weighed.';
+    return opened.drill ? 'You choose the tests.' : 'This session has no circuit model.';
+  if (proposed === 'pending') return 'One moment: weighing every test you can do here.';
   return proposed.length === 0
-    ? 'No test with the instruments at hand would tell more than is known already.'
-    : 'What would tell most now';
+    ? 'No test with the instruments at hand would tell you anything new.'
+    : 'What would tell you most now';
 }
 
 function Proposed(props: {

@@ -112,7 +112,7 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
       {shown.length === 0 ? (
         <Box height={rows} flexShrink={0}>
           <Words>
-            {items.length === 0 ? props.empty : 'Nothing matches: Esc empties the search.'}
+            {items.length === 0 ? props.empty : 'Nothing matches: Esc clears the search.'}
           </Words>
         </Box>
       ) : (

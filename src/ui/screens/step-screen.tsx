@@ -41,7 +41,7 @@ export interface StepScreenProps {
   readonly again: { readonly progress: string; readonly before: string } | null;
   /** What the last reading changed, or null. */
   readonly changed: string | null;
-  /** What is known of this car, told where there is room; null while nothing is. */
+  /** What is known about this car, told where there is room; null while nothing is. */
   readonly car: string | null;
   /** Why the last command was refused, or null. */
   readonly message: string | null;

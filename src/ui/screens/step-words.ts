@@ -190,7 +190,7 @@ export function stepParagraphs(
       bold: true,
     },
     ...(session.opened.from !== undefined && session.trail.length === 1
-      ? [{ text: 'The session begins here, in the middle of the procedure.' }]
+      ? [{ text: 'The session starts here, in the middle of the procedure.' }]
       : []),
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
@@ -239,7 +239,7 @@ export function keptGoodLines(
   );
   return kept
     ? [
-        `A known-good capture of "${kept.vehicle}" is kept: one that is measured here stands beside it.`,
+        `A known-good capture of "${kept.vehicle}" is on file: a capture measured here is compared with it.`,
       ]
     : [];
 }
@@ -262,7 +262,7 @@ export function answeredWords(opened: OpenedSession, session: Session): string |
   );
   return steps.length === 0
     ? null
-    : `Answered already (F2 or back makes it again): ${steps.join('; ')}.`;
+    : `Already answered (F2 or back to repeat it): ${steps.join('; ')}.`;
 }
 
 /** What was found, in a few words. */
@@ -298,7 +298,7 @@ function foundAt(answer: Answer, session: Session): string {
  * so they stand here only where nothing else was answered.
  */
 export function retestWords(step: RepeatableStep, after: Retest): string {
-  if (after.type === 'retest-impossible') return `could not be made: ${after.reason}`;
+  if (after.type === 'retest-impossible') return `could not be done: ${after.reason}`;
   const found = foundAfter(step, after);
   const expected = step.kind === 'ask' ? null : expectedPlain(step);
   return expected === null || expected === found ? found : `${found} (good is ${expected})`;

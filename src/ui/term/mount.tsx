@@ -87,9 +87,9 @@ function TooSmall(props: { columns: number; rows: number; untaken: number }) {
   const lost = untaken === 0 ? '' : ` So far ${keysWords(untaken)} not taken.`;
   return (
     <Words width={Math.max(1, columns)}>
-      {`Please make this window larger: ${SIZE_MIN.columns} x ${SIZE_MIN.rows} is the least, ` +
-        `it is ${columns} x ${rows}. What was done is kept, and text goes on into its field; ` +
-        `no other key is taken.${lost}`}
+      {`Please enlarge this window: ${SIZE_MIN.columns} x ${SIZE_MIN.rows} is the minimum, ` +
+        `it is ${columns} x ${rows}. Your work is kept, and text still goes into its field; ` +
+        `other keys are ignored.${lost}`}
     </Words>
   );
 }

@@ -130,7 +130,7 @@ export function openTerminal(options: TerminalOptions): TerminalSession {
       return;
     }
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    endProcess('crash', CRASH_CODE, [`Ohmward stopped because of a mistake of its own: ${words}`]);
+    endProcess('crash', CRASH_CODE, [`Ohmward stopped because of a bug: ${words}`]);
   }
 
   function suspend(): void {
