@@ -113,7 +113,7 @@ describe('a capture with two channels', () => {
     const out = await walk([...SWAPPED, '2', 'yes']);
     expect(out).toContain('Judged channel: 1 of 2, cam');
     expect(out).toContain('number of another channel (1 cam, 2 crank)');
-    expect(out).toContain('Judged channel: 2 of 2: crank');
+    expect(out).toContain('Judged channel: 2 of 2, crank');
     expect(captured()[0]).toMatchObject({
       value: expect.closeTo(240, 0),
       capture: {
@@ -206,7 +206,7 @@ describe('after the repair', () => {
     const shown = (await runProgram(place, ['records', 'show', file()])).out;
     expect(shown).toContain('The captures before and after the repair: Picture');
     expect(shown).toMatch(/\| speed \| 240(\.\d)? rpm \| 250(\.\d)? rpm \|/);
-    expect(shown).toMatch(/against the signal \| crank: tooth 20 is missing .* \| nothing \|/);
+    expect(shown).toMatch(/wrong with the signal \| crank: tooth 20 is missing .* \| nothing \|/);
     const html = (await runProgram(place, ['records', 'export', file(), '--as', 'html'])).out;
     expect(html.match(/<svg class="capture"/g)).toHaveLength(10);
     const json = JSON.parse(
@@ -226,7 +226,7 @@ describe('after the repair', () => {
   it('the very capture from before the repair proves nothing', async () => {
     await conclude();
     const { out } = await retest(['capture crank.csv', 'yes', '300']);
-    expect(out).toContain('the very file that was measured before the repair; capture it again');
+    expect(out).toContain('the same file that was measured before the repair; capture it again');
     expect(captured('retest-recorded')).toEqual([]);
   });
 

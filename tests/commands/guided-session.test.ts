@@ -343,7 +343,7 @@ describe('words about the program', () => {
 
   it('help on no command is told so', async () => {
     const ran = await runProgram(place, ['help', 'recrods']);
-    expect(ran.err).toContain('no command "recrods"; did you mean "records"?');
+    expect(ran.err).toContain('no command or topic "recrods"; nearest: records');
     expect(ran.code).toBe(2);
   });
 });
@@ -364,7 +364,7 @@ it('a finished record that is only opened stays as it is, by the name lists give
 it('what is printed to go on with works as it is printed, wherever the session was kept', async () => {
   // As a shell takes it apart: words, of which one may be quoted.
   const goOn = (out: string) => {
-    const [, command, word] = /^Go on with: ohmward (\w+) (.*)$/m.exec(out)!;
+    const [, command, word] = /^Continue with: ohmward (\w+) (.*)$/m.exec(out)!;
     return [command!, word!.replace(/^'(.*)'$/, '$1').replaceAll("'\\''", "'")];
   };
   const named = goOn((await runProgram(place, BENCH, '')).out);

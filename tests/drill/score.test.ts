@@ -193,10 +193,8 @@ test('where the best plan ends in doubt, the debrief says that no test tells mor
     debriefLines({ ...debrief, yardstick: { ...debrief.yardstick, chance } }).find((line) =>
       line.includes('suspicion'),
     );
-  expect(last(0.97)).toBe('    and then the suspicion was 97 % sure.');
-  expect(last(0.76)).toBe(
-    '    and then no test told enough more: the strongest suspicion had 76 %.',
-  );
+  expect(last(0.97)).toBe('    and then the diagnosis was 97 % certain.');
+  expect(last(0.76)).toBe('    and then no test would add enough: the leading suspect had 76 %.');
 });
 
 test('given up has its own words, and a wrong diagnosis no proof', () => {

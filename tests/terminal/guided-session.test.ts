@@ -107,7 +107,7 @@ it('from the start screen to the saved transcript: a demo vehicle with an open s
   await program.waitFor('simulated vehicle');
   program.type('2');
   await choose(program, 'Which simulated vehicle', 'Akerlund');
-  await choose(program, 'What is wrong', 'find out');
+  await choose(program, 'What is wrong', 'find it yourself');
   await walkOnScreen(program);
   expect((await program.exit).code).toBe(0);
   const [path] = sessionFiles(place);

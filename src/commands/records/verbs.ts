@@ -134,7 +134,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     run: verifyRecords,
   },
   compare: {
-    summary: 'compare two sessions side by side, or one before and after its repair',
+    summary: 'two sessions side by side, or one before and after its repair',
     usage: 'records compare SESSION [SESSION] [options]',
     examples: [
       'ohmward records compare BEFORE AFTER',
