@@ -191,7 +191,7 @@ test('where the best plan ends in doubt, the debrief says that no test tells mor
   const debrief = debriefIn(perfect);
   const last = (chance: number) =>
     debriefLines({ ...debrief, yardstick: { ...debrief.yardstick, chance } }).find((line) =>
-      line.includes('suspicion'),
+      line.startsWith('    and then'),
     );
   expect(last(0.97)).toBe('    and then the diagnosis was 97 % certain.');
   expect(last(0.76)).toBe('    and then no test would add enough: the leading suspect had 76 %.');
