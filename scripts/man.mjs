@@ -2,7 +2,7 @@
  * The man page from the command table: `node scripts/man.mjs` writes man/ohmward.1, `--print` prints it instead.
  * The page is checked in; a test compares it with the table.
  */
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
@@ -52,6 +52,11 @@ function manPage() {
     ),
     '.SH COMMANDS',
     ...commands.flatMap(commandPart),
+    '.SH GUIDE',
+    plain(
+      'ohmward help lists commands and topics. ohmward help TOPIC shows one page of the guide:',
+    ),
+    ...tagged(guideTopics()),
     '.SH EXIT STATUS',
     ...tagged([
       ['0', 'Done.'],
@@ -76,9 +81,18 @@ function manPage() {
         'Sessions, one event a line; a transcript beside each.',
       ],
     ]),
-    '.SH SEE ALSO',
-    'The folder docs of the project: formats, the mathematics with its sources, security.',
   ].join('\n')}\n`;
+}
+
+/** Topic and title of each page in docs, as `ohmward help` lists them. */
+function guideTopics() {
+  return readdirSync('docs')
+    .filter((name) => name.endsWith('.md'))
+    .sort()
+    .map((name) => [
+      name.slice(0, -'.md'.length),
+      `${/^# (.+)$/m.exec(readFileSync(join('docs', name), 'utf8'))[1]}.`,
+    ]);
 }
 
 function commandPart({ usage, summary, examples, options }) {

@@ -26,10 +26,10 @@ export const ARRANGING_WORDS: readonly string[] = [
   'unplug PART            take a connector off: sensor, module, a neighbour',
   'plug PART              put it on again; without PART everything',
   'clip FROM TO WHAT      clip in a lead, test-light, lamp or ohms such as 470 ohm',
-  'unclip                 take everything clipped in away',
+  'unclip                 remove everything clipped in',
   "spare, fitted          plug in a good spare sensor, or the vehicle's own",
   'moving, still          the target passes the sensor, or stands still',
-  'wiggle, quiet          move harness and connectors while reading, or not',
+  'wiggle, quiet          wiggle harness and connectors while reading, or not',
 ];
 
 /** One word with what stands behind it. */

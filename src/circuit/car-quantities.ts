@@ -92,7 +92,7 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
     of('battery.rest', 'battery at rest', battery.rest),
     of('battery.cranking', 'battery while cranking', battery.cranking),
     of('battery.running', 'battery with the engine running', battery.running),
-    of('battery.ohms', 'inside resistance of the battery', battery.ohms),
+    of('battery.ohms', 'internal resistance of the battery', battery.ohms),
     ...wires.map((wire) =>
       of(`wire.${wire.name}`, `copper of ${wireWords(wire, circuit)}`, copperOf(wire)),
     ),
@@ -106,9 +106,9 @@ export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
     ...parts.flatMap((part) => (part.kind === 'module' ? waysOf(part) : [])),
     ...parts.flatMap(offsetsOf),
     ...(target?.duty
-      ? [of('target.duty', 'part of a turn that the output is on', target.duty)]
+      ? [of('target.duty', 'duty: part of a turn with the output on', target.duty)]
       : []),
-    of('bridge.resistor', 'test resistor against what it says', BRIDGE_RESISTOR),
+    of('bridge.resistor', 'actual value of the test resistor', BRIDGE_RESISTOR),
     of('temperature', 'temperature of wires and coil', temperatureAround(celsius)),
     ...parts.flatMap(coilValues),
     ...parts.flatMap((part) => (part.kind === 'potentiometer' ? buildsOf(part) : [])),
@@ -194,7 +194,7 @@ function pinValues(module: ModulePart, pin: ModulePin): (CarQuantity | null)[] {
     reference && reference.volts !== 'battery'
       ? of(`${key}.volts`, `voltage of ${at}`, reference.volts)
       : null,
-    reference && of(`${key}.series`, `inside resistance of ${at}`, reference.series),
+    reference && of(`${key}.series`, `internal resistance of ${at}`, reference.series),
     reference && of(`${key}.limit`, `current limit of ${at}`, reference.limit),
     pull && pull.ohmsAs === undefined ? of(`${key}.pull`, pullWords(pin), pull.ohms) : null,
     volts?.kind === 'volts'

@@ -29,7 +29,7 @@ export function judgementWords(
     case 'borderline':
       return borderlineWords(shown, unit, meter);
     case 'impossible':
-      return `${formatQuantity({ value: shown, unit })} cannot come from this circuit: check where the leads are, the range and the unit`;
+      return `${formatQuantity({ value: shown, unit })} is not possible in this circuit: check where the leads are, the range and the unit`;
   }
 }
 
@@ -37,10 +37,10 @@ export function judgementWords(
 function borderlineWords(value: number, unit: Unit, meter: Meter): string {
   const { ranges, counts } = isMeterUnit(unit) ? functionOf(meter, unit) : NO_RANGES;
   const best = ranges.find((full) => Math.abs(value) <= full);
-  if (best === undefined) return 'too close to the edge for this meter; repeat it';
+  if (best === undefined) return 'too close to the limit for this meter; repeat it';
   const range = formatQuantity({ value: best, unit });
   const step = formatQuantity({ value: best / counts, unit });
-  return `too close to the edge for this meter; make sure it is on its ${range} range (steps of ${step}), or repeat it`;
+  return `too close to the limit for this meter; make sure it is on its ${range} range (steps of ${step}), or repeat it`;
 }
 
 const NO_RANGES = { ranges: [], counts: 1 } as const;

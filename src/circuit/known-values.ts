@@ -98,7 +98,7 @@ export function knowableNamed(
   const isKey = name.includes('.');
   const names = knowables.flatMap(({ key, also, words }) => (isKey ? [key, ...also] : [words]));
   return {
-    words: `nothing of this circuit is called "${typed.trim()}"`,
+    words: `nothing in this circuit is called "${typed.trim()}"`,
     fix: nameFix(name, names),
   };
 }
@@ -124,7 +124,7 @@ export function readIs(one: Knowable, typed: string): KnownIs | Wrong | null {
   if (one.unit === null)
     return {
       code: 'bad-value',
-      words: typed === '' ? 'no value is given' : `"${typed}" is no way it can be`,
+      words: typed === '' ? 'no value is given' : `"${typed}" is not one of its options`,
       fix: nameFix(word, one.ways),
     };
   const read = readValue(one.unit, typed);
@@ -166,7 +166,7 @@ function wrongIn({ unit, signed, words }: Knowable, value: Toleranced): Wrong | 
   if (!withinReason(value))
     return {
       code: 'out-of-reason',
-      words: `this is not found in a vehicle's sensor circuit as ${words}`,
+      words: `this is not plausible in a vehicle's sensor circuit as ${words}`,
       fix: 'check the prefix of the unit',
     };
   if (unit === '1' && (value.low < 0 || value.high > 1))
@@ -180,6 +180,6 @@ function wrongIn({ unit, signed, words }: Knowable, value: Toleranced): Wrong | 
     : {
         code: 'not-positive',
         words: `${words} stays above zero`,
-        fix: 'write a value that is above zero with its whole tolerance',
+        fix: 'write a value that stays above zero over its whole tolerance',
       };
 }

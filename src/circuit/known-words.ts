@@ -49,11 +49,11 @@ export function readFrom(
   const word = first.toLowerCase();
   const kind = KNOWN_FROM.find((one) => one === word);
   if (text.length > FROM_MAX)
-    return { words: 'this says too much', fix: `keep it under ${FROM_MAX} signs` };
+    return { words: 'this is too long', fix: `keep it under ${FROM_MAX} signs` };
   if (kind) return { kind, words: rest.trim() };
   const near = nearestName(word, KNOWN_FROM);
   return {
-    words: text === '' ? 'it is not said from where it is known' : `"${text}" is no source`,
+    words: text === '' ? 'it does not say where this is known from' : `"${text}" is not a source`,
     fix: `begin with one of: ${KNOWN_FROM.join(', ')}${near ? `; did you mean "${near}"?` : ''}`,
   };
 }

@@ -55,11 +55,11 @@ export const METER_UNITS: Readonly<Record<MeterUnit, UnitTraits>> = {
     overLimitMeansOpen: false,
     isMeterAlone: false,
     overLimitWords:
-      "over limit on a milliampere range: more flows than the meter's range takes; take it out before its fuse blows",
+      'over limit on a milliampere range: more current than the range can take; disconnect the meter before its fuse blows',
     deadMeter: {
       below: 1e-4,
       words:
-        'no current at all is also what a meter with a blown fuse shows, or one with its lead in the volts socket: try the meter first',
+        'no current at all is also what a meter with a blown fuse shows, or one with its lead in the volts socket: check the meter first',
     },
   },
 };

@@ -20,7 +20,7 @@ export function parseMeasure(text: string): Parsed<Probe> {
   if (!KINDS.includes(kind)) {
     const near = nearestName(kind, KINDS);
     return {
-      words: `"${kind}" is no measurement; ${near ? `did you mean "${near}"?` : `one of: ${KINDS.join(', ')}`}`,
+      words: `"${kind}" is not a measurement; ${near ? `did you mean "${near}"?` : `one of: ${KINDS.join(', ')}`}`,
     };
   }
   const two = TWO_LEADS.find((one) => one === kind);
@@ -48,7 +48,7 @@ export function parseBridge(text: string): Parsed<Bridge> {
   const name = through.join(' ');
   if (name === '')
     return {
-      words: `"${text}" is no bridge; write two terminals and what is between, for example "sensor.signal battery.negative 470 ohm"`,
+      words: `"${text}" is not a bridge; write two terminals and what goes between them, for example "sensor.signal battery.negative 470 ohm"`,
     };
   if (name === 'lead' || name === 'test-light' || name === 'lamp')
     return { value: { from, to, through: name } };
@@ -56,6 +56,6 @@ export function parseBridge(text: string): Parsed<Bridge> {
   if (ohms?.unit === 'ohm' && ohms.value > 0 && Number.isFinite(ohms.value))
     return { value: { from, to, through: { ohms: ohms.value } } };
   return {
-    words: `"${name}" is nothing to clip in; one of: lead, test-light, lamp, or ohms such as 470 ohm`,
+    words: `"${name}" cannot be clipped in; one of: lead, test-light, lamp, or ohms such as 470 ohm`,
   };
 }

@@ -20,7 +20,7 @@ import type { Meter, Probe, Setup, TerminalId } from './test.ts';
  */
 export class UnsolvedCircuit extends Unworkable {
   constructor(words: string) {
-    super(words, 'look for a value that is far from usual');
+    super(words, 'look for a value that is far from normal');
   }
 }
 

@@ -19,7 +19,7 @@ export function unitShownBy(probe: Probe): MeterUnit | null {
   return isNumberProbe(probe) ? UNIT_OF[probe.kind] : null;
 }
 
-/** What can be seen, from best to worst; empty for a number. */
+/** Visible damage, from best to worst; empty for a number. */
 export function looksShownBy(probe: Probe): readonly Look[] {
   return isNumberProbe(probe) ? [] : LOOKS[probe.kind];
 }

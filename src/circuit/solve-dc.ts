@@ -166,7 +166,7 @@ class Solver extends WalkedRegions implements DcSolver {
     const words =
       reason === 'no-solution'
         ? `sources without resistance contradict each other near "${node}"`
-        : `the voltages near "${node}" do not settle`;
+        : `the voltages near "${node}" do not converge`;
     return { reason, node, words };
   }
 

@@ -35,7 +35,7 @@ export function terminalsOf(connectors: readonly Connector[], parts: readonly Pa
           part,
           pin,
           side: 'part',
-          words: `${words}, the part's own pin`,
+          words: `${words}, on the part's own pin`,
         },
       ];
     }),

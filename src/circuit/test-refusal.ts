@@ -102,7 +102,7 @@ export function testRefusalWords(refusal: TestRefusal): string {
     case 'inside-connector':
       return `"${refusal.terminal}" is inside the connector and is only reached with "${refusal.part}" unplugged`;
     case 'module-pin':
-      return `"${refusal.terminal}" is a pin of a module without supply; nothing is to be measured there`;
+      return `"${refusal.terminal}" is a pin of an unpowered module; there is nothing to measure there`;
     case 'same-terminal':
       return `both leads are at the same terminal, "${refusal.terminal}"`;
     case 'spare-unplugged':
@@ -110,7 +110,7 @@ export function testRefusalWords(refusal: TestRefusal): string {
     case 'wheel-turns':
       return `the wheel at the ${refusal.at} cannot stand still with the engine ${refusal.state}`;
     case 'target-still':
-      return 'nothing passes the sensor, so there is no pattern to see';
+      return 'nothing is moving past the sensor, so there is no pattern to see';
     case 'module-unplugged':
       return 'the module has no supply with its connector off';
     case 'module-off':
@@ -118,23 +118,23 @@ export function testRefusalWords(refusal: TestRefusal): string {
     case 'bridge-same-terminal':
       return `both ends of the bridge are at "${refusal.terminal}"`;
     case 'lamp-on-module':
-      return `a filament lamp draws too much for "${refusal.terminal}" of the module; take the LED light`;
+      return `a filament lamp draws too much for "${refusal.terminal}" of the module; use the LED light`;
     case 'few-ohms-on-module':
-      return `${refusal.ohms} ohm may draw too much for "${refusal.terminal}" of the module; take ${refusal.leastOhms} ohm or more`;
+      return `${refusal.ohms} ohm may draw too much for "${refusal.terminal}" of the module; use ${refusal.leastOhms} ohm or more`;
     case 'battery-on-module':
       return `battery voltage must not reach "${refusal.terminal}", ${refusal.is === 'input' ? 'an' : 'a'} ${refusal.is} of the module`;
     case 'module-to-ground':
       return `"${refusal.terminal}" may only be pulled to ground through an LED light or a resistor`;
     case 'pins-joined':
-      return `a plain lead must not join "${refusal.terminals[0]}" and "${refusal.terminals[1]}"`;
+      return `a plain jumper must not connect "${refusal.terminals[0]}" and "${refusal.terminals[1]}"`;
     case 'short-circuit':
-      return 'a plain lead from battery positive to ground is a short circuit';
+      return 'a plain jumper from battery positive to ground is a dead short';
     case 'lifted':
       return `this can lift "${refusal.terminal}" to ${volts(refusal.volts)}, ${liftedWords(refusal)}`;
     case 'fuse-blows':
       return `this can draw ${amps(refusal.amps)} through the ${refusal.fuse}, which is rated ${amps(refusal.ratedAmps)}`;
     case 'output-overloaded':
-      return `this drives more than ${amps(refusal.bearsAmps)} into the sensor's output "${refusal.terminal}"`;
+      return `this puts more than ${amps(refusal.bearsAmps)} into the sensor's output "${refusal.terminal}"`;
     case 'ohms-with-key':
       return 'resistance is only measured with the key off';
     case 'ohms-on-battery':
@@ -144,9 +144,9 @@ export function testRefusalWords(refusal: TestRefusal): string {
     case 'ohms-across-electronics':
       return `"${refusal.part}" has electronics inside: ohms at its own pins say nothing and can damage it`;
     case 'amps-across':
-      return `a meter on milliamperes joins "${refusal.terminals[0]}" and "${refusal.terminals[1]}" like a plain lead: it goes in series, into a wire that is opened`;
+      return `a meter on milliamperes connects "${refusal.terminals[0]}" and "${refusal.terminals[1]}" like a plain jumper: it goes in series, into an opened wire`;
     case 'amps-beside':
-      return `"${refusal.terminals[0]}" and "${refusal.terminals[1]}" are still joined beside the meter: open the wire at its plug first`;
+      return `"${refusal.terminals[0]}" and "${refusal.terminals[1]}" are still connected in parallel with the meter: open the wire at its plug first`;
   }
 }
 
@@ -158,7 +158,7 @@ function liftedWords({
   if (isDead) return 'and the module behind it has no power';
   if (is === 'reference') return `a supply that gives ${volts(madeForVolts)}`;
   return is === 'input'
-    ? `an input where at most ${volts(madeForVolts)} stand`
+    ? `an input that sees at most ${volts(madeForVolts)}`
     : `the feed of a part made for ${volts(madeForVolts)}`;
 }
 

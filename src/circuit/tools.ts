@@ -3,23 +3,24 @@ export const TOOLS = {
   meter: { words: 'Multimeter', about: 'Volts and ohms, 10 megohms input.' },
   'test-light': {
     words: 'LED test light',
-    about: 'Draws about 32 mA at battery voltage; each test works out whether an output bears it.',
+    about:
+      'Draws about 32 mA at battery voltage; each test works out whether an output can take it.',
   },
   lamp: { words: 'Filament test lamp', about: 'Draws a quarter of an ampere: never on a module.' },
   scope: {
     words: 'Oscilloscope',
-    about: 'For patterns and timing. Its clip may be joined to the mains ground.',
+    about: 'For patterns and timing. Its ground clip may be tied to mains earth.',
   },
-  'live-data': { words: 'Live data', about: 'A tester that shows what the module counts.' },
+  'live-data': { words: 'Live data', about: 'A scan tool that shows what the module counts.' },
   'spare-sensor': { words: 'Spare sensor', about: 'Known to be good, for this vehicle.' },
-  resistor: { words: 'Resistors', about: 'To pull a signal without a light.' },
+  resistor: { words: 'Resistors', about: 'To pull a signal down without a light.' },
   lead: {
     words: 'Jumper leads',
-    about: 'With a fuse each, to lay a wire beside one that may be broken.',
+    about: 'Fused, to bypass a wire that may be open.',
   },
   milliammeter: {
     words: 'Milliammeter',
-    about: 'A meter with a fused milliampere socket, to be put into an opened wire.',
+    about: 'A meter with a fused mA socket, for in-series use.',
   },
 } as const;
 export type Tool = keyof typeof TOOLS;

@@ -25,7 +25,7 @@ export class ValueReader {
       'not-positive',
       `"${text}" must stay above zero`,
       path,
-      'write a value that is above zero with its whole tolerance',
+      'write a value that stays above zero over its whole tolerance',
     );
     return { nominal: 1, low: 1, high: 1, unit };
   }
@@ -51,7 +51,7 @@ export class ValueReader {
     if (read.ok) {
       this.issue(
         'out-of-reason',
-        `"${text}" is not found in a vehicle's sensor circuit`,
+        `"${text}" is not plausible in a vehicle's sensor circuit`,
         path,
         'check the prefix of the unit',
       );

@@ -1,4 +1,4 @@
-/** `ohmward calc`: the small sums of the trade. */
+/** `ohmward calc`: everyday workshop calculations. */
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { code, meter, vin } from './calc/checks.ts';
@@ -6,7 +6,7 @@ import { dividerSum, drop, wire } from './calc/electrical.ts';
 import { place } from './calc/place.ts';
 import { scope, speed } from './calc/signals.ts';
 import { Options, type Sum, type SumResult, WrongUse } from './calc/sum.ts';
-import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io } from './command.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
@@ -24,9 +24,9 @@ export const SUMS: Readonly<Record<string, Sum>> = {
   vin,
 };
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'calc',
-  summary: 'the small sums of the trade',
+  summary: 'everyday workshop calculations',
   usage: `calc ${Object.keys(SUMS).join('|')} [options]`,
   examples: [
     'ohmward calc wire --size "0.5 mm2" --length "3 m"',
@@ -49,7 +49,7 @@ export const command: Command = {
     },
     solid: { type: 'boolean', help: 'solid wire instead of stranded' },
     current: { type: 'string', value: 'AMPERES', help: 'current through the wire' },
-    drop: { type: 'string', value: 'VOLTS', help: 'drop that is allowed' },
+    drop: { type: 'string', value: 'VOLTS', help: 'permitted drop' },
     supply: { type: 'string', value: 'VOLTS', help: 'voltage across both resistances' },
     upper: { type: 'string', value: 'OHMS', help: 'resistance on the supply side' },
     lower: {
@@ -65,7 +65,7 @@ export const command: Command = {
     teeth: {
       type: 'string',
       value: 'N',
-      help: 'teeth of the wheel, counted as if none were missing',
+      help: 'teeth of the wheel, counting the missing ones',
     },
     missing: { type: 'string', value: 'N', help: 'teeth missing in the gap' },
     cam: { type: 'boolean', help: 'the wheel sits on a camshaft, at half the speed' },
@@ -73,19 +73,19 @@ export const command: Command = {
     vertical: {
       type: 'string',
       value: 'N',
-      help: 'divisions of the screen upwards, 8 unless given',
+      help: 'vertical divisions of the screen, 8 unless given',
     },
     horizontal: {
       type: 'string',
       value: 'N',
-      help: 'divisions of the screen across, 10 unless given',
+      help: 'horizontal divisions of the screen, 10 unless given',
     },
     reading: { type: 'string', value: 'READING', help: 'what the meter shows' },
     accuracy: { type: 'string', value: 'TEXT', help: 'from its data sheet, "0.5 % + 3"' },
     range: { type: 'string', value: 'VALUE', help: 'full scale of the range it is in' },
     counts: { type: 'string', value: 'N', help: 'counts of its display at full scale' },
-    from: { type: 'string', value: 'VALUE', help: 'least value that is good' },
-    to: { type: 'string', value: 'VALUE', help: 'most value that is good' },
+    from: { type: 'string', value: 'VALUE', help: 'lowest good value' },
+    to: { type: 'string', value: 'VALUE', help: 'highest good value' },
     here: { type: 'string', value: 'VOLTS', help: 'drop along the wire, fed at this end' },
     there: { type: 'string', value: 'VOLTS', help: 'drop along it, fed at the other end' },
     joints: {
@@ -110,7 +110,8 @@ function run(args: Arguments, io: Io): number {
   const sum = name === undefined || !Object.hasOwn(SUMS, name) ? undefined : SUMS[name];
   if (!sum) {
     const near = name === undefined ? null : nearestName(name, Object.keys(SUMS));
-    const words = name === undefined ? 'name a sum' : `no sum is called "${safeText(name)}"`;
+    const words =
+      name === undefined ? 'name a sum' : `there is no calculation called "${safeText(name)}"`;
     io.err(`ohmward calc: ${words}${near === null ? '' : `; did you mean "${near}"?`}\n`);
     for (const [each, { summary }] of Object.entries(SUMS))
       io.err(`  ${each.padEnd(8)} ${summary}\n`);

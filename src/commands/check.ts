@@ -16,32 +16,32 @@ import { type Gathered, gatherFiles } from './check/gather-files.ts';
 import { counted, reportJson, reportSarif } from './check/report-json.ts';
 import { costText, reportText, tableText } from './check/report-text.ts';
 import { watchFiles } from './check/watch-files.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
 import { type Progress, progressOn } from './progress.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'check',
   summary:
-    'everything that can be wrong with trees, circuits, jobs, assignments, answers and actions, and the proof of trees',
+    'find mistakes in trees, circuits, jobs, assignments, answers and actions, and prove trees',
   usage: 'check [PATH...] [options]',
   examples: [
     'ohmward check                        the library that comes with the program',
     'ohmward check my-tree.yaml           one file, with what it refers to',
     'ohmward check my-folder --watch      again after each save',
     'ohmward check my-tree.yaml --table   where each fault ends',
-    'ohmward check my-tree.yaml --cost    its minutes beside the cheapest strategy',
+    'ohmward check my-tree.yaml --cost    its minutes against the cheapest strategy',
     'ohmward check . --sarif > ohmward.sarif',
   ],
   options: {
     table: { type: 'boolean', help: 'where each fault ends, after how many steps and minutes' },
     cost: {
       type: 'boolean',
-      help: 'expected minutes beside the cheapest strategy and the proposals; takes seconds a tree',
+      help: 'expected minutes against the cheapest strategy and the suggestions; takes seconds per tree',
     },
     cars: {
       type: 'string',
       value: 'NUMBER',
-      help: `so many cars a fault, drawn over all that its circuit file leaves open; ${SAMPLES} when left out`,
+      help: `number of cars per fault, drawn over everything its circuit file leaves open; ${SAMPLES} when left out`,
     },
     watch: { type: 'boolean', help: 'check again after each save, until interrupted' },
     json: { type: 'boolean', help: 'one JSON document' },

@@ -29,7 +29,7 @@ export interface Io {
 }
 
 /** One command of the program, with its verbs where it has several. */
-export interface Command extends Verb {
+export interface CliCommand extends Verb {
   readonly name: string;
   /** What the word after its name may be, each with a page of its own. Their options are the command's too. */
   readonly verbs?: Readonly<Record<string, Verb>>;
@@ -51,7 +51,7 @@ export interface Verb {
 export const EXIT = { done: 0, wrongInput: 1, wrongUse: 2, crashed: 70, interrupted: 130 } as const;
 
 /** The verb of a command that a word names, or else the command itself: whose usage, options and help hold. */
-export function verbOf(command: Command, word: string | undefined): Verb {
+export function verbOf(command: CliCommand, word: string | undefined): Verb {
   const { verbs = {} } = command;
   return (word !== undefined && Object.hasOwn(verbs, word) ? verbs[word] : undefined) ?? command;
 }
@@ -83,7 +83,7 @@ export function wordTooMany({ positionals }: Arguments, most: number): Problem |
   if (word === undefined) return null;
   return {
     problem: `"${word}" is one word too many`,
-    fix: 'put words that belong together in quotes; --help shows what can be said',
+    fix: 'put words that belong together in quotes; --help shows what is possible',
   };
 }
 

@@ -1,8 +1,8 @@
 /** `ohmward completion`: prints the script that completes commands, options and names in a shell. */
-import { type Command, EXIT } from './command.ts';
+import { type CliCommand, EXIT } from './command.ts';
 import { SHELL_SCRIPTS } from './completion/shell-scripts.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'completion',
   summary: 'a script that completes commands, options and names in your shell',
   usage: `completion ${Object.keys(SHELL_SCRIPTS).join('|')}`,

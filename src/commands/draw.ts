@@ -17,7 +17,7 @@ import { Checker, type CheckReport } from './check/check-files.ts';
 import { KIND_WORDS } from './check/file-kind.ts';
 import { gatherFiles } from './check/gather-files.ts';
 import { reportText } from './check/report-text.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
 
 const FORMS = ['text', 'svg', 'mermaid', 'dot'] as const;
 type Form = (typeof FORMS)[number];
@@ -27,9 +27,9 @@ const WIDTH = 80;
 /** Folders of the library that are looked through, in this order. */
 const PLACES = ['', 'circuits', 'families', 'jobs'];
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'draw',
-  summary: 'a tree or a circuit as text, or a tree as SVG, Mermaid or DOT',
+  summary: 'draw a tree or a circuit as text, or a tree as SVG, Mermaid or DOT',
   usage: 'draw FILE [options]',
   examples: [
     'ohmward draw hall-no-signal                    a tree of the library in the terminal',
@@ -41,7 +41,7 @@ export const command: Command = {
   options: {
     as: { type: 'string', value: 'FORM', help: `${FORMS.join(', ')}; text when left out` },
     proved: { type: 'boolean', help: 'show which faults pass through which branch' },
-    ascii: { type: 'boolean', help: 'plain signs instead of lines' },
+    ascii: { type: 'boolean', help: 'plain characters instead of lines' },
   },
   run: async (args: Arguments, io: Io) => {
     const [name, ...rest] = args.positionals;

@@ -13,7 +13,7 @@ import type { Dialogue } from '../ui/plain/dialogue.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
@@ -32,7 +32,7 @@ import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { isPath } from './session/what-is-named.ts';
 import { programName } from './version.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'drill',
   summary: 'practice on a simulated vehicle with a hidden fault, with a score and a debrief',
   usage: 'drill [PROCEDURE] [options]',
@@ -70,7 +70,7 @@ export const command: Command = {
       value: 'FILE',
       help: 'take tests and diagnosis from a file',
     },
-    resume: { type: 'string', value: 'FILE', help: 'go on with a drill that was left' },
+    resume: { type: 'string', value: 'FILE', help: 'continue an unfinished drill' },
     class: { type: 'string', value: 'FOLDER', help: "read all students' drills in a folder" },
     csv: { type: 'boolean', help: 'with --class: print CSV instead of the table' },
     html: { type: 'string', value: 'FILE', help: 'with --class: write a page with pictures' },
@@ -107,7 +107,7 @@ async function run(args: Arguments, io: Io): Promise<number> {
         io,
         {
           problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-          fix: 'mend the file of actions',
+          fix: 'fix the file of actions',
         },
         EXIT.wrongInput,
       );
@@ -184,7 +184,7 @@ function seedAsked(
   return seed !== null && seed <= SEED_MAX
     ? { seed }
     : {
-        problem: `"${text}" is no number of a vehicle`,
+        problem: `"${text}" is not a vehicle number`,
         fix: `give a whole number from 0 to ${SEED_MAX}`,
       };
 }
@@ -224,7 +224,7 @@ function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): 
   const subject = args.positionals[0] ?? actions?.procedure ?? undefined;
   if (subject === undefined)
     return {
-      problem: 'no procedure is named',
+      problem: 'no procedure was named',
       fix: `name one, or a circuit: ${subjects(desk).join(', ')}`,
     };
   const level = levelAsked(args, actions);

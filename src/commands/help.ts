@@ -1,14 +1,18 @@
 /** Help texts, made from the command table. */
-import type { Command, Verb } from './command.ts';
+import type { CliCommand, Verb } from './command.ts';
+import type { GuideTopic } from './help/guide.ts';
 
-type Table = Readonly<Record<string, () => Promise<{ command: Command }>>>;
+type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
-const ABOUT = `ohmward finds out whether sensor, wiring, module or target wheel is at fault,
+const ABOUT = `ohmward finds out whether the sensor, wiring, module or target wheel is at fault,
 and proves it before anything is opened or replaced.
 `;
 
-/** The page of `ohmward --help`. */
-export async function programHelp(table: Table): Promise<string> {
+/** The page of `ohmward --help` and of `ohmward help`, with the topics of the guide. */
+export async function programHelp(
+  table: Table,
+  topics: readonly Pick<GuideTopic, 'name' | 'title'>[],
+): Promise<string> {
   const commands = await Promise.all(
     Object.values(table).map(async (load) => (await load()).command),
   );
@@ -23,6 +27,7 @@ export async function programHelp(table: Table): Promise<string> {
     'Commands',
     ...lines,
     '',
+    ...topicLines(topics),
     'Each has --help with examples. Exit codes: 0 done, 1 something wrong in the input, 2 used wrongly,',
     '130 interrupted. Environment: NO_COLOR, OHMWARD_SESSIONS (folder of sessions), XDG folders.',
     '',
@@ -30,7 +35,7 @@ export async function programHelp(table: Table): Promise<string> {
 }
 
 /** The page of `ohmward COMMAND --help`, and of `ohmward COMMAND VERB --help`. */
-export function commandHelp(command: Verb & Pick<Command, 'verbs'>): string {
+export function commandHelp(command: Verb & Pick<CliCommand, 'verbs'>): string {
   const options = Object.entries(command.options).map(([name, option]) => {
     const short = option.short ? `-${option.short}, ` : '';
     const value = option.type === 'string' ? ` ${option.value ?? 'TEXT'}` : '';
@@ -50,6 +55,16 @@ export function commandHelp(command: Verb & Pick<Command, 'verbs'>): string {
     `Exit codes: 0 done, 1 ${command.failure ?? 'something wrong in the input'}, 2 used wrongly, 130 interrupted.`,
     '',
   ].join('\n');
+}
+
+function topicLines(topics: readonly Pick<GuideTopic, 'name' | 'title'>[]): string[] {
+  if (topics.length === 0) return [];
+  const width = Math.max(...topics.map(({ name }) => name.length));
+  return [
+    'Guide, each page with: ohmward help TOPIC',
+    ...topics.map(({ name, title }) => `  ${name.padEnd(width)}  ${title}`),
+    '',
+  ];
 }
 
 function verbLines(verbs: Readonly<Record<string, Verb>>): string[] {

@@ -2,15 +2,15 @@
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { STARTERS } from './check/starters.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
 import { writeNewFile } from './write-new-file.ts';
 
 /** As the schemas have it. */
 const NAME = /^[a-z][a-z0-9-]{0,60}$/;
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'new',
-  summary: 'a working procedure, circuit or job to begin with',
+  summary: 'a working procedure, circuit or job to start from',
   usage: 'new procedure|circuit|job NAME [--out FILE]',
   examples: [
     'ohmward new procedure my-tree                 print one',

@@ -8,7 +8,7 @@ import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
 import { STANDARD_SETTINGS } from '../files/settings.ts';
 import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { CARS_MAX, carsAsked } from './cars-option.ts';
-import { type Arguments, type Command, EXIT, type Io } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io } from './command.ts';
 import { type Progress, progressOn } from './progress.ts';
 import { readCircuit, unknownFault } from './read-circuit.ts';
 
@@ -22,7 +22,7 @@ const DISPLAY_STEP = 1e-4;
 
 type Values = Arguments['values'];
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'predict',
   summary: 'what an instrument reads in a circuit, healthy or with a fault',
   usage: 'predict CIRCUIT --measure "volts sensor.feed battery.negative" [--fault ID]',
@@ -65,7 +65,7 @@ export const command: Command = {
     cars: {
       type: 'string',
       value: 'NUMBER',
-      help: `a range over so many cars, drawn over all that the circuit file leaves open; ${CARS} when left out`,
+      help: `a range over this many cars, drawn over everything the circuit file leaves open; ${CARS} when left out`,
     },
     csv: { type: 'boolean', help: 'the table as comma-separated values' },
     json: { type: 'boolean', help: 'one JSON document' },
@@ -112,7 +112,7 @@ function one(model: Model, values: Values, io: Io, progress: Progress): number {
     if (values['json'] === true)
       io.out(`${JSON.stringify({ schemaVersion: SCHEMA_VERSION, refused: words, refusal })}\n`);
     const way = wayOut(refusal);
-    io.err(`not done: ${words}${way === null ? '' : `\n  ${way}`}\n`);
+    io.err(`refused: ${words}${way === null ? '' : `\n  ${way}`}\n`);
     return EXIT.wrongInput;
   }
   const all = Array.from({ length: model.samples }, (_, sample) => {
@@ -155,7 +155,8 @@ function wayOut(refusal: TestRefusal): string | null {
 function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {
   const state = typeof values['state'] === 'string' ? values['state'] : usual;
   const known = TEST_STATES.find((one) => one === state);
-  if (!known) return { words: `"${state}" is no vehicle state; one of: ${TEST_STATES.join(', ')}` };
+  if (!known)
+    return { words: `"${state}" is not a vehicle state; one of: ${TEST_STATES.join(', ')}` };
   const bridges: Bridge[] = [];
   for (const text of listOf(values['bridge'])) {
     const bridge = parseBridge(text);

@@ -2,13 +2,13 @@
 import { parseArgs } from 'node:util';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
-import type { Command, Io, Option } from './command.ts';
+import type { CliCommand, Io, Option } from './command.ts';
 import { EXIT, verbOf } from './command.ts';
 import { commandHelp, programHelp } from './help.ts';
 import { version } from './version.ts';
 
 /** Each command is loaded when it is called, so that no command pays for another's libraries. */
-export const COMMANDS: Readonly<Record<string, () => Promise<{ command: Command }>>> = {
+export const COMMANDS: Readonly<Record<string, () => Promise<{ command: CliCommand }>>> = {
   run: () => import('./run.ts'),
   resume: () => import('./resume.ts'),
   retest: () => import('./retest.ts'),
@@ -33,17 +33,8 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   }
   if (first === '__complete')
     return (await import('./completion/complete-words.ts')).completeWords(rest, COMMANDS, io);
-  if (first === '--help' || first === '-h' || first === 'help') {
-    const [wanted, verb] = first === 'help' ? rest : [];
-    if (wanted === undefined) {
-      io.out(await programHelp(COMMANDS));
-      return EXIT.done;
-    }
-    const load = Object.hasOwn(COMMANDS, wanted) ? COMMANDS[wanted] : undefined;
-    if (!load) return noCommand(wanted, io);
-    io.out(commandHelp(verbOf((await load()).command, verb)));
-    return EXIT.done;
-  }
+  if (first === '--help' || first === '-h' || first === 'help')
+    return helpPage(first === 'help' ? rest : [], io);
   const isCommand = first !== undefined && !first.startsWith('-');
   const name = isCommand ? first : 'run';
   const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
@@ -52,6 +43,34 @@ export async function main(argv: readonly string[], io: Io): Promise<number> {
   return runCommand(command, isCommand ? rest : argv, io);
 }
 
+/** `ohmward help`: all commands and topics, a command or one verb of it, or a page of the guide. */
+async function helpPage([wanted, verb]: readonly string[], io: Io): Promise<number> {
+  const { guideTopics, nearTopics } = await import('./help/guide.ts');
+  const topics = guideTopics();
+  if (wanted === undefined) {
+    io.out(await programHelp(COMMANDS, topics));
+    return EXIT.done;
+  }
+  const load = Object.hasOwn(COMMANDS, wanted) ? COMMANDS[wanted] : undefined;
+  if (load) {
+    io.out(commandHelp(verbOf((await load()).command, verb)));
+    return EXIT.done;
+  }
+  const topic = topics.find(({ name }) => name === wanted);
+  if (topic) {
+    const { guideText } = await import('./help/guide-text.ts');
+    io.out(guideText(topic.text, Math.min(process.stdout.columns ?? PAGE_COLUMNS, PAGE_COLUMNS)));
+    return EXIT.done;
+  }
+  const near = nearTopics(wanted, [...topics.map(({ name }) => name), ...Object.keys(COMMANDS)]);
+  const meant = near.length > 0 ? `; nearest: ${near.join(', ')}` : '';
+  io.err(`ohmward help: no command or topic "${safeText(wanted)}"${meant}\n`);
+  io.err('See them all with: ohmward help\n');
+  return EXIT.wrongUse;
+}
+/** Longer lines are hard to read, however wide the terminal is. Our choice. */
+const PAGE_COLUMNS = 90;
+
 function noCommand(name: string, io: Io): number {
   const near = nearestName(name, Object.keys(COMMANDS));
   io.err(`ohmward: no command "${safeText(name)}"${near ? `; did you mean "${near}"?` : ''}\n`);
@@ -59,7 +78,7 @@ function noCommand(name: string, io: Io): number {
   return EXIT.wrongUse;
 }
 
-async function runCommand(command: Command, argv: readonly string[], io: Io): Promise<number> {
+async function runCommand(command: CliCommand, argv: readonly string[], io: Io): Promise<number> {
   try {
     const help: Option = { type: 'boolean', short: 'h', help: 'this page' };
     const options: Record<string, Option> = { ...command.options, help };
@@ -88,7 +107,7 @@ async function runCommand(command: Command, argv: readonly string[], io: Io): Pr
 }
 
 /** The usual mistakes in our own words; Node's hint about the sign before a path helps nobody here. */
-function optionWords(error: Error, { options }: Command): string {
+function optionWords(error: Error, { options }: CliCommand): string {
   const { code } = error as NodeJS.ErrnoException;
   const [, name = ''] = error.message.match(/'(?:-\w, )?(-[^' ]*)/) ?? [];
   if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION') {

@@ -1,11 +1,11 @@
 /** `ohmward records`: the shop's side of what was done. */
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
-import { type Command, EXIT, optionsOf } from './command.ts';
+import { type CliCommand, EXIT, optionsOf } from './command.ts';
 import { Stop } from './records/record-arguments.ts';
 import { VERBS } from './records/verbs.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'records',
   summary: 'finished sessions and drills: list, find, show, export, verify, compare, share',
   usage: `records ${Object.keys(VERBS).join('|')} [SESSION or words] [options]`,

@@ -6,7 +6,7 @@ import { isProblem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
@@ -22,13 +22,13 @@ import { isLeftInRetest, retestInLines } from './session/retest-in-lines.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'resume',
-  summary: 'go on with a session where it stopped',
+  summary: 'continue a session where it stopped',
   usage: 'resume [SESSION] [options]',
   examples: [
     'ohmward resume            the newest session that is not finished',
-    'ohmward resume 20310506   the one whose id or file name begins so',
+    'ohmward resume 20310506   the one whose id or file name starts like this',
     'ohmward resume FILE       this one',
   ],
   options: {

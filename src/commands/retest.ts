@@ -11,7 +11,7 @@ import type { OpenedSession } from '../ui/app-services.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
@@ -28,13 +28,13 @@ import { codeOfRetest, retestInLines } from './session/retest-in-lines.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { programName } from './version.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'retest',
-  summary: 'after the repair: the failed tests again, before beside after',
+  summary: 'after the repair: repeat the failed tests, before and after side by side',
   usage: 'retest SESSION [options]',
   examples: [
     'ohmward retest last                             the newest session, at the vehicle',
-    'ohmward retest FILE --bench healthy             a simulated vehicle, well repaired',
+    'ohmward retest FILE --bench healthy             a simulated vehicle, repaired',
     'ohmward retest FILE --bench wire.signal.open    a simulated vehicle, not repaired',
     'ohmward retest FILE --drive "away, 80 km"        days later: the trouble codes stayed away',
     'ohmward retest FILE --customer "authorised by R. Example, up to 240 EUR"',
@@ -49,12 +49,12 @@ export const command: Command = {
     drive: {
       type: 'string',
       value: 'TEXT',
-      help: 'what the trouble codes did once it was driven: away or back, then how it was driven',
+      help: 'what the trouble codes did on the test drive: away or back, then how it was driven',
     },
     customer: {
       type: 'string',
       value: 'TEXT',
-      help: 'what the customer said of the work: authorised by, or declined by, then who and how',
+      help: 'what the customer said about the work: authorised by, or declined by, then who and how',
     },
     plain: { type: 'boolean', short: 'p', help: 'a dialogue of lines instead of screens' },
     rpc: RPC_OPTION,
@@ -64,7 +64,7 @@ export const command: Command = {
     color: { type: 'string', value: 'WHEN', help: 'always, never or auto' },
     'no-alt-screen': { type: 'boolean', help: 'stay on the normal screen' },
   },
-  failure: 'something wrong in the input, or the tests after the repair do not prove it cured',
+  failure: 'something wrong in the input, or the tests after the repair do not prove it fixed',
   run: async (args: Arguments, io: Io) => {
     const tooMany = wordTooMany(args, 1) ?? rpcProblem(args);
     if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
@@ -119,7 +119,7 @@ function reportDrive(
   return report({ opened, desk, args, io }, read, `--drive "${said}"`, words);
 }
 
-/** What the customer said of the work. */
+/** What the customer said about the work. */
 function reportWork(
   opened: OpenedSession,
   said: string,
@@ -179,14 +179,14 @@ function readyToRetest(
   if (closed && !forProgram)
     return {
       problem: `this session is closed: ${VERDICT_WORDS[closed.verdict]}`,
-      fix: 'begin a new one with: ohmward run; what it did when it was driven, with: --drive TEXT',
+      fix: 'start a new one with: ohmward run; add the test drive with: --drive TEXT',
     };
   if (fault === undefined) return opened;
   const { meter, vehicle } = first;
   const circuit = circuitAtStart(first);
   if (vehicle.kind !== 'bench')
     return {
-      problem: 'this session was done on a real vehicle, and so are the tests after its repair',
+      problem: 'this session was done on a real vehicle, so the tests after its repair are too',
       fix: 'leave --bench out',
     };
   const unknown = faultProblem(first.procedure?.name ?? circuit?.name ?? '', circuit, fault);

@@ -4,7 +4,7 @@ import type { Problem } from '../source/problem.ts';
 import { decideFrontEnd } from '../ui/term/colour.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
@@ -14,7 +14,7 @@ import {
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
 import { isPath, namesNone } from './session/what-is-named.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'run',
   summary: 'a guided session, measurement by measurement, to a proven conclusion',
   usage: 'run [PROCEDURE] [options]',
@@ -35,12 +35,12 @@ export const command: Command = {
       value: 'FILE',
       help: 'job sheet: complaint, vehicle, pins and wire colours',
     },
-    'no-sheet': { type: 'boolean', help: 'begin at the vehicle without filling in a job sheet' },
+    'no-sheet': { type: 'boolean', help: 'start at the vehicle without filling in a job sheet' },
     bench: {
       type: 'string',
       short: 'b',
       value: 'FAULT',
-      help: 'simulated vehicle with this fault; "healthy" for none, "job" for that of the job sheet',
+      help: 'simulated vehicle with this fault; "healthy" for none, "job" for the one on the job sheet',
     },
     vehicle: {
       type: 'string',
@@ -55,7 +55,7 @@ export const command: Command = {
     from: {
       type: 'string',
       value: 'STEP',
-      help: 'begin at this step; on a simulated vehicle only, and the session says so',
+      help: 'start at this step; on a simulated vehicle only, and the session says so',
     },
     preview: { type: 'boolean', help: 'save nothing' },
     watch: {
@@ -105,7 +105,7 @@ function wrongUse(args: Arguments, unattended: boolean): Problem | null {
     };
   if (textOf(args, 'from') !== undefined && namesNone(args))
     return {
-      problem: '--from needs a procedure to begin in',
+      problem: '--from needs a procedure to start in',
       fix: 'name it: ohmward run PROCEDURE',
     };
   if (args.values['watch'] !== true) return null;

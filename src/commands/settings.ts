@@ -9,14 +9,14 @@ import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import {
   type Arguments,
-  type Command,
+  type CliCommand,
   EXIT,
   type Io,
   tellProblem,
   wordTooMany,
 } from './command.ts';
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'settings',
   summary: 'who works here, with which instruments, and where sessions go',
   usage: 'settings [NAME [VALUE]] [options]',
@@ -70,7 +70,7 @@ export const command: Command = {
     }
     const read = readValue(key, value);
     if ('fix' in read) {
-      io.err(`ohmward: "${safeText(value)}" is no value for ${key}\n  ${read.fix}\n`);
+      io.err(`ohmward: "${safeText(value)}" is not a valid ${key}\n  ${read.fix}\n`);
       return EXIT.wrongUse;
     }
     const problem = store.set(key, read.value);

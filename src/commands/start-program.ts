@@ -29,7 +29,7 @@ export async function startProgram(
     }
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
     io.err(
-      `ohmward: this is a fault of the program, not of yours\n${safeText(words, { lines: true })}\n`,
+      `ohmward: this is a bug in Ohmward, not your mistake\n${safeText(words, { lines: true })}\n`,
     );
     process.exitCode = EXIT.crashed;
   }

@@ -15,7 +15,7 @@ import { plotSvg } from '../waveform/plot-svg.ts';
 import { tellingView } from '../waveform/telling-view.ts';
 import { readCapture } from './calc/read-capture.ts';
 import { Options, WrongUse } from './calc/sum.ts';
-import { type Arguments, type Command, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
 import { captureLines } from './wave/capture-lines.ts';
 
 /** Version of the JSON that this command writes. */
@@ -23,7 +23,7 @@ const SCHEMA_VERSION = 1;
 const WIDTH = 80;
 const WIDTH_MOST = 400;
 
-export const command: Command = {
+export const command: CliCommand = {
   name: 'wave',
   summary: 'measure, judge and plot a capture, alone or against a known-good one',
   usage: 'wave FILE [--against GOOD] [options]',
@@ -41,23 +41,23 @@ export const command: Command = {
     channel: {
       type: 'string',
       value: 'CHANNEL',
-      help: 'number or name of the channel that kind, wheel and levels are said of; the first unless given',
+      help: 'number or name of the channel that kind, wheel and levels apply to; the first unless given',
     },
-    rate: { type: 'string', value: 'HERTZ', help: 'samples a second, for files that do not say' },
+    rate: { type: 'string', value: 'HERTZ', help: 'samples per second, if the file does not say' },
     'full-scale': { type: 'string', value: 'VOLTS', help: 'volts at full scale of a sound file' },
     kind: {
       type: 'string',
       value: 'KIND',
-      help: `what the signal is: ${SIGNAL_KINDS.join(', ')}; found out unless given`,
+      help: `what the signal is: ${SIGNAL_KINDS.join(', ')}; detected unless given`,
     },
     teeth: {
       type: 'string',
       value: 'N',
-      help: 'teeth of the wheel, counted as if none were missing',
+      help: 'teeth of the wheel, counting the missing ones',
     },
     missing: { type: 'string', value: 'N', help: 'teeth missing in the gap' },
-    'low-below': { type: 'string', value: 'VOLTS', help: 'the module takes less for low' },
-    'high-above': { type: 'string', value: 'VOLTS', help: 'the module takes more for high' },
+    'low-below': { type: 'string', value: 'VOLTS', help: 'below this the module sees a low' },
+    'high-above': { type: 'string', value: 'VOLTS', help: 'above this the module sees a high' },
     sense: {
       type: 'string',
       value: 'OHMS',
@@ -66,12 +66,12 @@ export const command: Command = {
     'low-current': {
       type: 'string',
       value: 'AMPERES',
-      help: 'low current that the sensor should have, with --high-current',
+      help: 'low current the sensor should draw, with --high-current',
     },
     'high-current': {
       type: 'string',
       value: 'AMPERES',
-      help: 'high current that the sensor should have',
+      help: 'high current the sensor should draw',
     },
     lobe: {
       type: 'string',
@@ -100,7 +100,7 @@ export const command: Command = {
       value: 'NUMBER',
       help: 'which simulated vehicle: its values and noise; 1 unless given',
     },
-    rpm: { type: 'string', value: 'RPM', help: 'its speed; as the state has it unless given' },
+    rpm: { type: 'string', value: 'RPM', help: 'its speed; by its state unless given' },
     state: {
       type: 'string',
       value: 'STATE',
@@ -250,7 +250,7 @@ function viewOf(options: Options, measures: CaptureMeasures, width: number): Tim
   const [from, to] = [options.maybe('from', 's'), options.maybe('to', 's')];
   if (from !== undefined || to !== undefined) {
     const asked = { from: from ?? 0, to: Math.min(end, to ?? end) };
-    if (!(asked.to > asked.from)) throw new WrongUse('nothing lies between --from and --to');
+    if (!(asked.to > asked.from)) throw new WrongUse('there is nothing between --from and --to');
     return asked;
   }
   return tellingView(measures, Math.floor(width * EDGES_A_COLUMN));

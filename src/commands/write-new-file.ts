@@ -19,7 +19,7 @@ export function writeNewFile(
   } catch (error) {
     const code = errorCodeOf(error);
     const why =
-      code === 'EEXIST' ? 'exists already and is left as it is' : `cannot be written (${code})`;
+      code === 'EEXIST' ? 'already exists and is left as it is' : `cannot be written (${code})`;
     io.err(`ohmward ${maker}: ${shown} ${why}\n`);
     return EXIT.wrongInput;
   }

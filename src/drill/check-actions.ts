@@ -41,7 +41,7 @@ function findingsOf(
           {
             code: 'nothing-to-follow',
             severity: 'error',
-            words: 'a circuit alone has no procedure to follow',
+            words: 'a circuit on its own has no procedure to follow',
             fix: 'name a procedure, or choose a test',
           },
         ];
@@ -56,7 +56,7 @@ function findingsOf(
         code: 'refused-test',
         severity: 'warning',
         words: `the bench stops this test: ${danger.reason}`,
-        fix: 'it costs points for safety; leave it out unless that is what you want to show',
+        fix: 'it costs safety points; leave it out unless that is what you want to show',
       },
     ];
   return [

@@ -174,7 +174,7 @@ function repairsNamed({ concluded }: Session, { faults }: Circuit): string[] {
 }
 
 function levelOf({ opened: { vehicle } }: Session): Level {
-  if (vehicle.kind !== 'drill') throw new Error('debrief: this session is no drill');
+  if (vehicle.kind !== 'drill') throw new Error('debrief: this session is not a drill');
   return levelNamed(vehicle.level);
 }
 

@@ -87,7 +87,7 @@ export function drillCommands(
         : refuse({
             code: 'no-capture',
             words: 'only the scope saves a capture',
-            fix: 'take the scope, or measure',
+            fix: 'use the scope, or measure',
           });
     case 'do-step':
       return doStep(session, world, model);
@@ -202,7 +202,7 @@ function barred(
       {
         code: 'test-stopped',
         words: `the bench stops this test: ${danger.reason}`,
-        fix: `${danger.would} It costs points for safety.`,
+        fix: `${danger.would} It costs safety points.`,
       },
       { type: 'stop-test', test, hazard: danger.hazard },
     );
@@ -222,7 +222,7 @@ function passedOver(pending: readonly Caution[]): DrillOutcome {
     {
       code: 'caution-passed-over',
       words: 'the cautions of this test have not been acknowledged',
-      fix: 'read and acknowledge them first; passing them over costs points for safety',
+      fix: 'read and acknowledge them first; skipping them costs safety points',
     },
     { type: 'pass-over', cautions: pending.map(({ id }) => id) },
   );
@@ -253,8 +253,8 @@ function outcomeOfLook(
 
 const SILENT: DrillRefusal = {
   code: 'vehicle-silent',
-  words: 'the simulated vehicle knows nothing of what this step asks',
-  fix: 'go on with tests of your own',
+  words: 'the simulated vehicle has no answer to this step',
+  fix: 'carry on with tests of your own',
 };
 
 function doStep(session: Session, world: DrillWorld, model: Model): DrillOutcome {
@@ -269,7 +269,7 @@ function doStep(session: Session, world: DrillWorld, model: Model): DrillOutcome
     return refuse({
       code: 'procedure-ended',
       words: 'the procedure ends here',
-      fix: 'give your diagnosis, or go on with tests of your own',
+      fix: 'give your diagnosis, or carry on with tests of your own',
     });
   const test = testOf(step);
   if (test) return makeTest(session, { test, isFollowed: true }, world, model);

@@ -25,7 +25,7 @@ export function openingLines({ opened }: Session): string[] {
     ...(earlierRepair === null || !circuit
       ? []
       : [
-          `The work order says that this was done two weeks ago: ${repairWordsOf(circuit, earlierRepair)}`,
+          `According to the work order this was done two weeks ago: ${repairWordsOf(circuit, earlierRepair)}`,
         ]),
     ...(assignment
       ? [
@@ -47,7 +47,7 @@ export function handInLines(circuit: Circuit, repairs: readonly string[]): strin
   if (repairs.length === 0)
     return [
       'Give up without a diagnosis?',
-      'The answer is shown, and only safety has points then.',
+      'The answer is shown, and only safety scores points then.',
     ];
   const words = repairs.map((repair) => repairWordsOf(circuit, repair));
   return [`Hand in: ${repairsWords(words)}`, 'This ends the drill.'];
@@ -58,11 +58,11 @@ export function debriefLines(debrief: Debrief): string[] {
   const { yardstick } = debrief;
   return [
     debrief.right ? 'RIGHT.' : debrief.named.length === 0 ? 'GIVEN UP.' : 'NOT RIGHT.',
-    `In the vehicle: ${debrief.truth}.`,
+    `Actual fault: ${debrief.truth}.`,
     `Repair: ${repairsWords(debrief.repairs)}`,
     `You said: ${debrief.named.length === 0 ? 'nothing.' : repairsWords(debrief.named)}`,
     ...debrief.alike.map(
-      (words) => `On this vehicle no test here tells it from: ${words} Either counts.`,
+      (words) => `On this vehicle no test here can tell it from: ${words} Either counts.`,
     ),
     '',
     `Score: ${debrief.points} of 100`,
@@ -82,8 +82,8 @@ export function debriefLines(debrief: Debrief): string[] {
         `${String(index + 1).padStart(2)}. ${words}: ${found}; ${round(minutes)} min`,
     ),
     yardstick.chance >= SURE_ENOUGH
-      ? `    and then the suspicion was ${percent(yardstick.chance)} sure.`
-      : `    and then no test told enough more: the strongest suspicion had ${percent(yardstick.chance)}.`,
+      ? `    and then the diagnosis was ${percent(yardstick.chance)} certain.`
+      : `    and then no test would add enough: the leading suspect had ${percent(yardstick.chance)}.`,
     '',
     `Next: ${debrief.next}`,
   ];
@@ -118,22 +118,22 @@ export function countWords(count: number, noun: string): string {
 
 /** What speaks for the true repair; it proves a diagnosis only where the diagnosis was right. */
 function evidenceLines({ right, evidence, left, readings }: Debrief): string[] {
-  const none = right ? 'No reading proved it.' : 'No reading spoke clearly for the true repair.';
+  const none = right ? 'No reading proved it.' : 'No reading pointed clearly to the right repair.';
   const some = right
-    ? 'What proved it, the strongest first:'
-    : 'What spoke for the true repair, the strongest first:';
+    ? 'What proved it, strongest first:'
+    : 'What pointed to the right repair, strongest first:';
   return [
     evidence.length === 0 ? none : some,
     ...evidence.map(
       ({ words, found, ratio, against }) =>
-        `- ${words}: ${found}. ${upper(times(ratio))} likelier with the true repair than with this rival: ${against}`,
+        `- ${words}: ${found}. ${upper(times(ratio))} more likely with the right repair than with this rival: ${against}`,
     ),
     ...(right && left !== null
-      ? [`No reading spoke clearly against the strongest rival left: ${left}`]
+      ? [`No reading pointed clearly away from the strongest rival left: ${left}`]
       : []),
     ...(right && readings.some(({ ratio, proves }) => !proves && ratio >= EVIDENCE_RATIO)
       ? [
-          `A reading counts that is at least ${EVIDENCE_RATIO} times likelier than with the strongest rival left; one of each kind and place counts.`,
+          `A reading counts if it is at least ${EVIDENCE_RATIO} times more likely than with the strongest rival left; one of each kind and place counts.`,
         ]
       : []),
   ];
@@ -143,11 +143,11 @@ function evidenceLines({ right, evidence, left, readings }: Debrief): string[] {
 function saidWords({ toldNothing, ratio, against, proves }: ReadingNote, right: boolean): string {
   if (toldNothing) return 'told nothing new';
   if (proves)
-    return `${right ? 'a proof: ' : ''}${times(ratio)} likelier with the true repair than with: ${against}`;
+    return `${right ? 'a proof: ' : ''}${times(ratio)} more likely with the right repair than with: ${against}`;
   if (ratio >= 1.05)
-    return `made the true repair ${times(ratio)} likelier against the rival that was strongest then: ${against}`;
+    return `made the right repair ${times(ratio)} more likely against the leading rival at that point: ${against}`;
   if (ratio <= 0.95)
-    return `made the rival that was strongest then ${times(1 / ratio)} likelier against the true repair: ${against}`;
+    return `made the leading rival at that point ${times(1 / ratio)} more likely against the right repair: ${against}`;
   return 'moved other suspects';
 }
 

@@ -6,11 +6,11 @@
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
 import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
-import type { Hazard } from '../session/events.ts';
+import type { TestHazard } from '../session/events.ts';
 
 /** Why the bench stops a test, and what would have happened. */
 export interface Danger {
-  readonly hazard: Hazard;
+  readonly hazard: TestHazard;
   readonly reason: string;
   readonly would: string;
 }
@@ -22,7 +22,7 @@ export function dangerOf(model: Pick<Model, 'refusal'>, test: Test): Danger | nu
   return hazard && { hazard, reason: testRefusalWords(refusal), would: WOULD[hazard] };
 }
 
-function hazardOf({ code }: TestRefusal): Hazard | null {
+function hazardOf({ code }: TestRefusal): TestHazard | null {
   switch (code) {
     case 'ohms-with-key':
     case 'ohms-on-battery':
@@ -61,11 +61,11 @@ function hazardOf({ code }: TestRefusal): Hazard | null {
 }
 
 /** What would have happened; common practice, no source. */
-const WOULD: Readonly<Record<Hazard, string>> = {
+const WOULD: Readonly<Record<TestHazard, string>> = {
   'ohms-on-live':
-    'The ohmmeter would have put its own current into a circuit that has a voltage of its own or electronics on it: the number means nothing, and the meter or the module can be damaged.',
+    'The ohmmeter would have put its own current into a circuit that is live or has electronics on it: the number means nothing, and the meter or the module can be damaged.',
   'lamp-on-module':
     'A filament lamp draws a quarter of an ampere and several times that while cold: more than a module output, reference or input is made for. That terminal of the module would have burnt out, and the vehicle would have a second fault.',
   'clipped-in':
-    'More volts or amperes than a terminal is made for would have reached it: a reference, an input, an output or a pin of the module would have been destroyed, a lead would have shorted the battery, or a fuse would have blown.',
+    'More volts or amps than a terminal can take would have reached it: a reference, an input, an output or a pin of the module would have been destroyed, a lead would have shorted the battery, or a fuse would have blown.',
 };

@@ -37,7 +37,7 @@ export const LEVELS: readonly Level[] = [
     number: 1,
     title: 'suspects and good values shown',
     about:
-      'One fault. The suspects with their chances and what a healthy circuit shows are at hand.',
+      'One fault. Suspects with their chances, and what a healthy circuit shows, are available.',
     suspects: true,
   },
   {
@@ -46,23 +46,23 @@ export const LEVELS: readonly Level[] = [
     number: 2,
     title: 'no suspects',
     about:
-      'One fault. What a healthy circuit shows stands beside each reading; the thinking is yours.',
+      'One fault. What a healthy circuit shows is next to each reading; the thinking is up to you.',
   },
   {
     ...PLAIN,
     name: 'blind',
     number: 3,
     title: 'no suspects, no good values',
-    about: 'One fault. Only readings: what is good you must know or work out.',
+    about: 'One fault. Readings only: you have to know or work out what is good.',
     expected: false,
   },
   {
     ...PLAIN,
     name: 'intermittent',
     number: 4,
-    title: 'a fault that comes and goes',
+    title: 'an intermittent fault',
     about:
-      'One fault in a wire or a contact, there in about half of all readings. Moving harness and connectors while reading brings it back, and costs half a minute.',
+      'One fault in a wire or a contact, present in about half of all readings. Wiggling harness and connectors while reading brings it back, and costs half a minute.',
     intermittent: true,
   },
   {
@@ -79,7 +79,7 @@ export const LEVELS: readonly Level[] = [
     number: 6,
     title: 'a misleading earlier repair',
     about:
-      'One fault, and a work order that says what was repaired before. The repair may have been bad, or beside the point.',
+      'One fault, and a work order that says what was repaired before. The repair may have been done badly, or be irrelevant.',
     misled: true,
   },
 ];

@@ -18,10 +18,10 @@ export interface DrillShown extends ScoreFacts {
 const WASTED_SHARE = 0.34;
 
 const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
-  connector: 'contacts: measure on both sides of a connector, loaded, and compare',
+  connector: 'contacts: measure on both sides of a connector, under load, and compare',
   wire: 'wires: the same voltage at both ends, under load, then continuity with both ends off',
-  sensor: 'sensors: everything right at the plug and still no signal, then a good spare',
-  module: "modules: unplug the wire and look at the module's own terminal",
+  sensor: 'sensors: everything right at the connector and still no signal, then a known-good spare',
+  module: "modules: unplug the wire and measure at the module's own terminal",
   supply: 'the supply: fuse, relay and ground point before the sensor',
   neighbour: 'neighbours on a shared feed: unplug one at a time and watch the feed come back',
   target: 'the wheel and the gap: a signal that toggles but is weak, uneven or shifted',
@@ -33,15 +33,15 @@ export function adviceFor(shown: DrillShown): string {
   if (danger !== null)
     return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one: ${danger}.`;
   if (shown.passedOver > 0)
-    return 'Read the cautions before the first test in each vehicle state; they are the first step of it.';
-  if (readings === 0) return 'Measure before you name anything.';
+    return 'Read the cautions before the first test in each vehicle state; that is step one.';
+  if (readings === 0) return 'Measure before you name a part.';
   if (!right) return `Practise ${CLASS_WORDS[classes[0] ?? 'wire']}.`;
   if (evidence < EVIDENCE_NEEDED)
     return 'Right, but not proven: go on until three different tests point at the same repair.';
   if (wasted > WASTED_SHARE * readings)
     return 'Before each test say what the two likeliest suspects would show; when it is the same, choose another test.';
   if (shown.minutes > TIME_FULL * yardstickMinutes)
-    return 'Do all tests of one vehicle state and one place together: getting there costs more than reading.';
+    return 'Group tests by vehicle state and access: getting there costs more than the reading.';
   const next = LEVELS.find(({ number }) => number === level.number + 1);
   return next
     ? `Well done. Try level ${next.number}: ${next.title}.`

@@ -100,7 +100,7 @@ function evidencePoints(facts: ScoreFacts): number {
 function evidenceWords({ right, evidence, named }: ScoreFacts): string {
   if (named === 0) return 'given up: there is no diagnosis to prove';
   if (!right) return 'a wrong diagnosis has no proof';
-  return `independent readings for it: ${evidence}; ${EVIDENCE_NEEDED} make it proven`;
+  return `independent readings for it: ${evidence}; ${EVIDENCE_NEEDED} prove it`;
 }
 
 function timePoints(facts: ScoreFacts): number {
@@ -114,9 +114,9 @@ function timePoints(facts: ScoreFacts): number {
 function timeWords(facts: ScoreFacts): string {
   const { right, evidence, minutes, named, yardstickMinutes, late } = facts;
   if (named === 0) return 'given up: there is no diagnosis to time';
-  if (!right) return 'a wrong diagnosis is never quick';
+  if (!right) return 'a wrong diagnosis scores no time';
   if (late) return 'over the time limit of the assignment';
-  if (evidence === 0) return 'a guess is not quick, it is a guess';
+  if (evidence === 0) return 'a guess scores no time';
   return `${round(minutes)} min, the best plan ${round(yardstickMinutes)} min; counted for ${countedOf(facts)} of ${EVIDENCE_NEEDED} proofs`;
 }
 
@@ -126,10 +126,10 @@ function safetyPoints({ readings, stopped, passedOver }: ScoreFacts): number {
 }
 
 function safetyWords({ readings, stopped, passedOver }: ScoreFacts): string {
-  if (readings === 0 && stopped === 0) return 'nothing was measured, so nothing was done safely';
+  if (readings === 0 && stopped === 0) return 'nothing was measured, so no safety points';
   return stopped + passedOver === 0
     ? 'no dangerous test, every caution acknowledged'
-    : `dangerous tests stopped by the bench: ${stopped}; cautions passed over: ${passedOver}`;
+    : `dangerous tests stopped by the bench: ${stopped}; cautions skipped: ${passedOver}`;
 }
 
 function round(minutes: number): number {

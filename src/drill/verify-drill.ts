@@ -178,8 +178,8 @@ function readingFound(
   const isCaptureSame =
     !captured || !capture || !level || alike(capture, captureFor(level, captured.capture));
   return only([
-    ...(isSame ? [] : ['the vehicle of this seed shows something else in this test']),
-    ...(isCaptureSame ? [] : ['the scope on the vehicle of this seed saves another capture']),
+    ...(isSame ? [] : ["this seed's vehicle shows something else in this test"]),
+    ...(isCaptureSame ? [] : ["the scope on this seed's vehicle saves a different capture"]),
   ]);
 }
 
@@ -247,7 +247,7 @@ function revealProblems(
     const isBefore = event.score.every(({ name }) => name !== 'danger') && event.points === before;
     if (isBefore && before !== answer.points)
       score = { rules, was: event.points, today: answer.points };
-    else problems.push('the score is not what the readings earn');
+    else problems.push('the score does not match the readings');
   }
   if (
     Math.abs(answer.minutes - event.minutes) > MINUTES_SLACK ||

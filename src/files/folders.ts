@@ -50,13 +50,24 @@ export function settingsFolder(env: Env): string {
 
 /** The shipped `procedures` folder, looked for above the running file, then under `cwd`; null when there is none. */
 export function libraryFolder(cwd: string, runningFile: string = import.meta.url): string | null {
+  const shipped = shippedFolder('procedures', runningFile);
+  if (shipped) return shipped;
+  return existsSync(join(cwd, 'procedures')) ? join(cwd, 'procedures') : null;
+}
+
+/** The pages of the guide that come with the program, looked for above the running file; null when there are none. */
+export function guideFolder(runningFile: string = import.meta.url): string | null {
+  return shippedFolder('docs', runningFile);
+}
+
+/** A folder of the package or clone that the running file belongs to. */
+function shippedFolder(name: string, runningFile: string): string | null {
   let folder = dirname(runningFile.startsWith('file:') ? fileURLToPath(runningFile) : runningFile);
   for (let level = 0; level < LIBRARY_LEVELS; level += 1) {
-    if (isClone(folder) && existsSync(join(folder, 'procedures')))
-      return join(folder, 'procedures');
+    if (isClone(folder) && existsSync(join(folder, name))) return join(folder, name);
     folder = dirname(folder);
   }
-  return existsSync(join(cwd, 'procedures')) ? join(cwd, 'procedures') : null;
+  return null;
 }
 
 /** The specification says to pass over a relative path in these variables. */

@@ -11,7 +11,7 @@ export function makeFolders(folder: string, mode?: number): string[] {
   const there = statSync(path, { throwIfNoEntry: false });
   if (there?.isDirectory()) return [];
   if (there)
-    throw Object.assign(new Error(`a file stands where the folder should be: ${path}`), {
+    throw Object.assign(new Error(`a file is where the folder should be: ${path}`), {
       code: 'ENOTDIR',
     });
   const above = dirname(path);

@@ -221,7 +221,7 @@ function copyOf(path: string): string {
 function problemFrom(error: unknown, path: string): SettingsProblem {
   const { code, name, message } = error as NodeJS.ErrnoException;
   const start = existsSync(copyOf(path))
-    ? `put ${copyOf(path)} in its place, which is how it was before the last change`
+    ? `replace it with ${copyOf(path)}, its state before the last change`
     : 'move it away to start with the standard settings';
   if (name === 'SyntaxError')
     return {
@@ -239,7 +239,7 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
   if (code === NOT_A_FILE)
     return {
       path,
-      words: 'a pipe or a device stands where the settings file should be',
+      words: 'a pipe or a device is where the settings file should be',
       fix: 'move it away',
     };
   return {

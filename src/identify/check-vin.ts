@@ -81,7 +81,7 @@ export function checkVin(typed: string): VinCheck {
   if (odd !== undefined) return refuseSign(odd, [...vin].indexOf(odd) + 1);
   if (vin.length !== LENGTH) {
     const code = vin.length < LENGTH ? 'too-short' : 'too-long';
-    const words = `a VIN has 17 signs, this one has ${vin.length}`;
+    const words = `a VIN has 17 characters, this one has ${vin.length}`;
     const fix = 'compare with the plate; before 1981 shorter numbers were used';
     return { status: 'refused', code, words, fix };
   }
@@ -100,7 +100,7 @@ export function checkVin(typed: string): VinCheck {
     words: agrees
       ? 'the check digit agrees'
       : binding
-        ? `position 9 should be ${expected} and is ${found}: one sign is probably wrong`
+        ? `position 9 should be ${expected} and is ${found}: one character is probably wrong`
         : `position 9 would be ${expected} by the North American rule and is ${found}; other regions do not use the rule, so this need not be a mistake`,
   };
 }
@@ -120,7 +120,7 @@ function signValue(sign: string): number | null {
 
 function refuseSign(sign: string, position: number): VinCheck {
   const digit = LOOKALIKE[sign];
-  const shown = /[\p{L}\p{N}\p{P}\p{S}]/u.test(sign) ? `"${sign}"` : 'an invisible sign';
+  const shown = /[\p{L}\p{N}\p{P}\p{S}]/u.test(sign) ? `"${sign}"` : 'an invisible character';
   return {
     status: 'refused',
     code: 'sign-not-used',

@@ -143,7 +143,7 @@ const KIND_WORDS: Readonly<Record<Exclude<CodeKind, 'correlation'>, string>> = {
   range: 'its signal is there but implausible',
   low: 'its signal stays too low',
   high: 'its signal stays too high',
-  intermittent: 'its signal drops out now and then',
+  intermittent: 'its signal is intermittent',
 };
 const SPEED_LOW = 'its signal is too low or missing';
 
@@ -172,12 +172,12 @@ export function describeCode(typed: string): CodeDescription | null {
     if (kind === undefined || kind === 'correlation') continue;
     const reason =
       says[twoByte - first] ?? (kind === 'low' && kinds !== FIVE ? SPEED_LOW : KIND_WORDS[kind]);
-    const before = older === undefined ? '' : `; in an older numbering, still met, ${older}`;
+    const before = older === undefined ? '' : `; in an older numbering, still in use, ${older}`;
     const words = `${named(role, which)}: ${reason}${before}`;
     return { ...shared, sensorRole: role, which, kind, against: null, words };
   }
   if (older !== undefined) {
-    const words = `${named('wheel', older)}, in an older numbering that is still met: ${KIND_WORDS.circuit}`;
+    const words = `${named('wheel', older)}, in an older numbering still in use: ${KIND_WORDS.circuit}`;
     const sensor = { sensorRole: 'wheel', which: older, kind: 'circuit', against: null } as const;
     return { ...shared, ...sensor, words };
   }

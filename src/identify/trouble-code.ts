@@ -89,7 +89,7 @@ function definer(code: string): TroubleCode['definedBy'] {
 
 function refused(text: string): CodeRead {
   const words =
-    'a trouble code is P, C, B or U, a digit 0 to 3 and three more signs 0 to 9 or A to F';
+    'a trouble code is P, C, B or U, a digit 0 to 3 and three more characters 0 to 9 or A to F';
   if (/^[PCBU]?[0-9A-FOIL]{4}$/.test(text) && /[OIL]/.test(text))
     return { status: 'refused', words, fix: 'write zero and one as digits, not as O, I or L' };
   if (/^[0-9A-F]{4}$/.test(text))

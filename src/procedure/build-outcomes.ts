@@ -214,14 +214,14 @@ function sideFix(side: 'low' | 'high'): string {
 }
 
 const RANGE_ISSUES: Readonly<Record<RangeFault['kind'], { code: string; fix: string }>> = {
-  empty: { code: 'empty-range', fix: 'the lower limit stands first' },
+  empty: { code: 'empty-range', fix: 'the lower limit comes first' },
   overlap: {
     code: 'overlapping-ranges',
-    fix: 'let one begin exactly where the other ends: "from" counts, "to" does not',
+    fix: 'start one exactly where the other ends: "from" is included, "to" is not',
   },
   gap: {
     code: 'range-gap',
-    fix: 'let one outcome reach to where the next begins, or add one',
+    fix: 'extend one outcome to where the next begins, or add one',
   },
 };
 
@@ -282,7 +282,7 @@ export function tellCoverage(
       at.add(
         'look-gap',
         ['outcomes'],
-        `nothing holds the look "${look}"`,
+        `no outcome has the look "${look}"`,
         'add it to an outcome with "looks"',
         'key',
       );
@@ -290,7 +290,7 @@ export function tellCoverage(
       at.add(
         'overlapping-looks',
         ['outcomes', holders[1]!.name],
-        `the look "${look}" is also held by the outcome "${holders[0]!.name}"`,
+        `the look "${look}" also belongs to the outcome "${holders[0]!.name}"`,
         'keep it in one of them',
         'key',
       );

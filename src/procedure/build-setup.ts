@@ -53,7 +53,7 @@ function tellState(at: StepDraftReader, kind: string): void {
     at.add(
       'missing-state',
       ['measure'],
-      'this step does not say how the vehicle stands, and its cautions follow from that',
+      'this step does not give the vehicle state, and its cautions depend on that',
       'add the key "state": key-off, key-on, cranking or running',
       'key',
     );
@@ -63,7 +63,7 @@ function tellState(at: StepDraftReader, kind: string): void {
     at.add(
       'road-test-read',
       ['measure'],
-      'nobody reads an instrument on the road',
+      'nobody reads an instrument while driving',
       'ask with "outcomes" what the second person or the recording shows, or read a number from the recording',
       'key',
     );
@@ -78,8 +78,8 @@ function tellState(at: StepDraftReader, kind: string): void {
   at.warn(
     'state-in-words',
     ['say'],
-    `the text says "${other.said}", but the state is ${state ?? 'key-off, since none is given'}: the cautions of ${other.states[0]} do not come`,
-    `write "state: ${other.states[0]}", or put it in other words`,
+    `the text says "${other.said}", but the state is ${state ?? 'key-off, since none is given'}: the cautions for ${other.states[0]} are missing`,
+    `write "state: ${other.states[0]}", or reword it`,
   );
 }
 
@@ -92,7 +92,7 @@ function unpluggable(at: StepDraftReader, value: string, index: number): string 
   return known.includes(name)
     ? name
     : at.unknown('unknown-part', name, at.writtenAt(value, ['unplug', index]), {
-        words: `"${name}" is no part that can be unplugged`,
+        words: `"${name}" is not a part that can be unplugged`,
         known,
       });
 }

@@ -69,13 +69,7 @@ function conclusion(at: StepDraftReader, patterns: readonly string[]): Conclusio
     ...new Set(patterns.flatMap((pattern, index) => at.faults(pattern, ['conclude', index]))),
   ];
   if (draft.repair === undefined)
-    at.add(
-      'missing-repair',
-      [],
-      'a conclusion says what puts it right',
-      'add the key "repair"',
-      'key',
-    );
+    at.add('missing-repair', [], 'a conclusion says what fixes it', 'add the key "repair"', 'key');
   if (draft.say === undefined)
     at.add(
       'missing-text',
@@ -206,7 +200,7 @@ function tellWork(
     at.warn(
       'missing-caution',
       [],
-      `this step ${words}, and no caution of it speaks of that`,
+      `this step ${words}, and none of its cautions covers that`,
       `add "${caution}" to its "cautions"`,
     );
 }
@@ -254,7 +248,7 @@ function measureStep(
     at.add(
       'missing-outcomes',
       [],
-      'a measurement leads somewhere by its outcomes',
+      'a measurement leads on through its outcomes',
       'add the key "outcomes"',
       'key',
     );
@@ -346,7 +340,7 @@ function tellRefused(at: StepDraftReader, test: Test | null, path: Path): boolea
   at.add(
     'refused-test',
     path,
-    `this test is not done: ${testRefusalWords(refused)}`,
+    `this test is refused: ${testRefusalWords(refused)}`,
     'change the leads, what is unplugged, or the vehicle state',
     'key',
   );

@@ -30,7 +30,7 @@ export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit
       faults.push({
         kind: 'empty',
         outcome: name,
-        words: `"${name}" holds no value: ${show(from)} is not below ${show(to)}`,
+        words: `"${name}" covers no value: ${show(from)} is not below ${show(to)}`,
       });
   }
   const sorted = spans
@@ -45,14 +45,14 @@ export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit
         outcome: name,
         words:
           reached === Number.NEGATIVE_INFINITY
-            ? `nothing holds values below ${show(from)}`
-            : `nothing holds values from ${show(reached)} to ${show(from)}`,
+            ? `no outcome covers values below ${show(from)}`
+            : `no outcome covers values from ${show(reached)} to ${show(from)}`,
       });
     else if (before !== null && from < reached)
       faults.push({
         kind: 'overlap',
         outcome: name,
-        words: `"${name}" and "${before}" both hold values ${spanWords(from, Math.min(to, reached), show)}`,
+        words: `"${name}" and "${before}" both cover values ${spanWords(from, Math.min(to, reached), show)}`,
       });
     if (to >= reached) {
       reached = to;
@@ -64,7 +64,7 @@ export function checkRanges(outcomes: readonly RangeOutcome[], unit: MeasureUnit
     faults.push({
       kind: 'gap',
       outcome: before ?? last.name,
-      words: `nothing holds values from ${show(reached)} up`,
+      words: `no outcome covers values from ${show(reached)} up`,
     });
   return faults;
 }

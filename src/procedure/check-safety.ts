@@ -74,7 +74,7 @@ export function repairFlaws({ id, repair }: Pick<Conclusion, 'id' | 'repair'>): 
       ? [
           {
             code: 'battery-off-bare',
-            words: `the repair of "${id}" takes the battery off and does not say what comes before it`,
+            words: `the repair of "${id}" disconnects the battery and does not say what to do first`,
             fix: 'add "cautions: [battery-off]" to this conclusion',
           },
         ]
@@ -83,8 +83,8 @@ export function repairFlaws({ id, repair }: Pick<Conclusion, 'id' | 'repair'>): 
       ? [
           {
             code: 'missing-relearn',
-            words: `the repair of "${id}" fits a new ${part.toLowerCase()} and does not ask whether the module must learn it`,
-            fix: "add what the module must learn, by the maker's procedure",
+            words: `the repair of "${id}" fits a new ${part.toLowerCase()} and does not mention whether the module has to learn it`,
+            fix: "add what the module has to learn, by the maker's procedure",
           },
         ]
       : []),

@@ -66,8 +66,8 @@ function unseenTiming({ id }: Step): Flaw {
   return {
     code: 'timing-unseen',
     severity: 'error',
-    words: `after a code says "correlation" the engine is cranked at "${id}" before anybody has looked whether the timing has moved`,
-    fix: 'put a question or a look before it, with "cautions: [timing-first]", such as "use: timing-first"',
+    words: `after a code says "correlation" the engine is cranked at "${id}" before anyone has checked whether the timing has moved`,
+    fix: 'put a question or an inspection before it, with "cautions: [timing-first]", such as "use: timing-first"',
   };
 }
 
@@ -75,8 +75,8 @@ function endless({ id }: Step): Flaw {
   return {
     code: 'endless-loop',
     severity: 'error',
-    words: `from "${id}" no way leads to a conclusion`,
-    fix: 'let one outcome lead out',
+    words: `from "${id}" no path leads to a conclusion`,
+    fix: 'lead one outcome out',
   };
 }
 
@@ -95,13 +95,13 @@ function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boole
       code: 'same-target',
       severity: 'warning',
       words: `whatever comes out of "${step.id}", it leads to "${[...targets].join()}"`,
-      fix: 'let its outcomes part, or make it a step that is only done, with "go"',
+      fix: 'lead its outcomes to different places, or make it an action step, with "go"',
     });
   if (step.why === '')
     flaws.push({
       code: 'missing-why',
       severity: 'warning',
-      words: `"${step.id}" does not say what its result tells`,
+      words: `"${step.id}" does not say what its result means`,
       fix: 'add the key "why"',
     });
   return flaws;
@@ -117,8 +117,8 @@ function neverStands(conclusion: Conclusion, procedure: Procedure): Flaw[] {
     {
       code: 'never-stands',
       severity: 'error',
-      words: `each way to "${id}" passes over a step that it requires, so it can never stand`,
-      fix: `require only what is made on some way to it, or lead those ways to "${otherwise}" and leave it out`,
+      words: `every path to "${id}" skips a step that it requires, so it can never be reached as proven`,
+      fix: `require only what is done on some path to it, or lead those paths to "${otherwise}" and leave it out`,
     },
   ];
 }

@@ -21,7 +21,7 @@ export function freeOrder(circuit: { readonly name: string; readonly title: stri
     name: `${FREE_PREFIX}${circuit.name}`,
     title: freeOrderTitle(circuit),
     about:
-      'No fixed order: the program proposes the tests that tell most now, with what you have at hand, and you choose.',
+      'No fixed order: the program suggests the tests that would tell you most, with what you have at hand, and you choose.',
     circuit: circuit.name,
   };
 }

@@ -12,7 +12,7 @@ export type CodeState = (typeof CODE_STATES)[number];
 export const HAPPENS = ['always', 'cold', 'hot', 'wet', 'bumps', 'cranking'] as const;
 export type Happens = (typeof HAPPENS)[number];
 
-/** What went in for a part: a new one by its maker's number, one from another vehicle, one of another make. */
+/** What was fitted for a part: a new one by its maker's number, one from another vehicle, one of another make. */
 export const FITTED = ['new', 'second-hand', 'other-make'] as const;
 export type Fitted = (typeof FITTED)[number];
 
@@ -45,7 +45,7 @@ export interface Job {
   readonly circumstances?: Circumstances;
   /** Pins and wire colours of this vehicle, by terminal. */
   readonly terminals: Readonly<Record<string, JobTerminal>>;
-  /** What is known of this car, as it is written; absent where nothing is. */
+  /** What is known about this car, as it is written; absent where nothing is. */
   readonly known?: readonly KnownSaid[];
   /** Connectors, splices and wires of this car's harness, as they are written; absent where nothing is. */
   readonly harness?: readonly HarnessSaid[];

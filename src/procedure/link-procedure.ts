@@ -118,7 +118,7 @@ export class Linker implements Linking {
         'sub-procedure',
         source,
         ['needs'],
-        'this is a sub-procedure; it runs inside another',
+        'this is a sub-procedure; it only runs inside another one',
         'choose a procedure without "needs"',
       );
     const start = this.fold({
@@ -251,8 +251,8 @@ export class Linker implements Linking {
       if (mended.damaged === null || mended.damaged.size > 0) this.isReadable = false;
     }
     if (this.places.size + Object.keys(draft.steps).length > STEPS_MAX) {
-      const words = `a tree has at most ${STEPS_MAX} steps, those of all sub-procedures counted`;
-      this.add('file-too-large', source, ['steps'], words, 'part it into several trees', 'key');
+      const words = `a tree has at most ${STEPS_MAX} steps, including those of all sub-procedures`;
+      this.add('file-too-large', source, ['steps'], words, 'split it into several trees', 'key');
       return frame.prefix + draft.start;
     }
     for (const [name, step] of Object.entries(draft.steps)) {
@@ -291,7 +291,7 @@ export class Linker implements Linking {
         source,
         [...path, 'use'],
         `"${used}" uses itself: ${[...frame.callers, used].join(' > ')}`,
-        'break the circle',
+        'break the loop',
       );
       return;
     }
@@ -357,8 +357,8 @@ export class Linker implements Linking {
       const isCall = start.startsWith(`${id}/`);
       if (!isCall || !this.aliases.has(this.standing(id))) continue;
       const { source, path } = this.places.get(id)!;
-      const words = `"${id}" leads back to itself without asking for anything`;
-      this.add('endless-loop', source, path, words, 'let one result lead out', 'key');
+      const words = `"${id}" loops back to itself without asking for anything`;
+      this.add('endless-loop', source, path, words, 'lead one result out', 'key');
     }
   }
 

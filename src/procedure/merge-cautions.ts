@@ -65,7 +65,7 @@ function repeated(
       code: 'repeated-name',
       key: null,
       words: `${source.file} has a caution "${rule.id}" too, which says something else`,
-      fix: 'give one of them another name: both then stand',
+      fix: 'give one of them another name: both are then shown',
     },
   ];
 }
@@ -105,7 +105,7 @@ function changes(
     flaws.push({
       code: 'caution-narrowed',
       key: 'drives',
-      words: `the shipped caution "${rule.id}" stands for every drive`,
+      words: `the shipped caution "${rule.id}" applies to every drive`,
       fix: 'leave "drives" out',
     });
   else if (rule.drives.length > 0 && drives.length > 0)

@@ -38,11 +38,11 @@ export function placeProblem(
 ): string | null {
   if (position === undefined) return null;
   const own = circuit && ownPlace(circuit);
-  if (!own) return 'the sensor of this procedure has no place that could be another one';
+  if (!own) return 'the sensor of this procedure has only one position';
   const said = placeSaid(position);
   if (said && isAlike(said.kind, own.kind)) return null;
   const what = own.kind === 'wheel' ? 'wheel' : 'shaft';
-  return `"${position}" is no ${what} where the sensor of this procedure could sit; for example: ${placeExamples(circuit)}`;
+  return `"${position}" is not a ${what} where the sensor of this procedure could be; for example: ${placeExamples(circuit)}`;
 }
 
 /** Circuit and tree with the sensor at the place of the job; as they are where nothing says another place. */

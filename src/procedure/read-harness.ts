@@ -16,7 +16,7 @@ export interface HarnessProblem {
 
 /** How the one text is written. */
 export const HARNESS_HINT =
-  'From the plug outward, with ; between: connector at the bulkhead: feed, signal, at 1.2 m, 4 min; wire signal: 3 m, 0.5 mm2. A splice is written alike.';
+  "From the sensor's connector outward, separated by ; for example connector at the bulkhead: feed, signal, at 1.2 m, 4 min; wire signal: 3 m, 0.5 mm2. A splice is written the same way.";
 
 /** Names that other things of a circuit have. */
 const TAKEN = ['battery', 'splice', 'wire', 'contact', 'target', 'connector', 'harness'];
@@ -46,8 +46,8 @@ export function readHarness(
     const index = said.findIndex(({ wire }) => wire === name);
     problems.push({
       index,
-      words: `the ${name} wire is no longer than to the ${last.words}`,
-      fix: 'give its length from end to end, and distances from the plug of the sensor',
+      words: `the ${name} wire ends before the ${last.words}`,
+      fix: "give its length from end to end, and distances from the sensor's connector",
     });
   }
   return { harness: { joints, wires }, problems };
@@ -60,16 +60,16 @@ function readJoint(circuit: Circuit, one: HarnessSaid, names: readonly string[])
   const where = connector ?? splice;
   if (where === undefined || (connector !== undefined && splice !== undefined))
     return {
-      words: 'this line says neither a connector nor a splice nor a wire',
+      words: 'this line is not a connector, a splice or a wire',
       fix: 'write one of them, for example: connector at the bulkhead',
     };
   const isSplice = splice !== undefined;
   const words = `${isSplice ? 'splice' : 'connector'} ${where.trim()}`;
   if (one.length !== undefined || one.size !== undefined)
-    return { words: `the ${words} has no length or size`, fix: 'say them of a wire' };
+    return { words: `the ${words} has no length or size`, fix: 'give them for a wire' };
   if (wires.length === 0)
     return {
-      words: `no wire passes the ${words}`,
+      words: `no wire goes through the ${words}`,
       fix: `name them: ${namesOf(circuit).join(', ')}`,
     };
   for (const name of wires) {
@@ -77,7 +77,7 @@ function readJoint(circuit: Circuit, one: HarnessSaid, names: readonly string[])
     if (wrong) return wrong;
   }
   if (new Set(wires).size < wires.length)
-    return { words: `a wire passes the ${words} twice`, fix: 'name each wire once' };
+    return { words: `a wire goes through the ${words} twice`, fix: 'name each wire once' };
   if (isSplice && wires.length > 1)
     return {
       words: `the ${words} is of ${wires.length} wires`,
@@ -94,20 +94,20 @@ function readWire(circuit: Circuit, one: HarnessSaid): KnownWire | Wrong {
   if (wrong) return wrong;
   if (length === undefined && size === undefined)
     return {
-      words: `nothing is said of the ${wire} wire`,
+      words: `nothing is given for the ${wire} wire`,
       fix: 'give its length or size, for example 3 m',
     };
   if (one.wires || one.at !== undefined || one.connector !== undefined || one.splice !== undefined)
     return {
       words: `the ${wire} wire has only a length and a size`,
-      fix: 'write joints as lines of their own',
+      fix: 'write joints on lines of their own',
     };
   const metres = length === undefined ? null : metresOf(length);
   if (metres !== null && typeof metres === 'object') return metres;
   if (size === undefined) return { name: wire, metres, squareMetres: null };
   const read = readToleranced(size, 'm2');
   if (!read.ok || !withinReason(read.value))
-    return { words: `"${size}" is no size of a wire`, fix: 'write it like 0.5 mm2' };
+    return { words: `"${size}" is not a wire size`, fix: 'write it like 0.5 mm2' };
   return { name: wire, metres, squareMetres: read.value.nominal };
 }
 
@@ -133,7 +133,7 @@ function metresOf(text: string): number | Wrong {
   const read = readToleranced(text, 'm');
   const metres = read.ok ? read.value.nominal : 0;
   if (metres > 0 && metres <= HARNESS_METRES_MAX) return metres;
-  return { words: `"${text}" is no length in a harness`, fix: 'write it like 1.2 m' };
+  return { words: `"${text}" is not a plausible length in a harness`, fix: 'write it like 1.2 m' };
 }
 
 /** `at the bulkhead` is called `bulkhead`; what cannot be a name, or is one already, has a number in it. */
@@ -155,14 +155,14 @@ function nameOf(where: string, { parts }: Circuit, before: readonly string[]): s
 /** Joints stand in the order in which they are met from the sensor's plug. */
 function oddBeside(joint: Joint, before: readonly Joint[]): Wrong | null {
   if (before.some(({ words }) => words === joint.words))
-    return { words: `there are two joints "${joint.words}"`, fix: 'say of each where it is' };
+    return { words: `there are two joints "${joint.words}"`, fix: 'say where each one is' };
   const last = before.findLast(
     ({ metres, wires }) => metres !== null && wires.some((wire) => joint.wires.includes(wire)),
   );
   if (!last || joint.metres === null || joint.metres > last.metres!) return null;
   return {
-    words: `the ${joint.words} is no farther from the plug than the ${last.words}`,
-    fix: 'write them from the sensor outward, each with its distance from the plug of the sensor',
+    words: `the ${joint.words} is not farther from the sensor's connector than the ${last.words}`,
+    fix: "write them from the sensor outward, each with its distance from the sensor's connector",
   };
 }
 

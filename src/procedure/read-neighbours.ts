@@ -14,7 +14,7 @@ export interface ShareProblem {
 
 /** How the one text is written. */
 export const SHARES_HINT =
-  'Its feed, ground or plug, with ; between: oil sensor: feed, ground, works, how: live data. Of one of its kind: sister 4.98 V, its signal unplugged. Or: nothing.';
+  'Its feed, ground or connector, separated by ; for example oil sensor: feed, ground, works, how: live data. For a sister sensor: sister 4.98 V, its signal unplugged. Or: nothing.';
 
 /** That nothing shares anything. */
 const NOTHING = /^(?:nothing|none)\.?$/i;
@@ -92,19 +92,21 @@ function wrongIn(
   const said = `"${one.name.trim()}"`;
   const odd = one.shares.find((each) => !SHARED.includes(each));
   if (odd !== undefined)
-    return { words: `"${odd}" is nothing that ${said} can share`, fix: nameFix(odd, [...SHARED]) };
+    return {
+      words: `"${odd}" is not something that ${said} can share`,
+      fix: nameFix(odd, [...SHARED]),
+    };
   if (one.shares.length === 0)
     return {
-      words: `it is not said what ${said} shares with the sensor`,
-      fix: `name it behind a colon: ${SHARED.join(', ')}`,
+      words: `it does not say what ${said} shares with the sensor`,
+      fix: `name it after a colon: ${SHARED.join(', ')}`,
     };
-  if (before.has(name))
-    return { words: `${said} is there twice`, fix: 'say all of it in one line' };
+  if (before.has(name)) return { words: `${said} is there twice`, fix: 'put it all on one line' };
   const isOther = circuit.parts.some((part) => part.name === name && part.kind !== 'neighbour');
   if (isOther || TAKEN.includes(name))
     return {
-      words: `${said} is called like another thing of this circuit`,
-      fix: 'call it otherwise, for example by what it measures',
+      words: `${said} has the same name as something else in this circuit`,
+      fix: 'give it another name, for example by what it measures',
     };
   const { name: sensor, words: ours } = sensorOf(circuit);
   const has = (...roles: readonly string[]) =>

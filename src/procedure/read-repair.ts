@@ -78,7 +78,7 @@ const EFFECT_WORDS: readonly (readonly [RepairEffect, RegExp])[] = [
   ],
 ];
 
-/** What went in, as people say it. Plain "new" says no more than "replaced". */
+/** What was fitted, as people say it. Plain "new" says no more than "replaced". */
 const FITTED_WORDS: readonly (readonly [Fitted, RegExp])[] = [
   [
     'second-hand',
@@ -128,7 +128,7 @@ export function repairsRemark(
     .map((repair) => {
       const { words, part } = repair;
       const what = parts.find(({ id }) => id === part)?.words;
-      if (what === undefined) return `Kept as a note only, no part of this circuit: "${words}".`;
+      if (what === undefined) return `Kept as a note only, not a part of this circuit: "${words}".`;
       const done = part?.includes('.') ? 'made good' : 'replaced';
       const more = outcomeOfRepair(repair);
       return `Understood: the ${what} was ${done}${more === '' ? '' : `, ${more}`}.`;
@@ -138,16 +138,16 @@ export function repairsRemark(
 
 const FITTED_SAID: Readonly<Record<Fitted, string>> = {
   new: 'by a new one',
-  'second-hand': 'by a second-hand one',
-  'other-make': 'by one of another make',
+  'second-hand': 'by a used one',
+  'other-make': 'by an aftermarket one',
 };
 const CHANGED_SAID: Readonly<Record<RepairEffect, string>> = {
   nothing: 'which changed nothing',
   'for-a-while': 'which helped for a while',
-  cured: 'which cured it then',
+  cured: 'which fixed it then',
 };
 
-/** What went in and what it changed: `by a new one, which changed nothing`; empty where nobody said it. */
+/** What was fitted and what it changed: `by a new one, which changed nothing`; empty where nobody said it. */
 export function outcomeOfRepair({ fitted, changed }: EarlierRepair): string {
   return [fitted && FITTED_SAID[fitted], changed && CHANGED_SAID[changed]]
     .filter((one) => one !== undefined)

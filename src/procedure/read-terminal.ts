@@ -56,7 +56,7 @@ export function terminalRemark(typed: string): {
   if (PIN.test(pin) && /^\p{L}?\d+\p{L}?$|^\p{Lu}\d*$|^\p{L}+[\s./:-]?\d+$/u.test(pin))
     return { words: `Understood: pin ${pin}, no colour.`, doubtful: false };
   return {
-    words: `No wire colour understood in "${typed.trim()}": it is kept whole, as typed. Write pin and colour, for example 1 RD/BU or 1 red/blue.`,
+    words: `No wire colour recognised in "${typed.trim()}": kept as typed. Write pin and colour, for example 1 RD/BU or 1 red/blue.`,
     doubtful: true,
   };
 }

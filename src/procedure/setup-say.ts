@@ -43,7 +43,7 @@ export function watchSay(setup: Setup, watched: readonly Probe[], circuit: Circu
     ...leads.map((say, index) => (index === 0 ? say : `Round ${index + 1}: ${say}`)),
     live.length === 0
       ? ''
-      : `${leads.length === 0 ? 'Watch' : 'Beside it watch'} the live data of ${andWords(live)}.`,
+      : `${leads.length === 0 ? 'Watch' : 'Also watch'} the live data of ${andWords(live)}.`,
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
@@ -75,8 +75,8 @@ function sideSay(terminals: readonly TerminalId[], unplugged: readonly string[])
   const open = terminals.filter((id) => unplugged.includes(id.split('.')[0]!));
   if (open.length === 0) return '';
   return open.every((id) => id.endsWith('.pin'))
-    ? " Test at the part's own pins."
-    : ' Test in the open harness plug.';
+    ? " Test at the component's own pins."
+    : ' Test at the open harness connector.';
 }
 
 function bridgeSay({ from, to, through }: Bridge): string {
@@ -109,7 +109,7 @@ export function againstSetup(
     .filter((place) => !places.includes(place))
     .map((place) => ({
       words: `the text names "{${place}}", where this step has no lead and no bridge`,
-      fix: 'the leads and bridges are said by the program: leave the place out, or change "measure" or "bridge"',
+      fix: 'leads and bridges are worded by the program: leave the place out, or change "measure" or "bridge"',
     }));
   return [
     ...new Map(strange.map((one) => [one.words, one])).values(),
@@ -119,7 +119,7 @@ export function againstSetup(
       ? [
           {
             words: 'the text says "unplug", but the step unplugs nothing',
-            fix: 'write "unplug: [PART]", which the program says, or leave the word out',
+            fix: 'write "unplug: [PART]", which the program puts into words, or leave the word out',
           },
         ]
       : []),
@@ -144,7 +144,7 @@ function swappedLeads(text: string, probe: Probe) {
     return [
       {
         words: `the text puts the ${lead} on "{${said}}", and the step measures with it on "{${place}}"`,
-        fix: 'leave the leads out of the text: they are said by the program',
+        fix: 'leave the leads out of the text: the program words them',
       },
     ];
   });
@@ -163,8 +163,8 @@ function otherOhms(text: string, { bridges }: Setup) {
     const has = clipped.length === 0 ? 'none' : clipped.map(resistanceWords).join(', ');
     return [
       {
-        words: `the text says a resistor of ${value}, and the step clips in ${has}`,
-        fix: 'write it as "bridge: { from: ..., to: ..., through: ... }", which the program says, and leave it out of the text',
+        words: `the text says a ${value} resistor, and the step clips in ${has}`,
+        fix: 'write it as "bridge: { from: ..., to: ..., through: ... }", which the program puts into words, and leave it out of the text',
       },
     ];
   });

@@ -93,13 +93,13 @@ export function undoWords(
   const off = before.bridges
     .map((bridge) => bridgeWords(bridge, job, circuit))
     .filter((words) => !kept.has(words))
-    .map((words) => `take off the ${words}`);
+    .map((words) => `remove the ${words}`);
   const isSpareOut = before.sensor === 'spare' && after.sensor === 'fitted';
   const plugs = [
-    ...(isSpareOut ? ['plug the fitted sensor in again instead of the known-good one'] : []),
+    ...(isSpareOut ? ['plug the original sensor back in instead of the known-good one'] : []),
     ...before.unplugged
       .filter((part) => !after.unplugged.includes(part))
-      .map((part) => `plug the ${thingWords(part, circuit)} in again`),
+      .map((part) => `plug the ${thingWords(part, circuit)} back in`),
   ];
   const what = [...off, ...(plugs.length > 0 ? ['key off'] : []), ...plugs];
   return what.length === 0 ? '' : `First: ${what.join(', ')}.`;
@@ -169,7 +169,7 @@ export function goodRangeWords(expected: ExpectedRange, unit: Unit): string {
   const range = expectedRangeWords(expected, unit);
   return expected.from === 'circuit'
     ? `${range} (computed from the circuit)`
-    : `${range} (says the procedure)`;
+    : `${range} (from the procedure)`;
 }
 
 /** A part or a connector in the circuit's words; `wire.signal` as "signal wire". */

@@ -8,15 +8,15 @@ import { type AskOutcome, type AskStep, type Procedure, type Step, WAKING } from
 
 /** How what is told is brought about while something is moved, and while it is warmed. Common practice, no source. */
 const MOVING: Readonly<Partial<Record<Happens, string>>> = {
-  wet: 'It happens in the wet: mist plugs and harness with clean water first, away from the ignition and from what is hot, then move them.',
+  wet: 'It happens in the wet: mist connectors and harness with clean water first, away from the ignition and anything hot, then wiggle them.',
   bumps:
-    'It happens over bumps: tap and shake as the road does, first where the harness hangs free or bends.',
+    'It happens over bumps: tap and shake as the road would, first where the harness hangs free or bends.',
   cranking:
-    'It happens while cranking: the engine rocks then. Move the harness as far as it does, first where it goes from the engine to the body.',
+    'It happens while cranking: the engine rocks then. Move the harness as far as the engine would, first where it goes from engine to body.',
 };
 const WARMING: Readonly<Partial<Record<Happens, string>>> = {
-  hot: 'It happens hot, so it is warmed before it is moved.',
-  cold: 'It happens cold, so it is warmed before it is moved: begin with the engine cold, watch while the sensor is still cold, and chill it once more after it was warm.',
+  hot: 'It happens hot, so heat it before you wiggle it.',
+  cold: 'It happens cold, so heat it before you wiggle it: start with the engine cold, watch while the sensor is still cold, and chill it again once it has been warm.',
 };
 
 /** The tree for this job; the very same where the sheet tells of nothing that wakes. */
@@ -35,7 +35,7 @@ export function wakeByTold(
   // Where it is moved first after all, nothing comes first by being warmed.
   const said = isWarmedFirst
     ? warming
-    : warming.map((one) => one.replace(', so it is warmed before it is moved', ''));
+    : warming.map((one) => one.replace(', so heat it before you wiggle it', ''));
   const steps = Object.entries(ordered.steps).map(([id, step]): [string, Step] => {
     if (step.kind !== 'ask' || !WAKING.includes(step.family)) return [id, step];
     const before = step.family === 'wiggle' ? moving : said;

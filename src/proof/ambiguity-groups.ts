@@ -40,10 +40,10 @@ export function ambiguityGroups({ linked, model, ways, discriminating }: ProofFa
         code: 'ambiguity-group',
         severity: 'warning',
         at: sourceLocation(linked, step.id, ['conclude']),
-        words: `"${step.id}" stands for ${listed([...byPlace.keys()])}: who comes here still does not know which of them is bad`,
+        words: `"${step.id}" stands for ${listed([...byPlace.keys()])}: whoever gets here still does not know which of them is bad`,
         fix: parts
-          ? `tell them apart before, for example by: ${nameOfTest(parts)}`
-          : 'tell them apart by a test before, and conclude on each by itself',
+          ? `tell them apart first, for example by: ${nameOfTest(parts)}`
+          : 'tell them apart by a test first, and give each its own conclusion',
       },
     ];
   });

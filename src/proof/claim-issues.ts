@@ -46,11 +46,11 @@ export function claimIssues(
           code: 'unmeasured-claim',
           severity: 'error',
           at: sourceLocation(linked, step.id, [key]),
-          words: `"${step.id}" says "${said}", and a way comes to it without ${needs}`,
-          fix: 'let it require the step that shows it, or say only what every way shows',
+          words: `"${step.id}" says "${said}", and a path reaches it without ${needs}`,
+          fix: 'let it require the step that shows it, or state only what every path shows',
           notes: way
-            ? [`one such way: ${wayWords(way)}`]
-            : ['one where more than two steps cannot be done'],
+            ? [`one such path: ${wayWords(way)}`]
+            : ["one where more than two steps can't be done"],
         });
       }
   }

@@ -26,7 +26,7 @@ export function likeHealthyIssues({ linked, ways }: ProofFacts): Issue[] {
         severity: 'warning',
         at: sourceLocation(linked, end, ['conclude']),
         words: `no instrument tells ${listed(all)} from a healthy circuit, so "${end}" is where ${told.length === 1 ? 'it ends' : 'they end'}`,
-        fix: 'let the text there say what may still be wrong, or give the fault a size that shows',
+        fix: 'let the text there say what may still be wrong, or give the fault a size that is measurable',
         notes: told.length > 3 ? all : [],
       },
     ];

@@ -188,13 +188,13 @@ function issueOf(
     ? {
         ...common,
         code,
-        words: `${names} at "${step.id}" read ${reads}, nearer to a limit of "${outcome.name}" than a meter can tell, and end wrongly where it shows them on the other side`,
-        fix: `a ${name} may be off by ${formatReadings(off, off, step.unit)} here: move the limit away from what is read`,
+        words: `${names} at "${step.id}" read ${reads}, closer to a limit of "${outcome.name}" than a meter can resolve, and end wrongly if it shows them on the other side`,
+        fix: `a ${name} can be off by ${formatReadings(off, off, step.unit)} here: move the limit away from the reading`,
       }
     : {
         ...common,
         code,
-        words: `"${outcome.name}" of "${step.id}" also holds ${names} at ${reads}, where a sound wire reads far less`,
-        fix: 'draw the limit closer to what a sound wire, contact or fuse reads',
+        words: `"${outcome.name}" of "${step.id}" also holds ${names} at ${reads}, where a good wire reads far less`,
+        fix: 'tighten the limit towards what a good wire, contact or fuse reads',
       };
 }

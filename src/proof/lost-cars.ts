@@ -9,7 +9,7 @@ import type { TreeWay } from './walk-faults.ts';
 
 /** So few cars have some value of their own by luck alone. */
 const TELLING_MIN = 3;
-const TOO_FEW = 'too few to say by which value';
+const TOO_FEW = 'too few to say which value it is';
 
 /** A fault and its cars that a finding is about. */
 export interface FaultCars {

@@ -80,7 +80,7 @@ function issueOf({ linked, judge }: ProofFacts, { way, end, faults, of }: Wrong)
     : `${verb} at "${end}", which excludes ${it}`;
   const common = {
     severity: 'error' as const,
-    notes: [`one such way: ${wayWords(way)}`],
+    notes: [`one such path: ${wayWords(way)}`],
   };
   const [first] = faults.keys();
   const right = judge.rightFor(first!).slice(0, 3);
@@ -92,7 +92,7 @@ function issueOf({ linked, judge }: ProofFacts, { way, end, faults, of }: Wrong)
       ...common,
       code: 'untold-end',
       at: sourceLocation(linked, last, ['cannot']),
-      words: `where ${quoted(way.skipped, 'and')} cannot be done, ${names} ${says}`,
+      words: `where ${quoted(way.skipped, 'and')} can't be done, ${names} ${says}`,
       fix: `let "${end}" require ${way.skipped.length > 1 ? 'one of them' : 'it'}, with an "otherwise" that leaves it open, or lead "cannot"${belongs === '' ? ' elsewhere' : ` to another test${belongs}`}`,
     };
   }
@@ -105,7 +105,7 @@ function issueOf({ linked, judge }: ProofFacts, { way, end, faults, of }: Wrong)
       code: 'answer-loses',
       at: sourceLocation(linked, end),
       words: `${names} ${says}`,
-      fix: 'look at the answers on the way',
+      fix: 'look at the answers on the path',
     };
   return {
     ...common,

@@ -52,8 +52,8 @@ export function plugCycleIssues({ linked, model, ways }: ProofFacts): Issue[] {
       code: 'plug-cycle',
       severity: 'warning',
       at: sourceLocation(linked, closed),
-      words: `the plug of "${part}" is open at "${open}", closed for "${closed}" and opened again at "${again}", on the way of ${isHealthy ? 'a healthy vehicle' : `${percent(share)} of all faults`}`,
-      fix: 'do what needs the plug open in one go: put the step between before or after it',
+      words: `the plug of "${part}" is unplugged at "${open}", plugged in for "${closed}" and unplugged again at "${again}", on the path of ${isHealthy ? 'a healthy vehicle' : `${percent(share)} of all faults`}`,
+      fix: 'do everything that needs it unplugged in one go: move the step in between before or after it',
     }));
 }
 
@@ -72,8 +72,8 @@ export function earlyPlugIssues({ linked, ways }: ProofFacts): Issue[] {
       code: 'early-plug',
       severity: 'warning',
       at: sourceLocation(linked, open),
-      words: `the plug of "${part}" is opened at "${open}", on the way of a vehicle with nothing wrong now, before the harness is moved at "${moved}"`,
-      fix: 'put what moves the harness before it: opening a plug wipes a contact that comes and goes, and then nothing wakes it',
+      words: `the plug of "${part}" is unplugged at "${open}", on the path of a vehicle with nothing wrong now, before the harness is wiggled at "${moved}"`,
+      fix: 'put what wiggles the harness before it: unplugging wipes an intermittent contact, and then nothing brings the fault on',
     }));
 }
 

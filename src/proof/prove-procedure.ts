@@ -135,8 +135,8 @@ export function tooManyWays(linked: LinkedProcedure, ways: readonly JudgedWay[])
       code: 'too-many-ways',
       severity: 'error',
       at: sourceLocation(linked, linked.procedure.start),
-      words: `questions without a usual answer part a fault into more than ${WAYS_MAX} ways, so its shares and minutes are not known`,
-      fix: 'give them a "usual" answer: the others are walked all the same',
+      words: `questions without a usual answer split a fault into more than ${WAYS_MAX} paths, so its shares and minutes are not known`,
+      fix: 'give them a "usual" answer: the others are still followed',
     },
   ];
 }

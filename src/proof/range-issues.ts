@@ -101,7 +101,7 @@ function tooWide(
       severity: 'warning',
       at: sourceLocation(linked, step.id, ['outcomes', good.name]),
       words: `"good" of "${step.id}" (${rangeWords(good, step)}) also holds ${names} at ${formatReadings(Math.min(...values), Math.max(...values), step.unit)}, which then ends wrongly`,
-      fix: `a healthy circuit reads ${formatReadings(low, high, step.unit)} here with tolerances and meter; draw the limit closer`,
+      fix: `a healthy circuit reads ${formatReadings(low, high, step.unit)} here with tolerances and meter; tighten the limit`,
       notes: carNotes(lost),
       cars: lost.map(({ cars }) => cars),
     },

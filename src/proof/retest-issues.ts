@@ -27,8 +27,8 @@ export function retestIssues({ linked, model, ways }: ProofFacts): Issue[] {
         code: 'blind-retest',
         severity: 'warning',
         at: sourceLocation(linked, step.id, ['retest']),
-        words: `with ${listed(blind)} still there, ${quoted(step.retest, 'and')} would pass all the same`,
-        fix: 'name the step that failed on the way here',
+        words: `with ${listed(blind)} still there, ${quoted(step.retest, 'and')} would still pass`,
+        fix: 'name the step that failed on the path here',
       },
     ];
   });

@@ -35,7 +35,7 @@ export function stepIssues(facts: ProofFacts): Issue[] {
       code: 'separates-nothing',
       severity: 'warning',
       at: sourceLocation(linked, id),
-      words: `all that comes to "${id}", ${only[1].size} repairs, leaves it by "${only[0]}": it tells nothing apart`,
+      words: `everything that reaches "${id}", ${only[1].size} repairs, leaves it by "${only[0]}": it tells nothing apart`,
       fix: 'look at the leads, the state and what is unplugged, or leave the step out',
     });
   }
@@ -56,7 +56,7 @@ function neverReached({ linked }: ProofFacts, came: ReadonlySet<string>): Issue[
         code: 'never-reached',
         severity: 'warning',
         at: outcomeLocation(linked, id, name),
-        words: `no fault and no healthy circuit ever shows ${outcomeWords(linked, id, name)}, so nothing comes to "${go}"`,
+        words: `no fault and no healthy circuit ever shows ${outcomeWords(linked, id, name)}, so nothing reaches "${go}"`,
         fix: 'look at the limits and the leads, or lead this outcome to a step that is needed anyway',
       });
     }

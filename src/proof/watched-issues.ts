@@ -51,7 +51,7 @@ function issuesOf(step: AskStep, linked: ProofFacts['linked'], model: Model): Is
             code: 'nothing-watched',
             severity: 'warning',
             at: sourceLocation(linked, step.id),
-            words: `"${step.id}" wakes a fault and does not say what is watched, so nobody knows whether it shows`,
+            words: `"${step.id}" provokes a fault and does not say what to watch, so nobody knows whether it shows`,
             fix: 'add the key "watch": an instrument and where its leads go, in a state in which the fault shows',
           },
         ]

@@ -99,7 +99,7 @@ function namedElsewhere({ linked, ways, judge }: ProofFacts): Issue[] {
       severity: 'warning',
       at: sourceLocation(linked, end, ['conclude']),
       words: `${fault} (${percent(share)}) ends at "${end}", which does not name it, while ${quoted(judge.rightFor(fault), 'and')} does`,
-      fix: 'lead the way there, or name it here',
+      fix: 'lead the path there, or name it here',
     }));
 }
 
@@ -117,12 +117,12 @@ function issueOf(
       at: sourceLocation(linked, end),
       words:
         verdict === 'dead-end'
-          ? `nothing at "${end}" holds what is read with ${names}: ${readingWords(facts, end, first!)}`
-          : `with ${names} the way comes back to "${end}" without end`,
+          ? `no outcome at "${end}" covers what is read with ${names}: ${readingWords(facts, end, first!)}`
+          : `with ${names} the path keeps coming back to "${end}"`,
       fix:
         verdict === 'dead-end'
-          ? 'let an outcome hold it'
-          : 'lead one of the outcomes on this way elsewhere',
+          ? 'let an outcome cover it'
+          : 'lead one of the outcomes on this path elsewhere',
     };
   const right = judge.rightFor(first!.fault);
   if (at === null) return uncovered(facts, end, names, first!);
@@ -170,7 +170,7 @@ function fixWords(
   const entries = entriesOf(linked);
   const better = betterTarget({ procedure, model, judge, ways, targets: [...entries.keys()] }, at);
   if (better !== null)
-    return `let it lead to "${entries.get(better)}": all that leaves by it then ends rightly`;
+    return `let it lead to "${entries.get(better)}": everything that leaves by it then ends right`;
   const step = stepOf(procedure, at.step);
   const limits =
     step.kind === 'measure' && !isComputed(step, at.outcome)

@@ -106,7 +106,7 @@ export function parseReading(typed: string, expected: ExpectedReading): ReadingP
   if (scan.status === 'two-numbers')
     return refused('two-numbers', 'there is more than one number here', 'enter one reading');
   if (scan.status === 'marks')
-    return refused('number-marks', 'the points and commas here make no number', fix);
+    return refused('number-marks', 'the points and commas here do not make a number', fix);
   if (scan.status !== 'number')
     return refused('not-a-reading', `"${shown(text)}" is not a reading`, fix);
   if (scan.unfinished && scan.rest === '') return { status: 'unfinished' };
@@ -127,7 +127,7 @@ function withUnit(scan: ScannedNumber, expected: ExpectedReading, fix: string): 
     if (scan.letter === '' && beginsUnit(rest)) return { status: 'unfinished' };
     return refused(
       'wrong-unit',
-      `"${shown(rest || scan.letter)}" is no unit for this reading`,
+      `"${shown(rest || scan.letter)}" is not a unit for this reading`,
       fix,
     );
   }
@@ -199,7 +199,7 @@ function caseDoubt(typed: Typed, expected: ExpectedReading): ReadingParse | null
   return {
     status: 'doubt',
     choices: possible,
-    words: 'm is milli (a thousandth) and M is mega (a million): which one does the meter show?',
+    words: 'm is milli (a thousandth) and M is mega (a million): which does the meter show?',
   };
 }
 
@@ -214,7 +214,7 @@ function groupDoubt(
   return {
     status: 'doubt',
     choices,
-    words: 'the comma can be a decimal mark or a thousands mark: which one is it?',
+    words: 'the comma can be a decimal or a thousands separator: which is it?',
   };
 }
 
@@ -232,7 +232,7 @@ const BELOW_RANGE: Partial<
   Readonly<Record<Unit, { readonly words: string; readonly fix: string }>>
 > = {
   V: {
-    words: 'the meter is beyond its range with the leads exchanged',
+    words: 'the meter is over range with the leads swapped',
     fix: 'choose a higher range and read again',
   },
   ohm: { words: NEVER_NEGATIVE.ohm!, fix: 'check that the circuit is dead' },
@@ -254,7 +254,7 @@ function overLimit(text: string, unit: Unit): ReadingParse | null {
   if (!below)
     return refused(
       'over-limit-elsewhere',
-      `OL is no reading in ${UNIT_NAMES[unit]}: the meter is beyond its range`,
+      `OL is not a reading in ${UNIT_NAMES[unit]}: the meter is over range`,
       'choose a higher range and read again',
     );
   if (match[1] === '-') return refused('impossible-value', below.words, below.fix);

@@ -50,12 +50,12 @@ export function splitChoices(text: string, isWhole: (choice: string) => boolean)
       ok: false,
       words:
         open > 0
-          ? `the chances come to ${said} % and leave nothing for the others`
+          ? `the chances add up to ${said} % and leave nothing for the others`
           : `the chances come to ${said} %`,
-      fix: 'let them come to 100 %',
+      fix: 'make them add up to 100 %',
     };
   if (read.some(({ percent }) => percent === 0))
-    return { ok: false, words: 'a choice of 0 % is none', fix: 'leave it out' };
+    return { ok: false, words: 'a choice of 0 % is not a choice', fix: 'leave it out' };
   const whole = open > 0 ? 100 : said;
   return {
     ok: true,

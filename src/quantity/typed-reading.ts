@@ -37,7 +37,7 @@ const USUAL_SLACK = 100;
 
 /** Units that have no negative values, with the reason in words. */
 export const NEVER_NEGATIVE: Partial<Record<Unit, string>> = {
-  ohm: 'a resistance cannot be negative; a meter that shows one sees voltage in the circuit, or its leads were zeroed on something',
+  ohm: 'a resistance cannot be negative; a meter that shows one sees voltage in the circuit, or was zeroed with something between its leads',
   Hz: 'a frequency cannot be negative',
   rpm: 'a speed in rpm is entered without a sign',
   '%': 'a duty or a percentage here lies between 0 and 100',

@@ -83,7 +83,7 @@ export async function runAfterSession(after: AfterSession): Promise<AfterSession
   }
 }
 
-const SAFE = 'The session is saved all the same.';
+const SAFE = 'The session is saved anyway.';
 
 interface Ended {
   readonly timedOut: boolean;

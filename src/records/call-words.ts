@@ -60,8 +60,8 @@ function foundSentence(
   // What counts beside what else was read may lie within what is right: on the telephone it shows nothing by itself.
   const { one: first, made } =
     shows.find(({ made: line }) => line && !isRight(line)) ?? shows[0] ?? {};
-  if (!first) return `We suspect this, and no test has shown it yet: ${unstopped(title)}.`;
-  const right = made?.expected && !isRight(made) ? `, where ${made.expected} is right` : '';
+  if (!first) return `This is our suspicion; no test has shown it yet: ${unstopped(title)}.`;
+  const right = made?.expected && !isRight(made) ? `; correct is ${made.expected}` : '';
   const shown = `; what shows it: ${first.test}, found ${first.found}${right}`;
   return `We found this: ${unstopped(title)}${shown}${SURE[`${proven}`]}.`;
 }
@@ -73,15 +73,15 @@ function isRight({ verdict }: Pick<RecordLine, 'verdict'>): boolean {
 /** Nothing is said of it where no circuit could weigh it. */
 const SURE = {
   true: '; at least three independent tests agree',
-  false: '; it is the best explanation of the tests and not a proof',
+  false: '; it is the best explanation of the test results, not a proof',
   null: '',
 } as const;
 
 function takesSentence(session: Session, { repair, title, place }: RecordConclusion): string {
-  const takes = `It takes this: ${unstopped(repair === '' ? title : repair)}`;
-  if (place !== '') return `${takes}; the place is ${place}.`;
+  const takes = `What it needs: ${unstopped(repair === '' ? title : repair)}`;
+  if (place !== '') return `${takes}; the location is ${place}.`;
   return isAlongWire(session)
-    ? `${takes}; where along the wire it sits shows only once the harness is opened, and more may be found there.`
+    ? `${takes}; exactly where along the wire shows only once the harness is opened, and more may turn up there.`
     : `${takes}.`;
 }
 
@@ -92,7 +92,7 @@ function isAlongWire({ concluded, opened }: Session): boolean {
 }
 
 function notNeededSentence({ concluded, opened }: Session, { ruledOut }: RecordConclusion): string {
-  if (ruledOut.length === 0) return 'The tests have ruled out no other repair yet.';
+  if (ruledOut.length === 0) return 'The tests have not ruled out any other repair yet.';
   const named = ruledOut.slice(0, NAMED).map(({ words }) => unstopped(words));
   const rest = ruledOut.length - named.length;
   const more = rest > 0 ? `; and ${rest} more` : '';
@@ -103,8 +103,8 @@ function notNeededSentence({ concluded, opened }: Session, { ruledOut }: RecordC
     ({ part, changed }) => changed === 'nothing' && part !== null && out.has(`${part}.replace`),
   );
   const paid = vain.map(({ words }) => `"${unstopped(words)}"`).join(' and ');
-  const inVain = paid === '' ? '' : `; ${paid} changed nothing, and the tests show why`;
-  return `Not needed, as the tests show: ${named.join('; ')}${more}${inVain}.`;
+  const inVain = paid === '' ? '' : `; ${paid} made no difference, and the tests show why`;
+  return `Not needed, according to the tests: ${named.join('; ')}${more}${inVain}.`;
 }
 /** More are not read out. */
 const NAMED = 2;

@@ -26,10 +26,10 @@ export function compareRecords(left: SessionRecord, right: SessionRecord): Repor
     subtitle: `${left.id} and ${right.id}`,
     warnings: practiceWarning(left, right),
     sections: [
-      section('Facts', 'What is known of both', ['', left.id, right.id, 'Same?'], rows),
+      section('Facts', 'What is known about both', ['', left.id, right.id, 'Same?'], rows),
       section(
         'Measurements',
-        'Answers that stand, by step, and tests that no step asked for',
+        'Answers by step, and tests outside the procedure',
         ['Test', 'Expected', left.id, right.id, 'Same?'],
         stepRows(left, right),
       ),
@@ -67,7 +67,7 @@ const BEFORE_AFTER_HEADS = ['Test', 'Expected', 'Before', 'After', 'Result'];
 
 function practiceWarning(left: SessionRecord, right: SessionRecord): string[] {
   if (left.vehicle === 'real' && right.vehicle === 'real') return [];
-  return ['Practice: readings of a simulated vehicle are among these.'];
+  return ['Practice: some of these readings are from a simulated vehicle.'];
 }
 
 function section(

@@ -28,7 +28,7 @@ export function customerSections(record: SessionRecord): Section[] {
     ['What is not needed', ruledOut(record)],
     ['What was not ruled out', notRuledOut(record)],
     ['What could not be tested', impossible(record)],
-    ['What it takes', end?.repair ? [text(end.repair)] : []],
+    ['What needs doing', end?.repair ? [text(end.repair)] : []],
     ['What it costs', prices(record)],
     ['After the repair', retest(record)],
     ['Your decision', decision(record)],
@@ -99,7 +99,7 @@ function wiring({ picture, conclusion, lines, tests, retest: { rows } }: Session
 }
 
 function found({ conclusion: end, lines }: SessionRecord): Block[] {
-  if (!end) return [text('The tests have not come to a conclusion yet.')];
+  if (!end) return [text('The tests have not led to a conclusion yet.')];
   const blocks: Block[] = [text(end.title)];
   if (end.customer) blocks.push(text(end.customer));
   if (end.place !== '') blocks.push(text(`Where: ${end.place}.`));
@@ -109,16 +109,16 @@ function found({ conclusion: end, lines }: SessionRecord): Block[] {
       text(
         end.proven
           ? 'At least three independent tests agree on this.'
-          : `${PLAIN_GAPS[proofGap(end)]}, so it is the best explanation and not a proof.`,
+          : `${PLAIN_GAPS[proofGap(end)]}, so it is the best explanation, not a proof.`,
       ),
     );
   return blocks;
 }
 
 const PLAIN_GAPS = {
-  'one-reading': 'This rests on one reading that was not made again',
+  'one-reading': 'This rests on one reading that was not repeated',
   'few-pieces': 'Fewer than three independent tests agree on this so far',
-  'not-sure': 'Another cause is not ruled out far enough yet, or the tests do not all fit together',
+  'not-sure': 'Another cause is not ruled out yet, or the test results do not all agree',
 } as const;
 
 function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
@@ -151,7 +151,7 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
         }),
       },
       ...plainTable(
-        'Other tests that were made',
+        'Other tests that were done',
         before.filter((one) => !isTold(one)),
       ),
     ];
@@ -159,7 +159,7 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
   const taken = lines.filter(
     (line) => line.standing === 'standing' && (line.kind === 'reading' || line.kind === 'look'),
   );
-  return plainTable('Tests that were made', [...taken, ...before]);
+  return plainTable('Tests that were done', [...taken, ...before]);
 }
 
 function plainTable(caption: string, made: readonly (RecordLine | RecordTest)[]): Block[] {
@@ -224,20 +224,19 @@ function impossible({ lines }: SessionRecord): Block[] {
 const PLAIN_VERDICT = {
   cured: 'The tests were repeated after the repair and passed.',
   'not-cured': 'The fault is still there after the repair.',
-  changed: 'The vehicle behaves differently after the repair, but is not right yet.',
+  changed: 'The vehicle behaves differently after the repair, but is still not right.',
   'not-shown':
-    'The tests that could be made after the repair passed. One could not be made, so it is not shown that the fault is gone.',
-  'no-retest': 'No test was made after the repair.',
+    'The tests that could be done after the repair passed. One could not be done, so it is not proven that the fault is gone.',
+  'no-retest': 'No test was done after the repair.',
 } as const;
 
 const NOT_ALL_REPEATED =
-  'Not all of the tests were repeated after the repair, so it is not shown that the fault is gone.';
+  'Not all tests were repeated after the repair, so it is not proven that the fault is gone.';
 
-const CAME_BACK =
-  'So the fault is not gone, whatever the tests with the vehicle standing still have shown.';
+const CAME_BACK = 'So the fault is not gone, whatever the tests in the shop have shown.';
 
 const PLAIN_LAST_WORD =
-  "The trouble codes are to be cleared and the vehicle driven as its maker's procedure says. That the code stays away is the last word.";
+  "The trouble codes have to be cleared and the vehicle driven as its maker's procedure says. The last word is that the code stays away.";
 
 function retest(record: SessionRecord): Block[] {
   const { tests, retest: done } = record;
@@ -259,7 +258,7 @@ function retest(record: SessionRecord): Block[] {
     });
   blocks.push(
     ...plainTable(
-      'Other tests that were made after it',
+      'Other tests that were done after it',
       tests.filter(({ afterRepair }) => afterRepair),
     ),
   );
@@ -267,7 +266,7 @@ function retest(record: SessionRecord): Block[] {
   else if (verdict) blocks.push(text(PLAIN_VERDICT[verdict]));
   if (rows.length > 0 && missing.length > 0)
     blocks.push(text(`Not tested again after the repair: ${missing.join('; ')}.`));
-  for (const one of drives) blocks.push(text(`Driven after the repair. ${driveWords(one)}.`));
+  for (const one of drives) blocks.push(text(`Test drive after the repair. ${driveWords(one)}.`));
   if (drives.at(-1)?.code === 'came-back') blocks.push(text(CAME_BACK));
   if (isDriveDue(record)) blocks.push(text(PLAIN_LAST_WORD));
   return blocks;

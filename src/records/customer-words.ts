@@ -8,10 +8,10 @@ const PLAIN_TESTS: Partial<Record<Family, string>> = {
   ground: 'Ground connection',
   signal: 'Signal line',
   injection: 'Signal line under load',
-  bypass: 'Trial with a wire laid beside the old one',
+  bypass: 'Trial with a bypass wire',
   continuity: 'Resistance measured',
   pattern: 'Signal while the part moves',
-  neighbour: 'Trial with the neighbouring part taken off',
+  neighbour: 'Trial with the neighbouring part unplugged',
 };
 
 /** Rewrites the texts of one record. */

@@ -43,7 +43,7 @@ function answerRows(answer: RecordAnswer): [string, string][] {
   const { faults, repairs, right, points, score, minutes, yardstickMinutes, late } = answer;
   return [
     ['Result', `${right ? 'RIGHT' : 'NOT RIGHT'}, ${points} of 100 points`],
-    ['In the vehicle', faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
+    ['Actual fault', faults.map(({ words, id }) => `${words} [${id}]`).join('; ')],
     ['Repair', repairs.join(' ')],
     ['Score', score.map(partWords).join('; ')],
     [

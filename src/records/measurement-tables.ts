@@ -33,7 +33,7 @@ export function measurements(record: SessionRecord): Block[] {
   return [
     {
       kind: 'table',
-      caption: 'Every answer in the order it was given',
+      caption: 'All answers in the order they were given',
       heads: ['No., time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
       widths: [10, 17, 23, 14, 12, 18],
       rows: record.lines.map(lineRow),
@@ -108,11 +108,11 @@ function captureBlocks(heading: string, capture: RecordCapture | undefined): Blo
         ],
         ['SHA-256 of the file', capture.sha256],
         ...(capture.beside ?? []).map((file): [string, string] => [
-          file.what === 'good' ? 'Known-good capture' : 'Second file of the crank',
+          file.what === 'good' ? 'Known-good capture' : 'Second file of the same crank',
           [file.name, file.sha256 && `SHA-256 ${file.sha256}`].filter(Boolean).join(', '),
         ]),
         ['Measured', capture.found],
-        ['Judgement', capture.words.join('; ') || 'nothing against this signal'],
+        ['Judgement', capture.words.join('; ') || 'nothing wrong with this signal'],
         ['Pairs', capture.pairs.join('; ')],
       ]),
     },
@@ -131,7 +131,7 @@ function beforeBesideAfter(title: string, before: RecordCapture, after: RecordCa
     rows: [
       ...rows.map((row) => [cell(row.name), cell(row.before), cell(row.after), cell(row.change)]),
       [
-        cell('against the signal'),
+        cell('wrong with the signal'),
         cell(...(before.words.length > 0 ? before.words : ['nothing'])),
         cell(...(after.words.length > 0 ? after.words : ['nothing'])),
         cell(''),
@@ -171,10 +171,10 @@ function toneOf({ verdict }: RecordLine | RecordTest): Pick<Cell, 'tone'> {
   }
 }
 
-/** Tests that no step asked for, before the repair. */
+/** Tests outside the procedure, before the repair. */
 export function ownTests({ tests }: SessionRecord): Block[] {
   return testTable(
-    'Chosen by the person or proposed by the program',
+    'Chosen by the technician or suggested by the program',
     tests.filter(({ afterRepair }) => !afterRepair),
   );
 }
@@ -182,7 +182,7 @@ export function ownTests({ tests }: SessionRecord): Block[] {
 /** The same after the repair. */
 function ownTestsAfter({ tests }: SessionRecord): Block[] {
   return testTable(
-    'Other tests made after the repair',
+    'Other tests done after the repair',
     tests.filter(({ afterRepair }) => afterRepair),
   );
 }
@@ -245,7 +245,7 @@ export function retest(record: SessionRecord): Block[] {
       ['Verdict', verdictWords(verdict)],
       ['Today', todayWords(today)],
       ['Still to be repeated', missing.join('; ')],
-      ...drives.map((one): [string, string] => ['Driven', driveWords(one)]),
+      ...drives.map((one): [string, string] => ['Test drive', driveWords(one)]),
       ['Still to be done', isDriveDue(record) ? LAST_WORD : ''],
     ]),
   });

@@ -7,7 +7,7 @@ import type { RecordLine, RecordTest } from './record-form.ts';
 import { HARNESS_MOVED } from './record-lines.ts';
 
 /** Where a value was watched while a hand moved the wires: no test by itself says what is right. */
-const MOVED = 'This is what showed while the harness and its plugs were moved.';
+const MOVED = 'This is what showed while the harness and its connectors were wiggled.';
 
 /** Behind what was seen, where a capture gave a position. */
 const DEGREES = /, \d+\.\d degrees (?:late|early)$/;
@@ -59,19 +59,19 @@ function asSentence(words: string): string {
 
 const SENTENCES: Readonly<Record<Look, string>> = {
   lit: 'Current comes through.',
-  dim: 'Some current comes through, not enough.',
+  dim: 'Some current comes through, but not enough.',
   dark: 'No current comes through.',
   full: 'The signal is full and even.',
-  weak: 'The signal comes, and is too small.',
-  uneven: 'The signal comes with gaps or jumps.',
-  'flat-high': 'No signal comes.',
-  'flat-middle': 'No signal comes.',
-  'flat-low': 'No signal comes.',
-  follows: 'The control module reads the signal.',
-  still: 'The control module reads no signal.',
-  'in-step': 'The signal stands where it belongs.',
-  shifted: 'The signal stands in the wrong place.',
-  'no-signal': 'No signal comes.',
+  weak: 'The signal is there, but too small.',
+  uneven: 'The signal has gaps or jumps.',
+  'flat-high': 'There is no signal.',
+  'flat-middle': 'There is no signal.',
+  'flat-low': 'There is no signal.',
+  follows: 'The control module sees the signal.',
+  still: 'The control module sees no signal.',
+  'in-step': 'The signal is in the right position.',
+  shifted: 'The signal is in the wrong position.',
+  'no-signal': 'There is no signal.',
   sound: 'Nothing wrong was seen or felt.',
   faulty: 'Something wrong was seen or felt.',
 };

@@ -20,7 +20,7 @@ export function readRates(
   const hour = priceOf(amount);
   if (hour === null || !/^\p{L}{1,8}$|^\p{Sc}$/u.test(currency) || more.length > 0)
     return {
-      words: `"${first}" is no rate for an hour`,
+      words: `"${first}" is not an hourly rate`,
       fix: 'begin with it and its currency: 96 EUR; module repair 350; sensor plug 38',
     };
   const lines: Rates['lines'][number][] = [];

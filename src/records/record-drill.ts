@@ -1,7 +1,7 @@
 /** What makes a session a drill, from its events alone. */
 import { bindText } from '../procedure/bind-text.ts';
 import { setupWords, whereWords } from '../procedure/test-words.ts';
-import type { AnswerRevealed, Hazard } from '../session/events.ts';
+import type { AnswerRevealed, TestHazard } from '../session/events.ts';
 import { faultWords, repairWords } from './record-conclusion.ts';
 import type { RecordContext } from './record-context.ts';
 import type { RecordAnswer, RecordDrill } from './record-form.ts';
@@ -37,7 +37,7 @@ export function recordDrill(context: RecordContext): RecordDrill | null {
   };
 }
 
-const HAZARD_WORDS: Readonly<Record<Hazard, string>> = {
+const HAZARD_WORDS: Readonly<Record<TestHazard, string>> = {
   'ohms-on-live': 'an ohmmeter on a live circuit or on electronics',
   'lamp-on-module': 'a filament lamp at a terminal of the module',
   'clipped-in': 'battery voltage or ground at a terminal that is not made for it',

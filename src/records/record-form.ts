@@ -11,11 +11,11 @@ import type {
   CaptureMeasured,
   DrivenCode,
   Hand,
-  Hazard,
   LevelName,
   RepairVerdict,
   ScorePart,
   StepCapture,
+  TestHazard,
   WorkAnswer,
 } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
@@ -65,7 +65,7 @@ export interface SessionRecord {
   readonly job: RecordJob;
   /** Every answer of the session in the order it was given, those taken back as well. */
   readonly lines: readonly RecordLine[];
-  /** Tests that no step asked for, in the order they were made. */
+  /** Tests outside the procedure, in the order they were made. */
   readonly tests: readonly RecordTest[];
   /** Shorts whose place was measured, in the order in which they were. */
   readonly shorts: readonly RecordShort[];
@@ -82,7 +82,7 @@ export interface SessionRecord {
   readonly call: readonly string[];
   /** What the testing costs and the price lines, by the rates that the shop has set; left out where it has none. */
   readonly prices?: readonly string[];
-  /** What the customer said of the work, since the present conclusion; the last one counts. */
+  /** What the customer said about the work, since the present conclusion; the last one counts. */
   readonly work: readonly RecordWork[];
   readonly retest: RecordRetest;
   /** Null where it is none. */
@@ -438,7 +438,7 @@ export interface RecordDrill {
     readonly test: string;
     readonly where: string;
     readonly setup: string;
-    readonly hazard: Hazard;
+    readonly hazard: TestHazard;
     /** The hazard in words. */
     readonly words: string;
   })[];

@@ -33,7 +33,7 @@ import { dropsWords } from '../session/watched-words.ts';
 import type { RecordContext, Today } from './record-context.ts';
 import type { RecordCapture, RecordLine, RecordReading, RecordTest } from './record-form.ts';
 
-/** Every answer in the order it was given. */
+/** All answers in the order they were given. */
 export function recordLines(context: RecordContext): RecordLine[] {
   const { session, clock } = context;
   const onTheWay = new Set(session.trail.map((visit) => visit.answer));
@@ -57,10 +57,10 @@ function readBefore(
   if (!isByTest(event)) return {};
   const test = session.events[event.by - 1];
   const number = test?.type === 'test-recorded' ? session.tests.indexOf(test) + 1 : 0;
-  return { by: event.by, reason: `not made again: test No. ${number}, which no step asked for` };
+  return { by: event.by, reason: `not repeated: test No. ${number}, outside the procedure` };
 }
 
-/** Tests that no step asked for, in the order they were made. */
+/** Tests outside the procedure, in the order they were made. */
 export function recordTests(context: RecordContext): RecordTest[] {
   const { session, clock, named } = context;
   const { job, circuit } = session.opened;

@@ -78,7 +78,7 @@ function shownAfter(context: RecordContext, step: Step, event: RetestRecorded) {
 }
 
 function notMade({ reason }: RetestImpossible) {
-  return { after: `could not be made: ${reason}`, reading: null, passed: null };
+  return { after: `could not be done: ${reason}`, reading: null, passed: null };
 }
 
 function readingOf(event: RetestRecorded, unit: RecordReading['unit']): RecordReading {

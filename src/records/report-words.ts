@@ -40,7 +40,7 @@ export function originWords(vehicle: RecordVehicle, by: readonly Hand[]): string
 }
 
 const VEHICLE_WORDS: Readonly<Record<RecordVehicle, string>> = {
-  real: 'a real vehicle, as the program was told',
+  real: 'a real vehicle, as stated',
   simulated: 'a simulated vehicle',
   drill: 'a drill on a simulated vehicle',
 };
@@ -65,7 +65,7 @@ export const HAND_WARNINGS: Readonly<Record<Hand, string | null>> = {
   program: 'Answers in this record were given by a program, not typed in by a person.',
   pipe: 'Answers in this record came through a pipe: a person, a file or a program may have given them.',
   'not-stated':
-    'This record was begun with an early version of the program, which did not state who gave the answers.',
+    'This record was started with an early version of the program, which did not record who gave the answers.',
 };
 
 /** `as judged by rules 1; today's say HIGH`; empty where they say the same. */
@@ -90,9 +90,9 @@ export function proofGap({ restsOn, evidence }: Weighing): keyof typeof GAP_WORD
 }
 
 const GAP_WORDS = {
-  'one-reading': 'it rests on one reading that was not made again',
+  'one-reading': 'it rests on one reading that was not repeated',
   'few-pieces': 'fewer than three independent pieces of evidence point to it',
-  'not-sure': 'another repair is not unlikely enough yet, or the readings do not all fit together',
+  'not-sure': 'another repair is not unlikely enough yet, or the readings do not all agree',
 } as const;
 
 /** How sure a conclusion is; empty without one. */
@@ -107,7 +107,7 @@ export function provenWords({
   switch (conclusion.proven) {
     case null:
       return circuit === null
-        ? 'not weighed: there is no circuit to weigh the evidence with'
+        ? 'not weighed: there is no circuit model to weigh the evidence with'
         : 'not weighed';
     case true:
       return 'proven by at least three independent pieces of evidence';
@@ -140,13 +140,13 @@ export const NOT_RULED_OUT = 'Not tested, or not far enough to rule them out';
 export function verdictWords(verdict: SessionRecord['retest']['verdict']): string {
   switch (verdict) {
     case 'cured':
-      return 'cured as far as the tests after the repair show: they passed';
+      return 'fixed, as far as the tests after the repair show: they passed';
     case 'not-cured':
-      return 'not cured: the fault is still there after the repair';
+      return 'not fixed: the fault is still there after the repair';
     case 'changed':
       return 'changed: the vehicle behaves differently after the repair, but is not right';
     case 'not-shown':
-      return 'not shown: the tests that could be made after the repair passed, but one could not be made';
+      return 'not proven: the tests that could be done after the repair passed, but one could not be done';
     case 'no-retest':
       return 'closed without a test after the repair';
     case null:

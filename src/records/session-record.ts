@@ -257,7 +257,7 @@ function toldRows({ codes, codeStates = {}, circumstances = {}, shares }: Job): 
     ['When it happens', happens.join(', '), { happens }],
     ['What else fails', failsWithIt, { failsWithIt }],
     ['Recent work', recentWork, { recentWork }],
-    ['What can be seen', seen, { seen }],
+    ['Visible damage', seen, { seen }],
     ['Freeze frame', freezeFrame.join('; '), {}],
   ];
   const answers = rows.map(
@@ -265,7 +265,7 @@ function toldRows({ codes, codeStates = {}, circumstances = {}, shares }: Job): 
   );
   return [
     ...answers,
-    ['What shares with it', sharesText(shares), shares ? { shares } : {}] as const,
+    ['What shares its wiring', sharesText(shares), shares ? { shares } : {}] as const,
   ]
     .filter(([, words]) => words !== '')
     .map(([what, words, alone]) => ({
@@ -294,7 +294,7 @@ function interruptionWords(context: RecordContext, event: SessionEvent): string 
     case 'session-opened':
       return event.from === undefined
         ? null
-        : `the walk began in the middle of the procedure, at the step "${titleOf(context, event.from)}" (${event.from})`;
+        : `the session started in the middle of the procedure, at the step "${titleOf(context, event.from)}" (${event.from})`;
     case 'session-paused':
       return 'paused';
     case 'session-resumed':
@@ -308,8 +308,8 @@ function interruptionWords(context: RecordContext, event: SessionEvent): string 
     case 'test-set-aside': {
       const { words } = context.named(event.test);
       return event.aside
-        ? `set aside, since it cannot be made here: ${words}`
-        : `can be made after all: ${words}`;
+        ? `set aside, because it can't be done here: ${words}`
+        : `can be done after all: ${words}`;
     }
     default:
       return null;

@@ -20,16 +20,16 @@ export function shopSections(record: SessionRecord): Section[] {
     summary(record),
     ...drillSections(record),
     jobSection(record),
-    section('Known of this car', known(record)),
+    section('Known about this car', known(record)),
     section('Wiring', wiring(record)),
     section('Measurements', measurements(record)),
     section('Captures', captures(record)),
-    section(record.procedure ? 'Tests that no step asked for' : 'Tests', ownTests(record)),
-    section('Moved and warmed', moved(record)),
-    section('Place of a short', shorts(record)),
+    section(record.procedure ? 'Tests outside the procedure' : 'Tests', ownTests(record)),
+    section('Wiggled and heated', moved(record)),
+    section('Location of a short', shorts(record)),
     conclusion(record),
-    section('To say on the telephone', told(record)),
-    section('What the customer said of the work', work(record)),
+    section('What to say on the phone', told(record)),
+    section('What the customer said about the work', work(record)),
     section('After the repair', retest(record)),
     section('Could not be done', impossible(record)),
     section('Notes', notes(record)),
@@ -54,9 +54,9 @@ function summary(record: SessionRecord): Section {
     {
       kind: 'facts',
       rows: [
-        ['Complaint', record.complaint || 'none written down'],
+        ['Complaint', record.complaint || 'none recorded'],
         ['Cause', record.cause || 'not concluded yet'],
-        ['Correction', record.correction || (end ? 'none written down' : 'not concluded yet')],
+        ['Correction', record.correction || (end ? 'none recorded' : 'not concluded yet')],
         ...filled([
           ['Certainty', provenWords(record)],
           ['After the repair', repaired(record)],
@@ -102,7 +102,7 @@ function jobSection(record: SessionRecord): Section {
           'At the vehicle',
           record.minutes === null
             ? ''
-            : `${record.minutes} min up to the conclusion, estimated by what each test takes`,
+            : `${record.minutes} min up to the conclusion, estimated at standard times`,
         ],
       ]),
     },
@@ -141,7 +141,7 @@ function shorts({ shorts: made }: SessionRecord): Block[] {
     {
       kind: 'table',
       caption:
-        'Drops along the wire, fed at the near end and at the far one, everything on it unplugged',
+        'Drops along the wire, fed at the near end and at the far end, everything on it unplugged',
       heads: ['Stretch', 'Touches', 'Drops', 'Found', 'At'],
       widths: [8, 4, 5, 6, 4],
       rows: made.map((one) => [
@@ -167,7 +167,7 @@ function conclusion(record: SessionRecord): Section {
         ['Where', end.place],
         ['Repair', end.repair],
         ['Certainty', provenWords(record)],
-        ['Rests on one reading', end.restsOn ? `${end.restsOn.words}; it was not made again` : ''],
+        ['Rests on one reading', end.restsOn ? `${end.restsOn.words}; it was not repeated` : ''],
         ['Concluded at', timeWords(end)],
       ]),
     },
@@ -182,7 +182,7 @@ function conclusion(record: SessionRecord): Section {
         cell(one.test),
         cell(one.where),
         cell(one.found),
-        cell(one.pointsTo, one.counted ? '' : 'no piece of its own'),
+        cell(one.pointsTo, one.counted ? '' : 'not a separate piece'),
       ]),
     });
   if (end.ruledOut.length > 0)
@@ -204,7 +204,7 @@ function conclusion(record: SessionRecord): Section {
 /** Whose conclusion it is, where that is not the procedure. */
 function ownWords({ conclusion: end, procedure }: SessionRecord): string {
   if (!end?.own) return '';
-  return procedure ? " (the person's own, not the procedure's)" : " (the person's own)";
+  return procedure ? " (the technician's own, not the procedure's)" : " (the technician's own)";
 }
 
 function impossible(record: SessionRecord): Block[] {
@@ -221,7 +221,7 @@ function known(record: SessionRecord): Block[] {
   return [
     {
       kind: 'table',
-      caption: 'Values that readings were weighed with',
+      caption: 'Values the readings were weighed with',
       heads: ['Value', 'Is', 'From', 'Said'],
       widths: [30, 20, 20, 16],
       rows: record.known.map((one) => [
@@ -278,7 +278,7 @@ function earlierWords(earlier: NonNullable<SessionRecord['cautions'][number]['ea
 }
 
 function ownStep(title: string): string {
-  return title || "a test of the person's own";
+  return title || "a test of the technician's own";
 }
 
 function told({ call, prices = [] }: SessionRecord): Block[] {
@@ -318,7 +318,7 @@ function verification(record: SessionRecord): Section {
     },
     {
       kind: 'text',
-      text: 'Each event holds the hash of the one before, so the session file cannot be changed inside without breaking the chain, and this hash shows whether it ends where it did when this report was written. It does not show who wrote it. The maker’s service information, local rules and qualified practice come first.',
+      text: 'Each event holds the hash of the one before, so no event in the session file can be changed without breaking the chain, and this hash shows whether the file ends where it did when this report was written. It does not show who wrote it. The maker’s service information, local rules and qualified practice come first.',
     },
   ]);
 }

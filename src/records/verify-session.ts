@@ -94,7 +94,7 @@ function headCheck({ verdict, words, firstBadLine }: VerifiedLog) {
 }
 
 function formCheck(flaw: EventFlaw | null): Check {
-  const words = flaw ? flawWords(flaw) : 'all have the form they must have';
+  const words = flaw ? flawWords(flaw) : 'all are well-formed';
   return { name: 'events', passed: flaw === null, words };
 }
 
@@ -102,7 +102,7 @@ function historyCheck(flaw: EventFlaw | null, stands: SessionFile | null): Check
   if (flaw) return { name: 'history', passed: false, words: flawWords(flaw) };
   const { session, judgedOtherwise = [] } = stands ?? {};
   const isEnded = session?.status === 'concluded' || session?.status === 'closed';
-  const same = `replayed, it comes to the same ${isEnded ? 'conclusion' : 'place'}`;
+  const same = `replayed, it reaches the same ${isEnded ? 'conclusion' : 'place'}`;
   const others = judgedOtherwise.map((one) => `; ${otherwiseWords(one)}`);
   return { name: 'history', passed: true, words: [same, ...others].join('') };
 }
@@ -121,7 +121,7 @@ function derivedFrom(stands: SessionFile): readonly Differing[] {
     throw error;
   }
 }
-const NOT_COMPUTED = 'holds a circuit that cannot be computed, so nothing can be derived again';
+const NOT_COMPUTED = 'holds a circuit that cannot be computed, so nothing can be recomputed';
 
 /** What was derived again: values of what was typed, times, cautions and limits of the tree, evidence and proof. */
 function derivedCheck(found: readonly Differing[]): Check {
@@ -132,7 +132,7 @@ function derivedCheck(found: readonly Differing[]): Check {
   const same =
     wrong.length > 0
       ? []
-      : ['values, times, cautions, limits, evidence and proof come out the same'];
+      : ['values, times, cautions, limits, evidence and proof are the same when recomputed'];
   return {
     name: 'derived',
     passed: wrong.length === 0,
@@ -154,8 +154,8 @@ function drillCheck({ verdict, problems, scoredOtherwise, notCompared }: DrillVe
   }
   const same =
     notCompared === undefined
-      ? 'every answer is the one that the seed gives'
-      : `the fault is that of the seed; what the vehicle showed by rules ${notCompared} is not compared with what today's shows`;
+      ? 'every answer matches the seed'
+      : `the fault is that of the seed; what the vehicle showed under rules ${notCompared} is not compared with today's`;
   const open = verdict === 'open' ? '; it is not finished' : '';
   return { name: 'drill', passed: true, words: `${same}${open}${scoreWords(scoredOtherwise)}` };
 }
@@ -179,8 +179,8 @@ function chainCheck({ verdict, words }: SessionLog, events: number): Check {
 }
 
 function chainWords(verdict: SessionLog['verdict'], words: string | undefined, events: number) {
-  if (words === undefined) return `${events} events, each bound to the one before`;
+  if (words === undefined) return `${events} events, each chained to the one before`;
   return verdict === 'torn-tail'
-    ? `${words}, as after a crash; resuming the session mends it`
+    ? `${words}, as after a crash; resuming the session repairs it`
     : words;
 }

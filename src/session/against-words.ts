@@ -13,7 +13,9 @@ export function besideWords(
     ({ name, before, after, change }) =>
       change === '' ? [] : [`${name} ${after} instead of ${before}`],
   );
-  return [`Beside the known-good capture: ${changes.join('; ') || 'levels and pulses are alike'}`];
+  return [
+    `Compared with the known-good capture: ${changes.join('; ') || 'levels and pulses are alike'}`,
+  ];
 }
 
 /** What a capture was held against besides the circuit, and what came of it; no lines where it was against nothing. */

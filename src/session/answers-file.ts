@@ -89,7 +89,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
     return {
       code: 'other-step',
       words: `this answers step "${draft.step}", but ${step ? `"${step.id}"` : 'none'} is asked`,
-      fix: 'put the answers in the order of the session',
+      fix: 'put the answers in session order',
     };
   if (isTestDraft(draft)) return testCommand(draft, session, context);
   if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
@@ -110,7 +110,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   if (pending.length > 0) return cautionFirst(`step "${step?.id}"`, pending);
   if (draft.watched !== undefined) return watched(draft.watched, session, context);
   if (draft.captured)
-    return { code: 'wrong-kind', words: `${named(step)} is not answered by a capture` };
+    return { code: 'wrong-kind', words: `${named(step)}: a capture can't answer it` };
   if (draft.done) return { type: 'mark-done' };
   if (draft.choose !== undefined) return chosen(draft.choose, step);
   if (draft.reading !== undefined) return reading(String(draft.reading), step);
@@ -126,7 +126,7 @@ function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): 
   if (!circuit)
     return {
       code: 'no-circuit',
-      words: 'this procedure has no circuit of which anything could be known',
+      words: 'this procedure has no circuit model, so no value of the car can be set',
       fix: 'leave this answer out',
     };
   const read = readSaid(circuit, said);
@@ -145,7 +145,7 @@ function placeCommand(
   if (!circuit)
     return {
       code: 'no-circuit',
-      words: 'this procedure has no circuit whose wires could be measured along',
+      words: 'this procedure has no circuit model, so there is no wire to measure along',
       fix: 'leave this answer out',
     };
   const stretch = stretchOf(circuit, said);
@@ -185,8 +185,8 @@ function conclusion(
 function restsOnOne(reading: EventNumber): Misfit {
   return {
     code: 'rests-on-one-reading',
-    words: `this conclusion rests on one reading, that of event ${reading}`,
-    fix: 'make it again in an answer before this one, with "again: READING", or add "accept: true"',
+    words: `this conclusion rests on one reading, from event ${reading}`,
+    fix: 'repeat it in an answer before this one, with "again: READING", or add "accept: true"',
   };
 }
 
@@ -198,11 +198,11 @@ function notBorneOut({
   const better = overturned
     ? `take back the answer of event ${overturned.answer}, which event ${overturned.by} contradicts, with "back: true"`
     : other
-      ? `conclude on what they speak for, with "faults: [${other.join(', ')}]"`
-      : 'make the test that tells most in an answer before this one, with "again: READING"';
+      ? `conclude with what they point to, with "faults: [${other.join(', ')}]"`
+      : 'do the test that tells most in an answer before this one, with "again: READING"';
   return {
     code: 'not-borne-out',
-    words: 'the readings do not bear this conclusion out',
+    words: 'the readings do not support this conclusion',
     fix: `${better}, or add "accept: true"`,
   };
 }
@@ -226,7 +226,7 @@ function madeAgain(
   if (!again || !context.model)
     return {
       code: 'nothing-to-make-again',
-      words: 'no conclusion that wants a test before it is asked here',
+      words: 'there is no conclusion here that needs a test first',
       fix: 'leave this answer out',
     };
   const told = again.kind === 'number' ? { reading: shown } : { choose: String(shown) };
@@ -270,7 +270,7 @@ function named(step: Step | null): string {
 }
 
 function badReading(read: Exclude<ReturnType<typeof parseReading>, { status: 'read' }>): Misfit {
-  const words = read.status === 'unfinished' ? 'this reading is empty or unfinished' : read.words;
+  const words = read.status === 'unfinished' ? 'this reading is empty or incomplete' : read.words;
   const fix = read.status === 'refused' ? read.fix : undefined;
   return { code: 'bad-reading', words, ...(fix === undefined ? {} : { fix }) };
 }
@@ -295,7 +295,7 @@ function testCommand(
   if (!model)
     return {
       code: 'no-circuit',
-      words: 'this procedure has no circuit to test',
+      words: 'this procedure has no circuit model to test',
       fix: 'leave this answer out',
     };
   const test = draftedTest(draft, model.circuit);
@@ -353,7 +353,7 @@ function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | M
 function nothingShown(key: 'reading' | 'choose', looks: readonly Look[] = []): Misfit {
   return {
     code: 'empty-answer',
-    words: 'this says no proper thing that the test showed',
+    words: 'this is not a result that the test can show',
     fix:
       key === 'reading' ? 'add: reading: 4.98 V' : `add "choose" with one of: ${looks.join(', ')}`,
   };

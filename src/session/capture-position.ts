@@ -21,13 +21,13 @@ export function positionShift(
     const stated = readStatedEdges(against.typed);
     if (!stated) return NOT_UNDERSTOOD;
     const shift = statedShift(phase, stated);
-    return shift === null ? notTheSame('what is stated') : keptNumber(shift);
+    return shift === null ? notTheSame('the stated edges') : keptNumber(shift);
   }
   const good = phaseOf(against);
   if (!good)
     return {
-      problem: 'the known-good capture does not show both signals turning together',
-      fix: 'choose one with both channels of one crank',
+      problem: 'the known-good capture does not show both signals over the same turns',
+      fix: 'choose one with both channels of the same crank',
     };
   const shift = phaseShift(phase, good);
   return shift === null ? notTheSame('the known-good capture') : keptNumber(shift);
@@ -53,7 +53,7 @@ export function positionWords(
   return `${of}; ${limitOf(against)} are allowed`;
 }
 
-/** What was seen, with the degrees where a capture gave them: `shifted against the known-good one, 18.0 degrees late`. */
+/** What was seen, with the degrees where a capture gave them: `shifted from the known-good one, 18.0 degrees late`. */
 export function seenWords(
   look: Look,
   capture: Pick<StepCapture, 'shiftDegrees'> | undefined,
@@ -92,8 +92,8 @@ export function phaseOf({
 }
 
 const NO_PHASE: Problem = {
-  problem: 'no turn of one signal can be made out in the other',
-  fix: 'capture both signals over three turns of the crankshaft or more, with both leads on',
+  problem: 'no full turn of one signal can be found in the other',
+  fix: 'capture both signals over at least three crankshaft turns, with both leads connected',
 };
 const NOT_UNDERSTOOD: Problem = {
   problem: 'these degrees are not understood',
@@ -103,6 +103,6 @@ const NOT_UNDERSTOOD: Problem = {
 function notTheSame(what: string): Problem {
   return {
     problem: `the edges are not those of ${what}: they differ in number or in their distances`,
-    fix: 'see that both are of the same two signals and the same kind of engine',
+    fix: 'check that both show the same two signals on the same type of engine',
   };
 }

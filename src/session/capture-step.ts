@@ -151,7 +151,7 @@ export function captureAnswer(
   against: AgainstGiven | null = null,
 ): CaptureAnswer {
   if (ask.kind === 'test' ? !testTakesCapture(ask.test) : !takesCapture(ask.step))
-    return refuse('this step is not answered by a capture', 'answer it by hand');
+    return refuse("a capture can't answer this step", 'answer it by hand');
   const { channels } = given.capture;
   const bare = measureGiven(given, known, channel);
   const held = against && measureAgainst(against, known, channel);
@@ -183,7 +183,7 @@ function refuse(words: string, fix: string, lines?: readonly string[]): CaptureA
 function answerOf(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   const { capture, findings } = found;
   if (findings.some(({ kind }) => kind === 'coarse'))
-    return refuse(capturedFindingWords(capture)[0]!, 'capture it anew, then measure that');
+    return refuse(capturedFindingWords(capture)[0]!, 'capture it again, then measure that');
   if (asksPosition(ask)) return asPosition(ask, found);
   if (ask.kind === 'test')
     return ask.test.probe.kind === 'pattern' ? asLook(ask, found) : asReading(ask, null, found);
@@ -237,14 +237,14 @@ function taken(
   const command = ask.kind === 'retest' ? againCommand(ask.step, answer) : answer;
   return command
     ? { ok: true, capture, lines, command }
-    : refuse('no outcome of this test holds what was measured', 'answer it by hand');
+    : refuse('no outcome of this test covers what was measured', 'answer it by hand');
 }
 
 const RETYPE = 'export the capture with its unit, or type the reading';
 const MISSING: Readonly<Record<string, string>> = {
   Hz: 'this capture shows no frequency',
   '%': 'this capture shows no duty',
-  rpm: 'this capture shows no speed: no turn of the wheel can be made out',
+  rpm: 'this capture shows no speed: no full turn of the wheel can be found',
   V: 'this capture is not in volts',
   A: 'this capture is not in amperes',
 };
@@ -300,21 +300,21 @@ function asPosition(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   if (lookOf(found)?.startsWith('flat')) return lookTaken(ask, 'no-signal', { capture, lines });
   if (capture.channels.length < 2)
     return refuse(
-      'a position wants both signals of one crank, and this capture has one channel',
-      'save both channels, or name the file of the other one as well',
+      'a position needs both signals of the same crank, and this capture has one channel',
+      "save both channels, or name the other channel's file as well",
       lines,
     );
   if (!phaseOf(capture))
     return refuse(
-      'no turn of one signal can be made out in the other',
-      'capture both over three turns of the crankshaft or more, and look whether both leads are on',
+      'no full turn of one signal can be found in the other',
+      'capture both over at least three crankshaft turns, and check that both leads are connected',
       lines,
     );
   const { against } = capture;
   if (!against)
     return refuse(
-      'nothing says where it should stand',
-      `give a known-good capture of a like engine, or what the maker states: ${STATED_FORM}`,
+      'nothing says where its edges should be',
+      `give a known-good capture from the same type of engine, or the maker's edge positions: ${STATED_FORM}`,
       lines,
     );
   const shift = positionShift(capture, against);
@@ -333,7 +333,7 @@ function asLook(ask: CaptureAsk, found: MeasuredCapture): CaptureAnswer {
   const look = lookOf(found);
   if (look === null)
     return refuse(
-      `${capture.name} is a flat line, and in ${UNIT_WORDS[measures.unit]} it cannot be told whether it is high or low`,
+      `${capture.name} is a flat line, and in ${UNIT_WORDS[measures.unit]} there is no telling whether it is high or low`,
       'capture it in volts, or choose by eye',
     );
   return lookTaken(ask, look, { capture, lines });

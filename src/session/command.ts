@@ -10,10 +10,10 @@ import type {
   EvidenceLine,
   ExpectedShown,
   Hand,
-  Hazard,
   RuledOutLine,
   SessionClosed,
   StepCapture,
+  TestHazard,
   TestMade,
   WakingVain,
   WakingWatched,
@@ -118,7 +118,7 @@ export type Command =
   | { readonly type: 'cannot-retest'; readonly step: string; readonly reason: string }
   /** After the repair the vehicle was driven; also once the record is closed. */
   | { readonly type: 'report-drive'; readonly code: DrivenCode; readonly words: string }
-  /** What the customer said of the work, after a conclusion and until the record is closed. */
+  /** What the customer said about the work, after a conclusion and until the record is closed. */
   | {
       readonly type: 'answer-work';
       readonly answer: WorkAnswer;
@@ -127,7 +127,7 @@ export type Command =
     }
   | { readonly type: 'close'; readonly verdict: SessionClosed['verdict'] }
   /** On a drill only: what its bench says of a test or of the answer. */
-  | { readonly type: 'stop-test'; readonly test: Test; readonly hazard: Hazard }
+  | { readonly type: 'stop-test'; readonly test: Test; readonly hazard: TestHazard }
   | { readonly type: 'pass-over'; readonly cautions: readonly string[] }
   | { readonly type: 'reveal'; readonly answer: RevealedAnswer };
 

@@ -49,7 +49,7 @@ export function moduleFirst(circuit: Circuit | null, ids: readonly string[]): st
   const named = (circuit?.faults ?? []).filter(({ id }) => ids.includes(id));
   const module = circuit?.parts.find(({ kind }) => kind === 'module');
   if (!module || named.length === 0 || named.some((fault) => fault.class !== 'module')) return '';
-  return `First test the own feeds and grounds of the ${module.words} under load, by the maker's diagram.`;
+  return `First test the feeds and grounds of the ${module.words} itself under load, using the maker's diagram.`;
 }
 
 /** Faults in words, those with one repair in one row. */

@@ -26,7 +26,7 @@ export function doubtReading(
   const isOff = verdict === 'low' || verdict === 'high';
   // Of an over-limit nothing is known but that it is large; ohms have no sign.
   if (isOff && meter?.isSigned && Number.isFinite(value) && isGood(-value))
-    return 'the leads look swapped: with red and black exchanged it would be good';
+    return 'the leads look swapped: with red and black the other way round it would be good';
   const dead = meter?.deadMeter;
   if (isOff && dead && Math.abs(value) < dead.below) return dead.words;
   const meant = isOff && meter ? inOtherUnit(value, isGood) : null;

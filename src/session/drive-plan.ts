@@ -23,17 +23,17 @@ export interface DrivePlan {
 
 /** How the vehicle is driven so that it happens. */
 const DRIVEN: Readonly<Record<Happens, string>> = {
-  always: 'It happens always: a few minutes in all gears are enough.',
-  cold: 'It happens cold: let it stand overnight with the leads on, and begin to record before the first start.',
-  hot: 'It happens hot: drive until it is as warm as it gets, let it stand for ten minutes, start and drive again.',
-  wet: 'It happens in the wet: drive in rain or over wet roads, and let the recording run while it dries.',
+  always: 'It is there all the time: a few minutes in all gears are enough.',
+  cold: 'It happens cold: leave it overnight with the leads connected, and start recording before the first start.',
+  hot: 'It happens hot: drive until fully warm, let it heat-soak for ten minutes, restart and drive again.',
+  wet: 'It happens in the wet: drive in rain or on wet roads, and keep recording while it dries.',
   bumps:
-    'It happens over bumps: the same rough road again and again, at the speed at which it was felt.',
+    'It happens over bumps: the same rough road several times, at the speed at which it was noticed.',
   cranking:
     'It happens while cranking: several starts, cold and hot, each recorded from before the key is turned.',
 };
 const UNTOLD =
-  'Nobody said when it happens: ask first. Drive as the customer does when it is felt, cold and warm, smooth and rough.';
+  'Nobody said when it happens: ask first. Drive the way the customer does when it happens, cold and warm, on smooth and rough roads.';
 
 /** The plan; null where the tree watches nothing that can be recorded while driving, and on a drill. */
 export function drivePlan(session: Session): DrivePlan | null {
@@ -56,30 +56,30 @@ export function drivePlan(session: Session): DrivePlan | null {
     cautions: testCautions(session, test),
     lines: [
       ...probes.map((probe) => recorded(probe, job, circuit)),
-      'Everything plugged in. Back-probe, never pierce; fuse each lead that goes to a feed. Tie the leads off clear of belts, exhaust, wheels and pedals, then turn the steering lock to lock and see that nothing catches.',
+      'Everything plugged in. Back-probe, never pierce; fuse each lead that goes to a feed. Tie the leads clear of belts, exhaust, wheels and pedals, then turn the steering lock to lock and check that nothing catches.',
       session.instruments.includes('helper')
-        ? 'One drives, and a second person watches, says nothing to the driver while it is busy on the road, and marks the moment.'
-        : 'Alone: the recording runs by itself from before the start, and is looked at when the vehicle stands. Note the time by the clock when it is felt, once you have stopped.',
+        ? 'One person drives; a second one watches, does not distract the driver in traffic, and marks the moment.'
+        : 'Alone: start the recording before you set off, and look at it only when parked. Note the clock time when it happened, once you have stopped.',
       ...drivenWords(job),
-      'Stop where it happened, save, and read the codes with what the module kept of the moment before anything is cleared.',
-      'If it does not come: half an hour under what was told is enough for one try. What never came on the drive is not ruled out by it.',
-      `Afterwards measure the recording at "${step.title}": the drops, the shortest and the longest are then in the record.`,
+      'Stop once it has happened, save, and read the codes and freeze-frame data before anything is cleared.',
+      'If it does not happen: half an hour under those conditions is enough for one try. A fault that does not show on the drive is not ruled out.',
+      `Afterwards measure the recording at "${step.title}": the drop-outs, the shortest and the longest, are then in the record.`,
     ],
   };
 }
 
 /** The plan as one text, for the record. */
 export function planNote({ lines }: DrivePlan): string {
-  return `Plan to record on a drive. ${lines.join(' ')}`;
+  return `Plan for a recording on a drive. ${lines.join(' ')}`;
 }
 
 function recorded(probe: Probe, job: Job, circuit: Circuit | null): string {
   const where = leadWords(probe, job, circuit);
-  if (probe.kind === 'counts') return `Record in the live data as well: ${where}`;
+  if (probe.kind === 'counts') return `Log the live data as well: ${where}`;
   const how =
     probe.kind === 'volts'
-      ? 'A recorder or a scope that rolls is better than minimum and maximum, which do not say when.'
-      : 'Let it roll, slow enough for minutes and with every sample kept.';
+      ? 'A recorder, or a scope in roll mode, is better than min/max, which does not say when.'
+      : 'Roll mode, slow enough to hold minutes, keeping every sample.';
   return `Record: ${where} ${how}`;
 }
 

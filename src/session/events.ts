@@ -310,7 +310,7 @@ export interface ValueTakenBack extends When {
   readonly set: EventNumber;
 }
 
-/** The place of a short within a stretch of wire, by the drops along it: what was read, and what it comes to. */
+/** Location of a short within a stretch of wire, by the drops along it: what was read, and what it comes to. */
 export interface ShortPlaced extends When {
   readonly type: 'short-placed';
   readonly stretch: ShortStretch;
@@ -422,12 +422,12 @@ export function piecesAmong(evidence: readonly EvidenceLine[]): number {
 export interface TestStopped extends When {
   readonly type: 'test-stopped';
   readonly test: Test;
-  readonly hazard: Hazard;
+  readonly hazard: TestHazard;
 }
-export const HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
+export const TEST_HAZARDS = ['ohms-on-live', 'lamp-on-module', 'clipped-in'] as const;
 
 /** What a stopped test would have harmed. */
-export type Hazard = (typeof HAZARDS)[number];
+export type TestHazard = (typeof TEST_HAZARDS)[number];
 
 /** On a drill: a test was asked for before its cautions were acknowledged; their ids. */
 export interface CautionPassedOver extends When {
@@ -500,7 +500,7 @@ export interface DriveReported extends When {
   readonly words: string;
 }
 
-/** What the customer said of the work that the conclusion asks for. */
+/** What the customer said about the work that the conclusion asks for. */
 export const WORK_ANSWERS = ['authorised', 'declined'] as const;
 export type WorkAnswer = (typeof WORK_ANSWERS)[number];
 /** Somebody has authorised or declined the work; the last word counts. */

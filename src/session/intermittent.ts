@@ -97,7 +97,7 @@ export function withIntermittent(
     const second = {
       ...candidate,
       id: `${id}${MARK}`,
-      ...(words === undefined ? {} : { words: `${words}, now and then` }),
+      ...(words === undefined ? {} : { words: `${words}, intermittently` }),
       weight: share * weight,
     };
     return share < 1 ? [{ ...candidate, weight: (1 - share) * weight }, second] : [second];

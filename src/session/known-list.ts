@@ -56,9 +56,7 @@ export function knownWords({ known, described, shown, disagrees }: KnownLine): s
 /** What was set, as a sentence: `battery at rest: 12.2 to 12.6 V (measured)`. */
 export function setWords(session: Session, { quantity, is, from }: SetValue): string {
   const words = quantityNamed(session, quantity)?.words ?? quantity;
-  return is === null
-    ? `${words}: not known after all`
-    : `${words}: ${isWords(is)} (${fromWords(from)})`;
+  return is === null ? `${words}: cleared` : `${words}: ${isWords(is)} (${fromWords(from)})`;
 }
 
 /** What of the circuit has this key; undefined where there is none. */

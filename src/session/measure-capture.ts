@@ -86,9 +86,9 @@ export function measureGiven(
   const lines = [
     `${capture.name}: ${capturedWords(measured)}`,
     ...(several
-      ? [`Judged is channel ${channel + 1} of ${channels.length}: ${shortName(judged.name)}`]
+      ? [`Judged channel: ${channel + 1} of ${channels.length}, ${shortName(judged.name)}`]
       : []),
-    ...(findings.length === 0 ? ['Nothing against this signal.'] : []),
+    ...(findings.length === 0 ? ['Nothing wrong with this signal.'] : []),
     ...capturedFindingWords(capture),
     ...capturedPhaseWords(capture),
   ];

@@ -1,5 +1,5 @@
 /**
- * The place of a short within a stretch of wire: how it is measured on a circuit, what keeps it from being measured, and
+ * Location of a short within a stretch of wire: how it is measured on a circuit, what keeps it from being measured, and
  * what the two drops come to. `quantity/place-on-wire.ts` has the method.
  */
 import { type Circuit, type Part, partName, sensorOf, type Wire } from '../circuit/circuit.ts';
@@ -126,34 +126,40 @@ export function shortFlaw(
   const [start, end] = [places.indexOf(from), places.indexOf(to)];
   if (start < 0 || end < 0 || start >= end || start % 2 === 1 || end % 2 === 0)
     return [
-      `${from} and ${to} are no two ends of a stretch of the ${wire} wire, from the sensor outward`,
+      `${from} and ${to} are not the two ends of a section of the ${wire} wire, from the sensor outward`,
       `from one of ${begins(places).join(', ')} to one of ${finishes(places).join(', ')}`,
     ];
   const metal = bareMetal(circuit, from);
   if (POSTS.some((post) => metal.has(post)))
     return [
-      `the ${wire} wire is joined to the battery with everything unplugged`,
-      'take it off there first: its fuse, its relay or its ground',
+      `the ${wire} wire is still connected to the battery with everything unplugged`,
+      'disconnect it there first: its fuse, its relay or its ground',
     ];
   if (drops === null) return null;
   if (stretchesOf(circuit, stretch, drops.lengthMetres) === null)
     return [
-      'the length of this stretch is not known',
-      'say it behind the drops, as in "length 1.2 m", or give the harness on the job sheet',
+      'the length of this section is not known',
+      'give it after the drops, as in "length 1.2 m", or give the harness on the job sheet',
     ];
   const { fedFromVolts, fedToVolts, fedFromAmps, fedToAmps, lengthMetres } = drops;
   if ([fedFromVolts, fedToVolts].some((volts) => !(Math.abs(volts) <= DROP_MAX)))
     return [
-      'no sound wire drops so much at some tenths of an ampere',
+      'no good wire drops that much at a few tenths of an ampere',
       'write millivolts, as in "6.6 mV"',
     ];
   if (Math.abs(fedFromVolts) + Math.abs(fedToVolts) === 0)
-    return ['there is no drop at either end, so no current flows', 'look whether the lamp glows'];
+    return [
+      'there is no drop at either end, so no current is flowing',
+      'check whether the lamp is lit',
+    ];
   const amps = [fedFromAmps, fedToAmps].filter((one) => one !== null);
   if (amps.length === 1 || amps.some((one) => !(one > 0 && one <= AMPS_MAX)))
     return ['two currents are needed, or none', 'write both, as in "currents 0.21 A, 0.20 A"'];
   if (lengthMetres !== null && !(lengthMetres > 0 && lengthMetres <= METRES_MAX))
-    return ['this is no length of a wire in a harness', 'write it like "length 1.2 m"'];
+    return [
+      'this is not a plausible length for a wire in a harness',
+      'write it like "length 1.2 m"',
+    ];
   return null;
 }
 

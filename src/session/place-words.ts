@@ -57,7 +57,7 @@ export function distanceWords(
 ): string {
   return place.told
     ? `${metresWords(place)} from ${endWords(parts, stretch.from)}`
-    : 'the place cannot be told: more than half of the stretch is left';
+    : 'it cannot be located: more than half of the section is left';
 }
 
 /** What a wire touches, in words. */

@@ -46,7 +46,7 @@ export function impossibleWords(
   const pin = good === undefined ? pinBeside(possible, value) : undefined;
   const meant = good ?? (pin ? undefined : fits[0]);
   const slip = pin
-    ? `; ${pin.words} shows that: check where both leads are`
+    ? `; ${pin.words} would show that: check where both leads are`
     : meant === undefined
       ? '; check both leads'
       : `; ${formatQuantity({ value: meant, unit })} would fit: check unit and point`;

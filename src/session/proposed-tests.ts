@@ -25,7 +25,8 @@ const TESTS_MOST = 9;
 /** The same while a neighbour waits to be compared with. */
 const COMPARED_MOST = 40;
 /** Why a neighbour is looked at first. */
-const COMPARED_WHY = 'what shares with it is the measure, and what is alike at both needs no limit';
+const COMPARED_WHY =
+  'what shares its wiring is the reference; what is the same at both needs no limit';
 
 /** What the proposals of a state are made of. */
 export interface ProposedFrom {

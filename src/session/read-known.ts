@@ -43,6 +43,6 @@ export function readAllSaid(
 const NO_CIRCUIT: KnownProblem = {
   at: 'what',
   code: 'no-circuit',
-  words: 'there is no circuit of which anything could be known',
+  words: 'there is no circuit model, so no value of the car can be set',
   fix: 'leave it out, or choose a procedure with a circuit',
 };

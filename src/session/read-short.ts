@@ -86,7 +86,7 @@ export function readStretch(circuit: Circuit, text: string): ShortStretch | Shor
   return wire !== undefined && touches !== undefined
     ? stretchOf(circuit, { wire, touches, from, to })
     : {
-        words: 'this does not say what touches what',
+        words: 'this does not say what is touching what',
         fix: 'write it like "signal touching ground", or "signal touching ground from sensor.signal to module.signal"',
       };
 }

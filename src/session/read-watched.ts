@@ -61,7 +61,7 @@ export function readWatched(text: string, asked: WatchedAsked): Watched | Misrea
     }
   }
   if (readings.length === 0 && drops === null)
-    return { words: 'this says nothing that was seen', fix: `write it as "${WATCHED_FORM}"` };
+    return { words: 'this does not say what was seen', fix: `write it as "${WATCHED_FORM}"` };
   const { limits, unit } = asked;
   const beyond = limits
     ? readings.filter((one) => one < limits.low || one > limits.high).length

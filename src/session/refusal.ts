@@ -39,7 +39,7 @@ export type Refusal =
   | { readonly code: 'no-such-step'; readonly step: string }
   | { readonly code: 'no-such-fault'; readonly fault: string; readonly known: readonly string[] }
   | { readonly code: 'no-circuit' }
-  /** The place of a short cannot be measured so; a sentence and its way out. */
+  /** Location of a short cannot be measured so; a sentence and its way out. */
   | { readonly code: 'no-place'; readonly flaw: string; readonly fix: string }
   | { readonly code: 'no-place-on-drill' }
   /** What would draw a current of its own while a short is placed. */
@@ -83,12 +83,12 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       return ['there is no caution to acknowledge here'];
     case 'wrong-kind':
       if (refusal.wanted === null)
-        return ['no step of a procedure is asked here', 'record a test, or conclude'];
+        return ['no step of a procedure is open here', 'record a test, or conclude'];
       return refusal.wanted === 'conclude'
-        ? ['the tree has come to its conclusion']
+        ? ['the tree has reached its conclusion']
         : [`step "${refusal.step}" wants ${WANTED[refusal.wanted]}`];
     case 'no-capture':
-      return ['this answer cannot come from a capture', 'answer it by hand'];
+      return ["a capture can't give this answer", 'answer it by hand'];
     case 'no-waking':
       return ['nothing is moved or warmed at this step', 'write it down as a note'];
     case 'drops-counted': {
@@ -107,7 +107,7 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
         `one of: ${refusal.known.join(', ')}`,
       ];
     case 'other-outcome':
-      return [`"${refusal.outcome}" is not the outcome of what step "${refusal.step}" showed`];
+      return [`"${refusal.outcome}" is not the outcome for what step "${refusal.step}" showed`];
     case 'other-verdict':
       return [
         `the tests after the repair do not give "${refusal.verdict}"`,
@@ -121,22 +121,25 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
         `one of: ${refusal.known.join(', ')}`,
       ];
     case 'no-circuit':
-      return ['there is no circuit behind this session', 'conclude in your own words'];
+      return ['this session has no circuit model', 'conclude in your own words'];
     case 'no-place':
       return [refusal.flaw, refusal.fix];
     case 'no-place-on-drill':
-      return ['the place of a short is not asked on a drill', 'its tests tell that there is one'];
+      return [
+        'the location of a short is not asked on a drill',
+        'its tests show that there is one',
+      ];
     case 'still-plugged':
       return [
-        `what is still plugged in would draw a current of its own: ${refusal.parts.join(', ')}`,
-        'unplug all of it, and feed the wire again',
+        `parts still plugged in would draw current of their own: ${refusal.parts.join(', ')}`,
+        'unplug them all, and feed the wire again',
       ];
     case 'no-values':
-      return ['there is no circuit behind this session, so there are no values to set'];
+      return ['this session has no circuit model, so there are no values to set'];
     case 'as-described':
-      return ['the vehicle of a drill is as its circuit describes it'];
+      return ['in a drill the vehicle is as its circuit describes it'];
     case 'bad-value':
-      return [`this ${refusal.flaw}`, 'see what can be set, and give a value in its unit'];
+      return [`this ${refusal.flaw}`, 'see what can be set, and give a value with its unit'];
     case 'nothing-to-take-back':
       return ['there is no earlier answer to take back'];
     case 'not-open':
@@ -145,22 +148,22 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       return EMPTY[refusal.of];
     case 'no-way-round':
       return [
-        'this procedure has no way round this step',
-        'pause here, or ask what else would tell',
+        'this procedure has no alternative to this step',
+        'pause here, or see what other tests would tell you',
       ];
     case 'not-concluded':
       return NOT_CONCLUDED[refusal.wanted];
     case 'old-capture':
       return [
-        `${refusal.name} is the very file that was measured before the repair`,
-        'capture it anew',
+        `${refusal.name} is the same file that was measured before the repair`,
+        'capture it again',
       ];
     case 'no-drive':
-      return ['a drill ends with its answer: its vehicle is not driven'];
+      return ['a drill ends with its answer: there is no test drive'];
     case 'no-customer':
-      return ['the vehicle of a drill has no owner who could be asked'];
+      return ['a drill vehicle has no owner to ask'];
     case 'no-drill':
-      return ['this session is no drill'];
+      return ['this session is not a drill'];
   }
 }
 
@@ -181,15 +184,15 @@ const NOT_OPEN = {
 
 const EMPTY = {
   note: ['the note is empty'],
-  reason: ['say in a few words why it cannot be done'],
-  conclusion: ['say in a few words what is wrong'],
+  reason: ["say briefly why it can't be done"],
+  conclusion: ['say briefly what is wrong'],
   customer: ['say who has authorised or declined the work'],
 } as const;
 
 const NOT_CONCLUDED = {
-  conclusion: ['the tree has not come to a conclusion yet', 'go on, or name your own conclusion'],
+  conclusion: ['the tree has not reached a conclusion yet', 'go on, or name your own conclusion'],
   repair: ['there is no conclusion to test yet'],
   close: ['there is no conclusion to close yet'],
-  work: ['there is no conclusion yet, so nobody can be asked for the work'],
-  drive: ['there is no conclusion yet, so nothing was repaired that could be driven'],
+  work: ['there is no conclusion yet, so there is no work to authorise'],
+  drive: ['there is no conclusion yet, so there is no repair to test-drive'],
 } as const;

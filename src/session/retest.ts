@@ -194,17 +194,17 @@ export function verdictNow(session: Session): RepairVerdict {
 
 /** The verdict in words for the record. */
 export const VERDICT_WORDS: Readonly<Record<RepairVerdict, string>> = {
-  cured: 'every test that must pass after the repair passes',
-  'not-cured': 'a test still fails as before the repair',
-  changed: 'a test fails in another way than before the repair: something else is wrong now',
+  cured: 'every test that has to pass after the repair passes',
+  'not-cured': 'a test still fails the same way as before the repair',
+  changed: 'a test fails differently from before the repair: something else is wrong now',
   'not-shown':
-    'every test that could be made passes, but not all that must pass could be made: the cure is not shown',
+    'every test that could be done passes, but not all that have to pass could be done: the repair is not proven',
   'no-retest': 'closed without a test after the repair',
 };
 
 /** What is left to do when the tests after the repair pass: they are made with the vehicle standing still. */
 export const LAST_WORD =
-  "Clear the trouble codes and drive the vehicle as the maker's procedure says. That the code stays away is the last word.";
+  "Clear the trouble codes and drive the vehicle as the maker's procedure says. The last word is that the code stays away.";
 
 function failed(procedure: Procedure, step: RepeatableStep, before: Answer | null): boolean {
   if (before?.type === 'look-recorded') return !passes(procedure, step, { ...before, value: null });

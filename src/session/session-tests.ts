@@ -19,7 +19,7 @@ export interface TestToDo {
   /** Why it was proposed; empty where nobody did. */
   readonly why: string;
   readonly kind: 'number' | 'look';
-  /** What can be seen; empty for a number. */
+  /** Visible damage; empty for a number. */
   readonly looks: readonly Look[];
   /** What a sound circuit shows; null where nothing is known of it or a drill does not tell. */
   readonly expected: ExpectedShown | null;

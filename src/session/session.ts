@@ -59,7 +59,7 @@ export interface Session {
   /** Cautions acknowledged since the vehicle came into its present state. */
   readonly acknowledged: { readonly state: string; readonly ids: readonly string[] };
   readonly acknowledgements: readonly CautionAcknowledged[];
-  /** Tests that no step asked for, in the order they were made. */
+  /** Tests outside the procedure, in the order they were made. */
   readonly tests: readonly TestRecorded[];
   /** Tests that the person cannot make: proposed no more. */
   readonly aside: readonly Test[];
@@ -76,7 +76,7 @@ export interface Session {
   readonly closed: SessionClosed | null;
   /** What was reported of driving it, since the present conclusion. */
   readonly drives: readonly DriveReported[];
-  /** What the customer said of the work, since the present conclusion; the last one counts. */
+  /** What the customer said about the work, since the present conclusion; the last one counts. */
   readonly work: readonly WorkAnswered[];
   /** On a drill: tests that the bench stopped, cautions that were passed over, and the answer once it is known. */
   readonly stopped: readonly TestStopped[];

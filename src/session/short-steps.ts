@@ -1,4 +1,4 @@
-/** How the place of a short is measured, in sentences; and which shorts there are to be placed. */
+/** How the location of a short is measured, in sentences; and which shorts there are to be placed. */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { TerminalId } from '../circuit/test.ts';
 import { terminalWords } from '../procedure/bind-text.ts';
@@ -20,12 +20,12 @@ export function shortSteps({ opened }: Session, stretch: ShortStretch): string[]
     (name) => circuit.parts.find((part) => part.name === name)?.words ?? name,
   );
   return [
-    `Key off. Unplug everything on both wires: ${parts.join(', ')}. What stays plugged in draws a current of its own.`,
+    `Key off. Unplug everything on both wires: ${parts.join(', ')}. Anything left plugged in draws current of its own.`,
     ...(lead ? [`A fused lead from ${at(lead.from)} to ${at(lead.to)}.`] : []),
     `A fused lead from ${at(lamp!.from)} through a 12 V lamp of 2 or 3 W, which draws 0.1 to 0.3 A, to ${at(stretch.from)}.`,
-    `The meter in millivolts along the wire, from ${at(stretch.from)} to ${at(stretch.to)}: its tips on the terminals themselves, not on the clip of the lamp. That is the first drop.`,
-    `Then the lamp to ${at(stretch.to)}, the meter as before: the second drop.`,
-    'An ohmmeter cannot do it: the whole wire has about 0.1 ohm, as much as its leads.',
+    `Meter on millivolts along the wire, from ${at(stretch.from)} to ${at(stretch.to)}: tips on the terminals themselves, not on the lamp's clip. That is the first drop.`,
+    `Then move the lamp to ${at(stretch.to)}, meter as before: the second drop.`,
+    "An ohmmeter can't do this: the whole wire is about 0.1 ohm, as much as the meter leads.",
   ];
 }
 

@@ -10,9 +10,9 @@ const WORTH = 0.1;
 export function vainWords({ minutes, before, after }: WakingVain): string {
   const left = hundredths((after * (1 - WOKEN_CHANCE)) / (1 - WOKEN_CHANCE * after));
   const worth =
-    after - left < WORTH ? 'stop waking it there.' : 'worth it where nothing else tells more.';
+    after - left < WORTH ? 'stop trying there.' : 'worth it where nothing else tells more.';
   const fell = after < before ? 'fell' : 'went';
-  return `Nothing in ${Number(minutes.toPrecision(2))} minutes of waking: the chance that it is there ${fell} from ${percent(before)} to ${percent(after)}. As much again would leave ${percent(left)}: ${worth}`;
+  return `Nothing in ${Number(minutes.toPrecision(2))} minutes of trying to bring it on: the chance that it is there ${fell} from ${percent(before)} to ${percent(after)}. The same again would leave ${percent(left)}: ${worth}`;
 }
 
 /** What came of the answer that was given last, where it was one of waking in vain; else null. */

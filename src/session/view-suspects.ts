@@ -33,7 +33,7 @@ export function viewSuspects(
 
 function groupWords(space: SuspectSpace, repairs: readonly string[]): string {
   const words = repairs.map((repair) => repairWords(space, repair));
-  return `No test here tells these apart: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
+  return `No test here can tell these apart: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
 }
 
 /** Sentences as the parts of one. */

@@ -167,8 +167,8 @@ function provingTests(
       proposed.proposal(test, minutes, {
         shows: [],
         why: readings.some((one) => one.test === test)
-          ? 'something else stands only if this reading was wrong: make it again'
-          : 'would support or break this conclusion',
+          ? 'anything else is possible only if this reading was wrong: repeat it'
+          : 'would confirm or refute this conclusion',
         bits: null,
       }),
     ),
@@ -199,6 +199,6 @@ function madeAgain(
   const { now, means, aside } = standing;
   if (space.testAt(test).test === null || aside?.includes(test)) return null;
   const { minutes } = testCost(space.testAt(test), now, COSTS, means.helper);
-  const why = 'the conclusion hangs on this one reading: make it again';
+  const why = 'the conclusion depends on this one reading: repeat it';
   return proposed.proposal(test, minutes, { shows: [], why, bits: null });
 }

@@ -33,7 +33,7 @@ export function nameFix(typed: string, known: readonly string[]): string {
   for (let count = segments.length - 1; count > 0; count -= 1) {
     const head = `${segments.slice(0, count).join('.')}.`;
     const related = known.filter((name) => name.startsWith(head));
-    if (related.length > 0) return `what there is of "${head}*": ${listed(related)}`;
+    if (related.length > 0) return `there is: "${head}*": ${listed(related)}`;
   }
   if (known.length <= LISTED_MAX) return `one of: ${listed(known)}`;
   const heads = new Set(known.map((name) => `${name.slice(0, name.indexOf('.') + 1)}*`));

@@ -106,21 +106,21 @@ function faultWords({ code, message }: Fault): { words: string; fix?: string } {
     case 'MULTIPLE_DOCS':
       return {
         words: 'a second document begins in this file',
-        fix: 'keep one document in a file; remove the line "---"',
+        fix: 'keep one document per file; remove the line "---"',
       };
     case 'BAD_INDENT':
       return {
         words: 'this line is not indented like the lines it belongs with',
-        fix: 'let it begin in the same column; look too for a missing ":", quote or bracket just before it',
+        fix: 'start it in the same column; also look for a missing ":", quote or bracket just before it',
       };
     case 'BLOCK_AS_IMPLICIT_KEY':
       return {
         words: 'a key with a ":" stands inside a text here',
-        fix: 'put a text that holds ": " in quotes; if this is a key, let its line and the one above begin in the same column',
+        fix: 'put a text that holds ": " in quotes; if this is a key, start its line and the one above in the same column',
       };
     case 'MULTILINE_IMPLICIT_KEY':
       return {
-        words: 'this line is no "key: value"',
+        words: 'this line is not "key: value"',
         fix: 'look for a missing ":" or a line break in the key',
       };
     case 'MISSING_CHAR':
@@ -193,7 +193,7 @@ class Walk {
         this.add(
           'repeated-key',
           keyNode,
-          `"${key}" stands here twice`,
+          `"${key}" appears twice here`,
           'remove or rename one of them',
         );
       else {
@@ -221,7 +221,7 @@ class Walk {
       'invisible-character',
       node,
       `this text holds the invisible character U+${point}`,
-      'type it anew',
+      'retype it',
     );
   }
 

@@ -37,7 +37,7 @@ export function whatChanged(
     parts.push(`"${rose.suspect.words}" rose to ${percent(rose.suspect.chance)}`);
   if (parts.length === 0) {
     const leader: Suspect = after.suspects[0]!;
-    parts.push(`nothing much changed; "${leader.words}" leads with ${percent(leader.chance)}`);
+    parts.push(`little changed; "${leader.words}" leads with ${percent(leader.chance)}`);
   }
   if (before.explained && !after.explained)
     parts.push('no single suspect explains all readings any more');

@@ -59,9 +59,9 @@ type Place =
 
 /** First in the list of faults: the one the job comes with, unsaid. */
 const OWN_FAULT = {
-  text: 'find out: it has what the customer complains of',
+  text: 'find it yourself: the vehicle has the fault the customer complains of',
   also: '',
-  about: 'The fault that belongs to this job. It is not told before the end.',
+  about: 'The fault that belongs to this job. It is not revealed until the end.',
 };
 
 export function App({ services, begin, onLeave }: AppProps) {
@@ -111,11 +111,11 @@ export function App({ services, begin, onLeave }: AppProps) {
             also: [entry.about, ...searchWords(entry.codes)].join(' '),
             about:
               entry.circuit === null
-                ? `${entry.about} Without a circuit: no suspects, no proposals.`
+                ? `${entry.about} No circuit model: no suspects, no suggested tests.`
                 : entry.about,
             entry,
           }))}
-          empty="There is no procedure yet. Write one with: ohmward new procedure NAME"
+          empty="There are no procedures yet. Write one with: ohmward new procedure NAME"
           onPick={({ entry }, search) =>
             setPlace({ name: 'job', procedureFile: entry.file, title: entry.title, search })
           }
@@ -148,7 +148,7 @@ export function App({ services, begin, onLeave }: AppProps) {
             about: `Complaint: ${demo.complaint}`,
             demo,
           }))}
-          empty="There is no ready-made job yet. Write one with: ohmward new job NAME"
+          empty="There are no ready-made jobs yet. Write one with: ohmward new job NAME"
           onPick={({ demo }) =>
             setPlace({
               name: 'fault',
@@ -173,12 +173,12 @@ export function App({ services, begin, onLeave }: AppProps) {
             ...services.benchFaults(place.procedureFile).map(({ id, words }) => ({
               text: words,
               also: id,
-              about: `Fault: ${id}. The simulated vehicle answers every reading as this fault makes it.`,
+              about: `Fault: ${id}. The simulated vehicle gives every reading as it would be with this fault.`,
               id,
               intermittent: false,
             })),
           ]}
-          empty="This procedure has no circuit behind it, so there is no vehicle to simulate."
+          empty="This procedure has no circuit model, so there is no vehicle to simulate."
           onPick={({ id, intermittent }) =>
             openNew({
               procedureFile: place.procedureFile,
@@ -203,7 +203,7 @@ export function App({ services, begin, onLeave }: AppProps) {
               return read().path;
             },
           }))}
-          empty="There is no session yet."
+          empty="There are no sessions yet."
           onPick={({ about: path }) => openWith(() => services.resume(path))}
           onClose={start}
         />
@@ -214,14 +214,14 @@ export function App({ services, begin, onLeave }: AppProps) {
       return (
         <WaitPage
           title="Ohmward"
-          words="One moment: the circuit is being computed."
+          words="One moment: computing the circuit."
           onShown={() => void finishOpening(place.opening)}
         />
       );
     case 'problem':
       return (
         <ReadingPage
-          title="This did not work"
+          title="That did not work"
           paragraphs={[{ text: place.problem.problem, bold: true }, '', place.problem.fix]}
           onClose={start}
         />

@@ -20,7 +20,7 @@ export function carryOnIn({ driver, drill }: OpenedSession, folder: string | nul
 
 /** An action at the bench of a drill, told as a command is. */
 export function actAt({ driver, drill }: OpenedSession, action: DrillAction): Performed {
-  if (!drill) throw new Error('act-at: this session is no drill');
+  if (!drill) throw new Error('act-at: this session is not a drill');
   return asPerformed(driver, drill.act(action));
 }
 

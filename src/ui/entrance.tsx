@@ -54,11 +54,11 @@ export function Entrance({ sessions, count, more, load, onLeave }: EntranceProps
       />
     );
   if (program === null)
-    return <WaitPage title="Ohmward" words="One moment: the procedures are being read." />;
+    return <WaitPage title="Ohmward" words="One moment: reading the procedures." />;
   if (isProblem(program.is))
     return (
       <ReadingPage
-        title="This did not work"
+        title="That did not work"
         paragraphs={[{ text: program.is.problem, bold: true }, '', program.is.fix]}
         onClose={() => onLeave(1)}
       />

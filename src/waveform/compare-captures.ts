@@ -99,7 +99,7 @@ function channelDifferences(found: ChannelMeasures, good: ChannelMeasures): Diff
     if (Math.abs(ratio - 1) > 2 * LEVEL_SHARE)
       add(
         'height',
-        `at like speed it gives ${percent(ratio)} of the good height`,
+        `at the same speed it gives ${percent(ratio)} of the good amplitude`,
         found.coil.perHertz,
         good.coil.perHertz,
       );
@@ -124,7 +124,7 @@ function patternDifference(
   // Start of the turn aligned; where a spacing has several starts alike, any of them will do.
   for (let shift = 0; shift < (found.by === 'spacing' ? found.pulses : 1); shift += 1)
     if (farthest(found, good, shift) <= PITCH_MOST) return null;
-  return `the teeth stand elsewhere in the turn, by ${farthest(found, good, 0).toFixed(1)} pitches at most`;
+  return `the teeth are at other positions in the turn, by ${farthest(found, good, 0).toFixed(1)} pitches at most`;
 }
 
 function farthest(

@@ -21,9 +21,9 @@ export function findingWords(finding: Finding, name: string): string {
     case 'stuck-between':
       return `${name} is stuck at ${show(finding.volts, 'V')}, between low and high: it never changes`;
     case 'low-not-low':
-      return `${name}: ${finding.of === 'level' ? 'the low level is' : 'it only comes down to'} ${show(finding.volts, 'V')}, the module needs less than ${show(finding.limitVolts, 'V')}`;
+      return `${name}: ${finding.of === 'level' ? 'the low level is' : 'it only drops to'} ${show(finding.volts, 'V')}, the module needs less than ${show(finding.limitVolts, 'V')}`;
     case 'high-not-high':
-      return `${name}: ${finding.of === 'level' ? 'the high level is' : 'it only comes up to'} ${show(finding.volts, 'V')}, the module needs more than ${show(finding.limitVolts, 'V')}`;
+      return `${name}: ${finding.of === 'level' ? 'the high level is' : 'it only rises to'} ${show(finding.volts, 'V')}, the module needs more than ${show(finding.limitVolts, 'V')}`;
     case 'noisy':
       return `${name} is noisy: ${show(finding.noise, finding.unit)} on a swing of ${show(finding.swing, finding.unit)}`;
     case 'drop-out':
@@ -44,7 +44,7 @@ export function findingWords(finding: Finding, name: string): string {
     }
     case 'pattern':
       return finding.found === null
-        ? `${name}: no turn of a ${finding.wanted.teeth}-${finding.wanted.missing} wheel can be made out`
+        ? `${name}: no full turn of a ${finding.wanted.teeth}-${finding.wanted.missing} wheel can be found`
         : `${name}: the pattern is ${wheelWords(finding.found)}, it should be ${wheelWords(finding.wanted)}`;
     case 'missing-teeth':
       return finding.teeth.length === 0
@@ -55,11 +55,11 @@ export function findingWords(finding: Finding, name: string): string {
     case 'weak-teeth':
       return `${name}: ${teethAre(finding.teeth, finding.more)} weaker than the others`;
     case 'run-out':
-      return `${name}: the height swings by ${Math.round(finding.share * 100)} % once a turn: run-out or a loose wheel`;
+      return `${name}: the amplitude varies by ${Math.round(finding.share * 100)} % once a turn: run-out or a loose wheel`;
     case 'inverted':
       return finding.seen === 'low' || finding.seen === 'high'
         ? `${name} is inverted: it is ${finding.seen} while the gap passes`
-        : `${name} is inverted: the lobe before the gap is ${finding.seen}; the leads are exchanged`;
+        : `${name} is inverted: the lobe before the gap is ${finding.seen}; the leads are swapped`;
     case 'currents':
       return `${name}: the ${finding.state} current is ${show(finding.amperes, 'A')} instead of ${show(finding.wantedAmperes, 'A')}`;
     case 'slow-edges':

@@ -19,7 +19,7 @@ test.each([
 
 test('what cannot be names the reading, and where to look for the slip', () => {
   expect(said('impossible', 24, 'V')).toBe(
-    '24 V cannot come from this circuit: check where the leads are, the range and the unit',
+    '24 V is not possible in this circuit: check where the leads are, the range and the unit',
   );
 });
 
@@ -31,15 +31,15 @@ test('OL is told as OL, as infinity and as events keep it', () => {
 test('at the edge, the narrowest range that holds the reading is named with its step', () => {
   // by hand: 6000 counts of 6 V, and of 600 ohm; below zero the same range holds it
   expect(said('borderline', 4.9, 'V')).toBe(
-    'too close to the edge for this meter; make sure it is on its 6 V range (steps of 1 mV), or repeat it',
+    'too close to the limit for this meter; make sure it is on its 6 V range (steps of 1 mV), or repeat it',
   );
   expect(said('borderline', -4.9, 'V')).toBe(said('borderline', 4.9, 'V'));
   expect(said('borderline', 600, 'ohm')).toContain('on its 600 \u03a9 range (steps of 0.1 \u03a9)');
 });
 
 test('beyond the highest range only a repeat helps', () => {
-  expect(said('borderline', 700, 'V')).toBe('too close to the edge for this meter; repeat it');
-  expect(said('borderline', null, 'ohm')).toBe('too close to the edge for this meter; repeat it');
+  expect(said('borderline', 700, 'V')).toBe('too close to the limit for this meter; repeat it');
+  expect(said('borderline', null, 'ohm')).toBe('too close to the limit for this meter; repeat it');
 });
 
 test('another meter has other steps', () => {

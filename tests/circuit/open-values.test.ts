@@ -160,7 +160,7 @@ describe('levels as a part of what the pull-up leads to', () => {
   });
 });
 
-test('the mean over a turning wheel follows the part of a turn that the output is on', () => {
+test('the mean over a turning wheel follows the duty: part of a turn with the output on', () => {
   const mean = volts('sensor.signal', 'battery.negative', CRANK);
   const at = (u: number) => shown(hall, mean, { [PULL_TO]: 0.1, 'target.duty': u });
   const [on, off] = [0.05, 5];
@@ -331,7 +331,7 @@ describe('mistakes', () => {
   });
   test('chances that do not come to 100 % say what they come to', () => {
     expect(issues(TO, 'one of: reference 50 %, battery 30 %')[0]).toMatch(
-      /^10:21 bad-value .*come to 80 %; let them come to 100 %/,
+      /^10:21 bad-value .*come to 80 %; make them add up to 100 %/,
     );
   });
   test('levels in per cent need a pull-up, levels in ampere a resistor to ground', () => {

@@ -31,13 +31,13 @@ describe('a way out of what is not done', () => {
     [{ measure: 'ohms sensor.feed battery.negative', state: 'key-on' }, 'add --state key-off'],
     [{ measure: 'counts module.signal', state: 'key-off' }, 'add --state key-on'],
   ])('%o: %s', async (values, way) => {
-    expect((await predict(values)).err).toMatch(new RegExp(`not done: .*\n  ${way}\n$`));
+    expect((await predict(values)).err).toMatch(new RegExp(`refused: .*\n  ${way}\n$`));
   });
 
   test('is not named where no option is one', async () => {
     // The battery stays where it is, whatever the key does.
     const { err } = await predict({ measure: 'ohms relay.30 battery.negative' }, 'hall-relay-fed');
-    expect(err).toBe('not done: "relay.30" carries battery voltage even with the key off\n');
+    expect(err).toBe('refused: "relay.30" carries battery voltage even with the key off\n');
   });
   test('as JSON with the reason in words and as facts', async () => {
     const asked = { measure: 'volts sensor.feed.pin battery.negative', json: true };
@@ -158,15 +158,19 @@ describe('what goes wrong', () => {
     [{}, 2, 'say what to measure'],
     [{ measure: 'vols sensor.feed battery.negative' }, 2, 'did you mean "volts"?'],
     [{ measure: 'volts sensor.feed' }, 2, 'needs two terminals'],
-    [{ measure: 'volts sensor.feed battery.negative', state: 'idle' }, 2, 'no vehicle state'],
-    [{ measure: 'volts sensor.feed battery.negative', bridge: ['sensor.feed'] }, 2, 'is no bridge'],
+    [{ measure: 'volts sensor.feed battery.negative', state: 'idle' }, 2, 'not a vehicle state'],
+    [
+      { measure: 'volts sensor.feed battery.negative', bridge: ['sensor.feed'] },
+      2,
+      'is not a bridge',
+    ],
     [{ measure: 'volts sensor.fed battery.negative' }, 1, 'did you mean "sensor.feed"?'],
     [
       { measure: 'volts sensor.feed battery.negative', fault: 'wire.fed.open' },
       1,
       'did you mean "wire.feed.open"?',
     ],
-    [{ measure: 'ohms sensor.feed battery.negative' }, 1, 'not done: unplug'],
+    [{ measure: 'ohms sensor.feed battery.negative' }, 1, 'refused: unplug'],
   ])('%j', async (values, code, words) => {
     const answer = await predict(values);
     expect(answer.code).toBe(code);

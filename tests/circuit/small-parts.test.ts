@@ -34,7 +34,7 @@ describe('a measurement as it is typed', () => {
   test.each([
     ['volt a.b c.d', /did you mean "volts"/],
     ['weigh a.b', /one of: volts, ohms, light, lamp, pattern, timing, amps, counts, inspect$/],
-    ['', /^"" is no measurement/],
+    ['', /^"" is not a measurement/],
     ['volts a.b', /needs two terminals/],
     ['volts', /needs two terminals/],
     ['volts a.b c.d e.f', /needs two terminals/],
@@ -124,7 +124,7 @@ describe('a value of a circuit file', () => {
     ['one of: 5 V', 'V', /needs 2 to 12 choices/, /one of: 5 V 70 %, 8 V 30 %/],
     ['one of: 5 V 70 %, 8 V 70 %', 'V', /the chances come to 140 %/, /100 %/],
     ['one of: 5 V 100 %, 8 V', 'V', /leave nothing for the others/, /100 %/],
-    ['one of: 5 V 100 %, 8 V 0 %', 'V', /0 % is none/, /leave it out/],
+    ['one of: 5 V 100 %, 8 V 0 %', 'V', /0 % is not a choice/, /leave it out/],
     ['one of: 5 V, sky', 'V', /"sky" is no value with a unit/, /"one of: 5 V \+\/- 2 %, \.\.\."/],
     ['one of: 5 V, 8 A', 'V', /its units differ/, /one of/],
     ['one of: 5 V, 8 V', 'ohm', /is in V, and ohm is needed/, /2\.2 kohm/],

@@ -26,7 +26,7 @@ test.each<[TestRefusal, string]>([
   ],
   [
     { code: 'module-pin', terminal },
-    '"module.signal" is a pin of a module without supply; nothing is to be measured there',
+    '"module.signal" is a pin of an unpowered module; there is nothing to measure there',
   ],
   [{ code: 'same-terminal', terminal }, 'both leads are at the same terminal, "module.signal"'],
   [{ code: 'spare-unplugged' }, 'a spare sensor that is not plugged in shows nothing'],
@@ -34,13 +34,13 @@ test.each<[TestRefusal, string]>([
     { code: 'wheel-turns', at: 'camshaft', state: 'cranking' },
     'the wheel at the camshaft cannot stand still with the engine cranking',
   ],
-  [{ code: 'target-still' }, 'nothing passes the sensor, so there is no pattern to see'],
+  [{ code: 'target-still' }, 'nothing is moving past the sensor, so there is no pattern to see'],
   [{ code: 'module-unplugged' }, 'the module has no supply with its connector off'],
   [{ code: 'module-off' }, 'the module shows no data with the key off'],
   [{ code: 'bridge-same-terminal', terminal }, 'both ends of the bridge are at "module.signal"'],
   [
     { code: 'lamp-on-module', terminal },
-    'a filament lamp draws too much for "module.signal" of the module; take the LED light',
+    'a filament lamp draws too much for "module.signal" of the module; use the LED light',
   ],
   [
     { code: 'few-ohms-on-module', terminal, ohms: 10, leastOhms: 100 },
@@ -60,9 +60,9 @@ test.each<[TestRefusal, string]>([
   ],
   [
     { code: 'pins-joined', terminals: ['module.reference', 'module.signal'] },
-    'a plain lead must not join "module.reference" and "module.signal"',
+    'a plain jumper must not connect "module.reference" and "module.signal"',
   ],
-  [{ code: 'short-circuit' }, 'a plain lead from battery positive to ground is a short circuit'],
+  [{ code: 'short-circuit' }, 'a plain jumper from battery positive to ground is a dead short'],
   [{ code: 'ohms-with-key', state: 'key-on' }, 'resistance is only measured with the key off'],
   [
     { code: 'ohms-on-battery', terminal: 'relay.30' },

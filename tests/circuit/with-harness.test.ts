@@ -222,7 +222,7 @@ describe('what a job sheet cannot mean is said with a way out', () => {
       [{ connector: 'x', wires: ['throttle-feed'] }],
       /does not end at the sensor/,
     ],
-    ['no wire', [{ connector: 'at the bulkhead' }], /no wire passes/],
+    ['no wire', [{ connector: 'at the bulkhead' }], /no wire goes through/],
     ['a splice of two', [{ splice: 'here', wires: ['feed', 'signal'] }], /is of 2 wires/],
     [
       'the wrong order',
@@ -230,14 +230,14 @@ describe('what a job sheet cannot mean is said with a way out', () => {
         { ...BULKHEAD, at: '2 m' },
         { splice: 'taped', wires: ['signal'], at: '1 m' },
       ],
-      /no farther from the plug/,
+      /not farther from the sensor's connector/,
     ],
     [
       'a wire that ends before its connector',
       [BULKHEAD, { wire: 'signal', length: '0.9 m' }],
-      /no longer than/,
+      /ends before/,
     ],
-    ['a distance in ohms', [{ ...BULKHEAD, at: '3 ohm' }], /no length in a harness/],
+    ['a distance in ohms', [{ ...BULKHEAD, at: '3 ohm' }], /not a plausible length in a harness/],
   ])('%s', (_, said, words) => {
     const { problems } = readHarness(HALL, said);
     expect(problems).toHaveLength(1);

@@ -85,7 +85,7 @@ it('that fails is told on standard error, and neither session, output nor exit c
   const failed = await runProgram(place, [...BENCH, '--unattended', '--json']);
   expect(failed.code).toBe(0);
   expect(failed.err).toMatch(/^ohmward: after the session: .* ended with exit code 3\n/);
-  expect(failed.err).toContain('The session is saved all the same.\nno paper\n');
+  expect(failed.err).toContain('The session is saved anyway.\nno paper\n');
   const { id: _, ...record } = JSON.parse(failed.out);
   expect(Object.keys(record)).toEqual(
     Object.keys(JSON.parse(without.out)).filter((key) => key !== 'id'),
@@ -121,6 +121,6 @@ it('that hangs is stopped by the clock', async () => {
   opened.driver.close();
   const settings = () => ({ ...STANDARD_SETTINGS, afterSession: command });
   await afterTheSession(opened, { settings }, io, 500);
-  expect(err).toContain('was stopped after 0.5 s\nThe session is saved all the same.');
+  expect(err).toContain('was stopped after 0.5 s\nThe session is saved anyway.');
   expect(readSessionLog(readFileSync(opened.driver.path())).verdict).toBe('whole');
 });

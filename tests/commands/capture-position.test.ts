@@ -38,7 +38,7 @@ const answered = () =>
     | Record<string, unknown>
     | undefined;
 
-it('is measured beside a known-good capture, and stands in record and report', async () => {
+it('is measured against a known-good capture, and stands in record and report', async () => {
   const lines = [
     'yes',
     'capture both.csv',
@@ -48,7 +48,7 @@ it('is measured beside a known-good capture, and stands in record and report', a
     'pause',
   ];
   const ran = await runProgram(place, [...AT_POSITION, '--plain'], `${lines.join('\n')}\n`);
-  expect(ran.out).toContain('nothing says where it should stand; give a known-good capture');
+  expect(ran.out).toContain('nothing says where its edges should be; give a known-good capture');
   expect(ran.out).toContain(
     'Position: cam stands 24.0 degrees late in the turn of crank; 5 are allowed (against a known-good capture)',
   );
@@ -61,7 +61,7 @@ it('is measured beside a known-good capture, and stands in record and report', a
   const { capture, found } = JSON.parse(json).lines.find(
     (line: { capture?: object }) => line.capture,
   );
-  expect(found).toBe('shifted against the known-good one, 24.0 degrees late');
+  expect(found).toBe('shifted from the known-good one, 24.0 degrees late');
   expect(capture.pairs.at(-1)).toContain('24.0 degrees late');
   expect(capture.beside).toMatchObject([{ what: 'good', name: 'good.csv' }]);
 });

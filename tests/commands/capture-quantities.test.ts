@@ -111,9 +111,9 @@ describe('a capture with two channels', () => {
   it('is judged by the first, until another is chosen; the pair gives where the edges stand', async () => {
     put('both.csv', [CAM, CRANK]);
     const out = await walk([...SWAPPED, '2', 'yes']);
-    expect(out).toContain('Judged is channel 1 of 2: cam');
+    expect(out).toContain('Judged channel: 1 of 2, cam');
     expect(out).toContain('number of another channel (1 cam, 2 crank)');
-    expect(out).toContain('Judged is channel 2 of 2: crank');
+    expect(out).toContain('Judged channel: 2 of 2, crank');
     expect(captured()[0]).toMatchObject({
       value: expect.closeTo(240, 0),
       capture: {
@@ -144,7 +144,7 @@ describe('the list of captures', () => {
     expect(out).toContain('   2  archive/  (folder)');
     expect(out).toContain('There is no number 9 in this list.');
     expect(out).toContain(`Captures in ${join(place.home, 'archive')}`);
-    expect(out).toContain('No capture lies here.');
+    expect(out).toContain('There are no captures here.');
     expect(captured()[0]).toMatchObject({ capture: { name: 'crank.csv' } });
   });
 
@@ -206,7 +206,7 @@ describe('after the repair', () => {
     const shown = (await runProgram(place, ['records', 'show', file()])).out;
     expect(shown).toContain('The captures before and after the repair: Picture');
     expect(shown).toMatch(/\| speed \| 240(\.\d)? rpm \| 250(\.\d)? rpm \|/);
-    expect(shown).toMatch(/against the signal \| crank: tooth 20 is missing .* \| nothing \|/);
+    expect(shown).toMatch(/wrong with the signal \| crank: tooth 20 is missing .* \| nothing \|/);
     const html = (await runProgram(place, ['records', 'export', file(), '--as', 'html'])).out;
     expect(html.match(/<svg class="capture"/g)).toHaveLength(10);
     const json = JSON.parse(
@@ -226,7 +226,7 @@ describe('after the repair', () => {
   it('the very capture from before the repair proves nothing', async () => {
     await conclude();
     const { out } = await retest(['capture crank.csv', 'yes', '300']);
-    expect(out).toContain('the very file that was measured before the repair; capture it anew');
+    expect(out).toContain('the same file that was measured before the repair; capture it again');
     expect(captured('retest-recorded')).toEqual([]);
   });
 
@@ -265,7 +265,7 @@ describe('a test outside the tree', () => {
     expect(number).toBeDefined();
     const lines = [...before, `do ${number}`, 'yes', 'capture', 'yes', 'pause'];
     const { out } = await runProgram(place, bench, `${lines.join('\n')}\n`);
-    expect(out).toContain('A capture can answer it');
+    expect(out).toContain('A capture can answer this');
     expect(captured('test-recorded')[0]).toMatchObject({
       shown: { kind: 'look', look: 'uneven' },
       capture: { from: 'bench', measures: { kind: 'switched' } },

@@ -41,7 +41,7 @@ describe('what is offered', () => {
   it('first every command, with its summary', async () => {
     const { values, lines } = await offered('');
     expect(values).toEqual(Object.keys(COMMANDS));
-    expect(lines).toContain('resume\tgo on with a session where it stopped');
+    expect(lines).toContain('resume\tcontinue a session where it stopped');
   });
 
   it.each([

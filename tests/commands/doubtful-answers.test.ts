@@ -3,7 +3,7 @@ import { runAnswers } from '../../src/commands/session/run-unattended.ts';
 import { loadAnswers } from '../../src/session/answers-file.ts';
 import { fakeSession } from '../ui/screens/fake-services.ts';
 
-it('a reading with the leads exchanged is taken from an answers file, with a warning at its place', async () => {
+it('a reading with the leads swapped is taken from an answers file, with a warning at its place', async () => {
   const { opened, driver } = fakeSession();
   const { value } = loadAnswers('answers:\n  - acknowledge: true\n  - reading: -4.97\n', 'a.yaml');
   const warnings: string[] = [];

@@ -102,14 +102,14 @@ test('a file that is gone or was changed is not kept, and that is said', async (
 });
 
 test.each<[string, () => Session]>([
-  ['is not shown to be cured', () => after('1\n', 'blue van', 'not-cured')],
+  ['is not proven to be fixed', () => after('1\n', 'blue van', 'not-cured')],
   ['does not say which vehicle', () => after('1\n', '')],
   [
-    'is not shown to be cured',
+    'is not proven to be fixed',
     () => sessionAfter([...LOOK, sees('none'), CONCLUDE, ACK].slice(0, -1), TREE, of('blue van')),
   ],
   [
-    'is no known-good one',
+    'is not a known-good one',
     () => sessionAfter([], TREE, of('x y', { kind: 'bench', fault: 'healthy', seed: 1 })),
   ],
 ])('nothing is kept where it %s', async (why, session) => {

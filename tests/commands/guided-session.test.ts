@@ -269,7 +269,7 @@ describe('what is refused', () => {
       'a vehicle that is none',
       ['run', 'hall-no-signal', '--unattended', '--bench', 'healthy', '--vehicle=-1'],
       1,
-      /no number of a vehicle/,
+      /not a vehicle number/,
     ],
     [
       'a missing answers file',
@@ -354,7 +354,7 @@ describe('words about the program', () => {
         'ohmward records verify last',
         'ohmward records verify SESSION --head 64-DIGITS-FROM-A-REPORT',
         '',
-        'whether sessions and drills are as the program wrote them',
+        'check that sessions and drills are as the program wrote them',
         '',
         'Usage: ohmward records verify SESSION... [options]',
         '',
@@ -364,7 +364,7 @@ describe('words about the program', () => {
         '  --shared         look in the shared database of the shop',
         '  --json           answer as JSON',
         '',
-        'Exit codes: 0 done, 1 one of them is not what it was, 2 used wrongly, 130 interrupted.',
+        'Exit codes: 0 done, 1 one of them was changed, 2 used wrongly, 130 interrupted.',
         '',
       ].join('\n'),
     );
@@ -376,7 +376,7 @@ describe('words about the program', () => {
 
   it('help on no command is told so', async () => {
     const ran = await runProgram(place, ['help', 'recrods']);
-    expect(ran.err).toContain('no command "recrods"; did you mean "records"?');
+    expect(ran.err).toContain('no command or topic "recrods"; nearest: records');
     expect(ran.code).toBe(2);
   });
 });
@@ -396,7 +396,7 @@ it('a finished record that is only opened stays as it is, by the name lists give
 it('what is printed to go on with works as it is printed, wherever the session was kept', async () => {
   // As a shell takes it apart: words, of which one may be quoted.
   const goOn = (out: string) => {
-    const [, command, word] = /^Go on with: ohmward (\w+) (.*)$/m.exec(out)!;
+    const [, command, word] = /^Continue with: ohmward (\w+) (.*)$/m.exec(out)!;
     return [command!, word!.replace(/^'(.*)'$/, '$1').replaceAll("'\\''", "'")];
   };
   const named = goOn((await runProgram(place, BENCH, '')).out);
@@ -429,7 +429,7 @@ describe('the job sheet in lines', () => {
   it('left unfinished leaves nothing behind', async () => {
     const ran = await runProgram(place, ['run', 'hall-no-signal', '--plain'], 'no start\n');
     expect(ran).toMatchObject({ code: 130 });
-    expect(ran.out).toMatch(/No session was begun\.\n$/);
+    expect(ran.out).toMatch(/No session was started\.\n$/);
     expect(sessionFiles(place)).toEqual([]);
   });
   it('is not asked for where the command says so', async () => {

@@ -52,7 +52,7 @@ it('says so on the screen and in lines, and offers to leave', async () => {
   await press('y');
   const frame = await screen.text();
   expect(frame).toContain('Open in another window');
-  expect(frame).toContain('went on there');
+  expect(frame).toContain('was continued there');
   expect(frame).not.toContain('Go on in another folder');
   expect(frame).not.toContain('Try again');
   await press(ENTER);
@@ -64,7 +64,7 @@ it('says so on the screen and in lines, and offers to leave', async () => {
   const ask = async () => lines.shift() ?? null;
   await plainSession(opened, { say: (line) => void said.push(line), ask });
   expect(lines).toEqual(['done']);
-  expect(said.join('\n')).toContain('open in another window too');
+  expect(said.join('\n')).toContain('also open in another window');
   const out: string[] = [];
   const toPerson = { ...io, out: (text: string) => void out.push(text) };
   await finish(opened, desk, { positionals: [], values: {} }, toPerson, 0);

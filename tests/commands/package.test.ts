@@ -10,7 +10,7 @@ import {
   statSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { isInstalled } from '../installed.ts';
@@ -22,8 +22,10 @@ const ALLOWED = [
   /^dist\/parts\/[\w.-]+\.mjs(\.map|\.LEGAL\.txt)?$/,
   /^procedures\/([a-z]+\/)?[a-z0-9-]+\.(ya?ml|json|csv)$/,
   /^docs\/schema\/[a-z-]+\.schema\.json$/,
+  /^docs\/[a-z-]+\.md$/,
+  /^docs\/pictures\/[a-z-]+\.svg$/,
   /^man\/ohmward\.1$/,
-  /^(README\.md|CHANGELOG\.md|LICENSE|package\.json)$/,
+  /^(README\.md|DEVELOPERS\.md|CHANGELOG\.md|LICENSE|package\.json)$/,
 ];
 /** What has to be in it for the program to work and to be lawfully passed on. */
 const NEEDED = [
@@ -81,6 +83,19 @@ describe('the package', () => {
     expect(NEEDED.filter((path) => !paths.includes(path))).toEqual([]);
     for (const kept of readdirSync('procedures/circuits'))
       expect(paths).toContain(`procedures/circuits/${kept}`);
+  });
+
+  it('holds what README and the pages of the guide link to', () => {
+    const paths = packed.files.map(({ path }) => path);
+    const pages = paths.filter((path) => path === 'README.md' || /^docs\/[a-z-]+\.md$/.test(path));
+    expect(pages.length).toBeGreaterThan(8);
+    const missing = pages.flatMap((page) =>
+      [...readFileSync(page, 'utf8').matchAll(/\]\((?!https?:|#)([^)#\s]+)[^)]*\)/g)]
+        .map(([, to]) => join(dirname(page), to!))
+        .filter((to) => !paths.some((path) => path === to || path.startsWith(`${to}/`)))
+        .map((to) => `${page}: ${to}`),
+    );
+    expect(missing).toEqual([]);
   });
 
   it('carries the licence of every package that is bundled', () => {
@@ -156,6 +171,11 @@ describe('installed offline into an empty folder', () => {
   it('it says its version', () => {
     const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
     expect(run('--version')).toBe(`ohmward ${version}\n`);
+  });
+
+  it('it shows its guide', () => {
+    expect(run('help')).toMatch(/^ {2}formats +File formats$/m);
+    expect(run('help', 'formats')).toMatch(/^FILE FORMATS\n/);
   });
 
   it('it finds its library, and a session lands whole in the data folder of the user', () => {

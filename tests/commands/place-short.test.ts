@@ -1,4 +1,4 @@
-/** The place of a short by every front end: the same event, whoever gives the drops. */
+/** Location of a short by every front end: the same event, whoever gives the drops. */
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -99,7 +99,7 @@ test('by another program, which is told how first', async () => {
   out = first.out;
   const { unplug, steps, test: fed, cautions: due } = cautions();
   expect(unplug).toEqual(['module', 'sensor']);
-  expect(steps.join(' ')).toContain('its tips on the terminals themselves');
+  expect(steps.join(' ')).toContain('tips on the terminals themselves');
   const ids = due.map(({ id }: { id: string }) => id);
   expect(ids).toContain('fed-wire');
   const told = await converse(place, args, [

@@ -25,7 +25,7 @@ describe('a session from the middle', () => {
   it('walks from that step, and file, record and verification say so', async () => {
     const ran = await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'feed']);
     expect(ran).toMatchObject({ code: 0, err: '' });
-    expect(ran.out).toContain(`Began in the middle of the procedure, at the step "${FEED}"`);
+    expect(ran.out).toContain(`Started in the middle of the procedure, at the step "${FEED}"`);
     const [path = ''] = sessionFiles(place);
     const [opened, ...rest] = eventsOf(path);
     expect(opened?.['from']).toBe(FEED);
@@ -33,7 +33,7 @@ describe('a session from the middle', () => {
     expect(answered?.['step']).toBe(FEED);
     expect(rest.some(({ step }) => step === 'prepare')).toBe(false);
     const shown = await runProgram(place, ['records', 'show', path]);
-    expect(shown.out).toContain('the walk began in the middle of the procedure');
+    expect(shown.out).toContain('the session started in the middle of the procedure');
     expect((await runProgram(place, ['records', 'verify', path])).code).toBe(0);
   });
 
@@ -64,7 +64,7 @@ describe('a preview', () => {
     const preview = await runProgram(place, [...run, '--preview']);
     expect(preview.code).toBe(0);
     expect(preview.out.split('\n')[0]).toBe(kept.out.split('\n')[0]);
-    expect(preview.out).toContain('A preview: nothing was saved.');
+    expect(preview.out).toContain('Preview: nothing was saved.');
     expect(sessionFiles(place)).toEqual(files);
   });
 
@@ -100,7 +100,7 @@ describe('watching', () => {
     child.stdin.write('yes\n');
     await until('Reading in V: ');
     writeFileSync(file, readFileSync(file, 'utf8').replace(/^title: .*$/m, 'title: Second draft'));
-    await until('Saved: the preview begins again.');
+    await until('Saved: the preview starts again.');
     child.stdin.write('yes\n');
     expect(await until('Reading in V: ')).toContain('Second draft');
     child.stdin.end();

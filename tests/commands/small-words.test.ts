@@ -38,7 +38,7 @@ it('records list says that a named folder is missing', async () => {
     1,
     expect.stringContaining('there is no folder /nope'),
   ]);
-  expect((await runProgram(place, ['records', 'list'])).err).toContain('no session fits');
+  expect((await runProgram(place, ['records', 'list'])).err).toContain('no session matches');
 });
 
 it('a file of one’s own that is named like one of the library is named back with its path', async () => {

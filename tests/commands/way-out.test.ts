@@ -79,7 +79,7 @@ describe.each(FRONT_ENDS)('%s', (_, args) => {
       ...[then(unplugged, 'note second'), 'folder ~/stick two', 'note third'],
       ...['pause'],
     ]);
-    expect(out).toContain('Type "again" to try again, "folder" and a path to go on there');
+    expect(out).toContain('Type "again" to retry, "folder" and a path to continue there');
     expect(out).toContain(`Saved in ${other}`);
     expect(notesSaved(out.replace('stick two', 'stick%20two'))).toBeNull();
     expect(code).toBe(0);
@@ -106,7 +106,7 @@ describe.each(FRONT_ENDS)('%s', (_, args) => {
       then(() => vi.restoreAllMocks(), 'note second'),
       'pause',
     ]);
-    expect(out).toContain('This was not saved.');
+    expect(out).toContain('That was not saved.');
     expect(notesSaved(out)).toEqual(['second']);
   });
 

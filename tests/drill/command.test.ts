@@ -121,7 +121,9 @@ actions:
     const bad = file('still.yaml', actions.replace('cranking', 'key-on'));
     const refused = await run('--actions', bad, '--sessions', join(folder, 'still'));
     expect(refused.code).toBe(1);
-    expect(refused.err).toContain('nothing passes the sensor, so there is no pattern to see');
+    expect(refused.err).toContain(
+      'nothing is moving past the sensor, so there is no pattern to see',
+    );
   });
 
   test('the same file gives the same readings, score and debrief', async () => {
@@ -158,7 +160,7 @@ test.each<[string[], number, string]>([
   [['hall-no-signl', '--plain'], 1, 'did you mean "hall-no-signal"?'],
   [['hall-no-signal', '--level', 'easy', '--plain'], 2, 'the levels are: 1 named'],
   [['hall-no-signal', '--vehicle', '-3', '--plain'], 2, 'the option "--vehicle" needs a value'],
-  [['hall-no-signal', '--vehicle', '1e3', '--plain'], 2, 'is no number of a vehicle'],
+  [['hall-no-signal', '--vehicle', '1e3', '--plain'], 2, 'is not a vehicle number'],
   [['--level', 'easy', '--plain'], 2, 'the levels are: 1 named'],
   [['--csv'], 2, '--csv goes with --class'],
   [['--html', 'x.html'], 2, '--html goes with --class'],
@@ -170,7 +172,7 @@ test.each<[string[], number, string]>([
   [['--resume', 'nowhere.jsonl', '--plain'], 1, 'nowhere.jsonl'],
   [['--class', 'no-such-folder'], 1, 'the folder no-such-folder is not there'],
   [['--class', 'package.json'], 1, 'package.json is a file and no folder'],
-  [['--resume', 'procedures/hall-no-signal.yaml', '--plain'], 1, 'is no drill'],
+  [['--resume', 'procedures/hall-no-signal.yaml', '--plain'], 1, 'is not a drill'],
   [['procedures/cautions.yaml', '--plain'], 1, 'is a list of cautions'],
 ])('drill %j ends with %i', async (args, code, words) => {
   const result = await run(...args, '--sessions', join(folder, 'wrong'));
@@ -253,7 +255,7 @@ test('a session is no drill, and is said to be one', async () => {
   const { code, err } = await run('--resume', path, '--plain', '--sessions', folder);
   expect(code).toBe(1);
   expect(readFileSync(path, 'utf8')).toBe(text);
-  expect(err).toContain(`${path} is a session and no drill`);
+  expect(err).toContain(`${path} is a session, not a drill`);
   expect(err).toContain(`ohmward resume ${path}`);
 });
 
@@ -339,8 +341,8 @@ describe('as a dialogue of lines', () => {
       'yes',
       'plot',
     ]);
-    expect(text).toContain('Nothing was captured yet.');
-    expect(text).toContain('The procedure asks for no picture now; name two places');
+    expect(text).toContain('Nothing has been captured yet.');
+    expect(text).toContain('The procedure does not ask for a capture now; name two places');
     expect(hand.driver.session().tests).toHaveLength(1);
     expect(hand.driver.session().tests[0]!.capture).toBeDefined();
     expect(text).toContain('Its picture: plot');
@@ -378,9 +380,9 @@ describe('as a dialogue of lines', () => {
     expect(hand.driver.session().tests).toHaveLength(2);
     expect(hand.driver.session().stopped).toHaveLength(1);
     expect(text).toContain('The bench stops this test');
-    expect(text).toContain('It costs points for safety.');
+    expect(text).toContain('It costs safety points.');
     expect(text).toContain('Good is: ');
-    expect(text).toContain('Give the numbers of the list');
+    expect(text).toContain('Give numbers from the list');
     expect(text).toContain('Score: ');
   });
 
@@ -427,8 +429,8 @@ describe('as a dialogue of lines', () => {
     ]);
     expect(end).toBe('left');
     expect(text).toContain('Nothing was done');
-    expect(text).toContain('This level of the drill shows no suspects');
-    expect(text).toContain('is no measurement');
+    expect(text).toContain('This drill level shows no suspects');
+    expect(text).toContain('is not a measurement');
     expect(text).not.toContain('Good is: ');
     expect(hand.driver.session().tests).toHaveLength(0);
   });

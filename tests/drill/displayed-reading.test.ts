@@ -24,7 +24,7 @@ it.each(['V', 'ohm'] as const)('in %s', (unit) => {
   }
 });
 
-it('beyond its ranges is OL, without end', () => {
+it('over ranges is OL, without end', () => {
   const value = Number.POSITIVE_INFINITY;
   expect(readingAnswer(model, { kind: 'number', value, unit: 'ohm' }).answer).toEqual({
     kind: 'reading',

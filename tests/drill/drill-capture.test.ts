@@ -122,7 +122,7 @@ describe('a capture in a drill', () => {
     expect(refusal(SCOPE)?.code).toBe('caution-passed-over');
     expect(driver.session().passedOver).toHaveLength(1);
     const still = { ...SCOPE, setup: setupOf({ state: 'key-on' }) };
-    expect(refusal(still)?.words).toContain('nothing passes the sensor');
+    expect(refusal(still)?.words).toContain('nothing is moving past the sensor');
   });
 });
 
@@ -251,14 +251,14 @@ describe('in the file', () => {
         const capture = event.capture as { channels: { points: number[] }[] };
         capture.channels[0]!.points[50] = 12;
       },
-      'saves another capture',
+      'saves a different capture',
     ],
     [
       'another finding',
       (event) => {
         event.capture = { ...(event.capture as StepCapture), findings: [] };
       },
-      'saves another capture',
+      'saves a different capture',
     ],
     [
       'a reading by eye passed off as a capture',
@@ -268,7 +268,7 @@ describe('in the file', () => {
           measures: { kind: 'steady', low: 5, high: 5 },
         };
       },
-      'saves another capture',
+      'saves a different capture',
     ],
   ])('%s is found out', (_, change, words) => {
     expect(problemsWith(change).join()).toContain(words);

@@ -82,16 +82,12 @@ test.each<[string, Partial<ScoreFacts>, Record<string, string>]>([
   [
     'wrong',
     { right: false, hits: 0 },
-    { diagnosis: 'the wrong repair', time: 'a wrong diagnosis is never quick' },
+    { diagnosis: 'the wrong repair', time: 'a wrong diagnosis scores no time' },
   ],
   ['half right', { right: false, needed: 2 }, { diagnosis: '1 of 2 repairs right' }],
-  ['a guess', { evidence: 0 }, { time: 'a guess is not quick, it is a guess' }],
+  ['a guess', { evidence: 0 }, { time: 'a guess scores no time' }],
   ['late', { late: true }, { time: 'over the time limit of the assignment' }],
-  [
-    'nothing measured',
-    { readings: 0 },
-    { safety: 'nothing was measured, so nothing was done safely' },
-  ],
+  ['nothing measured', { readings: 0 }, { safety: 'nothing was measured, so no safety points' }],
 ])('the words of a score: %s', (_, change, words) => {
   const facts = { ...GOOD, ...change };
   const found = Object.fromEntries(
@@ -195,7 +191,7 @@ test('two repairs are one sentence, and what is left standing is named', () => {
   expect(text).not.toMatch(/\w\. (Clean|Replace|Repair|Seat)/);
   expect(debrief.left).not.toBeNull();
   expect(text).toContain(
-    `No reading spoke clearly against the strongest rival left: ${debrief.left}`,
+    `No reading pointed clearly away from the strongest rival left: ${debrief.left}`,
   );
 });
 
@@ -203,12 +199,10 @@ test('where the best plan ends in doubt, the debrief says that no test tells mor
   const debrief = debriefIn(perfect);
   const last = (chance: number) =>
     debriefLines({ ...debrief, yardstick: { ...debrief.yardstick, chance } }).find((line) =>
-      line.includes('suspicion'),
+      line.startsWith('    and then'),
     );
-  expect(last(0.97)).toBe('    and then the suspicion was 97 % sure.');
-  expect(last(0.76)).toBe(
-    '    and then no test told enough more: the strongest suspicion had 76 %.',
-  );
+  expect(last(0.97)).toBe('    and then the diagnosis was 97 % certain.');
+  expect(last(0.76)).toBe('    and then no test would add enough: the leading suspect had 76 %.');
 });
 
 test('given up has its own words, and a wrong diagnosis no proof', () => {
@@ -228,7 +222,7 @@ test('given up has its own words, and a wrong diagnosis no proof', () => {
   });
   for (const one of [given, wrong]) {
     expect(one).not.toContain('proved');
-    expect(one).toMatch(/No reading spoke clearly for|What spoke for/);
+    expect(one).toMatch(/No reading pointed clearly to|What pointed to/);
   }
 });
 

@@ -79,7 +79,7 @@ export function newDrill(seed: number, ask: DrillAsk = {}): DrillInTest {
   );
   if (isProblem(drill)) throw new Error(drill.problem);
   const world = createWorld(drill.driver.session().opened, hash);
-  if (!drill.drill || !world) throw new Error('this is no drill');
+  if (!drill.drill || !world) throw new Error('this is not a drill');
   return { ...drill, drill: drill.drill, world };
 }
 

@@ -79,7 +79,7 @@ test.each<[string, SessionEvent[], string]>([
     edited('answer-revealed', (event) => {
       event['points'] = 1000;
     }),
-    'score is not what the readings earn',
+    'score does not match the readings',
   ],
   [
     'fewer minutes',
@@ -93,7 +93,7 @@ test.each<[string, SessionEvent[], string]>([
     edited('concluded', (event) => {
       event['faults'] = ['target.gap'];
     }),
-    'score is not what the readings earn',
+    'score does not match the readings',
   ],
   [
     'a reading left out',

@@ -32,7 +32,7 @@ function endOf(tree: Procedure, answers: (id: string) => VehicleAnswer | null): 
   throw new Error('no end');
 }
 
-describe('a fault that comes and goes', () => {
+describe('an intermittent fault', () => {
   it.each([
     ['contact.sensor.signal.open', 'sensor-plug'],
     ['wire.feed.open', 'harness-feed'],

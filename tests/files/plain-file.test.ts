@@ -91,7 +91,7 @@ describe.skipIf(process.platform === 'win32')('a pipe or a device', () => {
     pipe('.config', 'ohmward', 'config.json');
     pipe('package.json');
     const { told } = tried(['settings']);
-    expect(told).toContain('a pipe or a device stands where the settings file should be');
+    expect(told).toContain('a pipe or a device is where the settings file should be');
   });
 
   it('that is named as a procedure or a capture is told', () => {

@@ -138,7 +138,9 @@ describe('a broken settings file is left as it is, and named with the way out, w
   it('was left by a crash in the middle of a change: the copy from before it is named', async () => {
     mkdirSync(join(path, '..'), { recursive: true });
     writeFileSync(join(path, '..', 'config.before.json'), '{}');
-    expect((await problem('{"per')).fix).toContain('config.before.json in its place');
+    expect((await problem('{"per')).fix).toContain(
+      'config.before.json, its state before the last change',
+    );
   });
 
   it('cannot be read', async () => {

@@ -1,6 +1,6 @@
 /** Checks and predicts one circuit file and prints the most memory this process ever held, in megabytes. */
 import { command as check } from '../../src/commands/check.ts';
-import type { Command } from '../../src/commands/command.ts';
+import type { CliCommand } from '../../src/commands/command.ts';
 import { command as predict } from '../../src/commands/predict.ts';
 import { mostMb } from './most-mb.ts';
 
@@ -8,7 +8,7 @@ const [file, how] = process.argv.slice(2);
 const said: string[] = [];
 const say = (text: string) => said.push(text);
 const io = { out: say, err: say, env: {}, cwd: process.cwd() };
-const run = (command: Command, values: Record<string, string>) =>
+const run = (command: CliCommand, values: Record<string, string>) =>
   command.run({ positionals: [file!], values, words: [] } as never, io);
 const code =
   how === 'check'

@@ -21,7 +21,7 @@ describe('vehicle identification numbers', () => {
     ['1ZZTESTSXAA0007022', 'too-long', /this one has 18/],
     ['1ZZTESTSXAAO00702', 'sign-not-used', /"O" at position 12/],
     ['1ZZTESTSXAA00070?', 'sign-not-used', /"\?" at position 17/],
-    ['1ZZTESTSX\u202eAA000702', 'sign-not-used', /an invisible sign at position 10/],
+    ['1ZZTESTSX\u202eAA000702', 'sign-not-used', /an invisible character at position 10/],
     ['', 'too-short', /has 0/],
   ])('%s is refused as %s', (typed, code, words) => {
     const check = checkVin(typed);

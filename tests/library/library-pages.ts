@@ -22,14 +22,13 @@ export function libraryPages(): string {
     'with what the instruments would show, in 256 cars drawn over all that the circuit file leaves open. "Minutes" are those',
     'of the planner, with getting at terminals, plugs and changes of the vehicle state; questions and preparations are not',
     "counted. The cheapest order is the best found of the tree's own tests, read by the tree's own limits, over 128 cars; none",
-    'takes less than the bound.',
+    'takes less than the bound. Their parts, the sub-procedures: [families.md](families.md).',
     '',
     '| tree | circuit | faults | repairs | ends right | minutes | cheapest found | bound | ratio |',
     '| --- | --- | --: | --: | --: | --: | --: | --: | --: |',
     ...overview,
     '',
     ...pages.flatMap(({ lines }) => lines),
-    ...familyLines(),
     ...jobLines(),
   ].join('\n')}\n`;
 }
@@ -109,25 +108,6 @@ function openEnds(name: string): string[] {
   return open.length === 0
     ? ['Every fault ends at a single repair.', '']
     : ['Ends where no instrument tells the repairs further apart:', '', ...open, ''];
-}
-
-function familyLines(): string[] {
-  const families = library.procedures
-    .files()
-    .flatMap(({ value }) => (value?.draft.needs === undefined ? [] : [value.draft]));
-  return [
-    '## Sub-procedures',
-    '',
-    'Each is written once and used by the trees above.',
-    '',
-    '| name | asks | needs |',
-    '| --- | --- | --- |',
-    ...families.map(
-      ({ procedure, title, needs }) =>
-        `| ${procedure} | ${title} | ${Object.keys(needs ?? {}).join(', ')} |`,
-    ),
-    '',
-  ];
 }
 
 function jobLines(): string[] {

@@ -132,18 +132,14 @@ describe('the job sheet says it better', () => {
     [
       'hall-no-signal',
       'left rear wheel',
-      '"left rear wheel" is no shaft where the sensor of this procedure could sit; for example: crankshaft, intake camshaft, exhaust camshaft bank 2',
+      '"left rear wheel" is not a shaft where the sensor of this procedure could sit; for example: crankshaft, intake camshaft, exhaust camshaft bank 2',
     ],
     [
       'wheel-speed-current',
       'crankshaft',
       '"crankshaft" is no wheel where the sensor of this procedure could sit; for example: left front wheel, right rear wheel',
     ],
-    [
-      'throttle-position',
-      'crankshaft',
-      'the sensor of this procedure has no place that could be another one',
-    ],
+    ['throttle-position', 'crankshaft', 'the sensor of this procedure has only one position'],
     ['hall-no-signal', 'intake camshaft', null],
   ])('%s with "%s"', (tree, position, problem) => {
     expect(placeProblem(job([], position), shipped(tree).model.circuit)).toBe(problem);

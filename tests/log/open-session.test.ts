@@ -58,7 +58,7 @@ describe('resuming', () => {
     });
     expect(!result.ok && result.problem).toMatchObject({
       code: 'open-elsewhere',
-      fix: 'Go on there, or close it there and resume again.',
+      fix: 'Continue there, or close it there and resume again.',
     });
     expect(writer.append(sampleEvent(5)).ok).toBe(true);
     writer.close();

@@ -61,7 +61,7 @@ describe('the file', () => {
     const linked = NAME.replace('0badcafe', '00000000');
     symlinkSync(join(scratch.path, 'elsewhere'), join(folder, linked));
     const through = createSession(nodeDisk, folder, linked, sampleEvent(0));
-    expect(!through.ok && through.problem.words).toContain('A file of that name is there already');
+    expect(!through.ok && through.problem.words).toContain('A file of that name already exists');
   });
 });
 
@@ -157,9 +157,11 @@ describe('a file changed behind our back', () => {
     other.value.writer.append(sampleEvent(1));
     const problem = refusal(writer, 2);
     expect(problem).toMatchObject({ code: 'open-elsewhere', canRetry: false });
-    expect(problem.words).toContain('The session is open in another window too, and went on there');
+    expect(problem.words).toContain(
+      'The session is also open in another window, and was continued there',
+    );
     expect(problem.fix).toBe(
-      'Go on there, or leave here and resume it once the other window is closed.',
+      'Continue there, or leave here and resume it once the other window is closed.',
     );
     expect(refusal(writer, 2).code).toBe('open-elsewhere');
   });

@@ -62,7 +62,7 @@ describe.each(readdirSync(FOLDER))('%s', (name) => {
     // Nothing is said to be compared that was not: what its vehicle showed was drawn by other rules.
     const drill = checks.find((check) => check.name === 'drill');
     if (drill && name.includes('followed'))
-      expect(drill.words).toContain('what the vehicle showed by rules 1 is not compared');
+      expect(drill.words).toContain('what the vehicle showed under rules 1 is not compared');
     const events = readFileSync(path, 'utf8')
       .trim()
       .split('\n')

@@ -39,8 +39,6 @@ it('keeps the old file and says so when a disk takes less than it was given with
 it('will not replace a folder', () => {
   mkdirSync(join(scratch.path, 'report.md'));
   const written = writeWholeFile(nodeDisk, join(scratch.path, 'report.md'), 'x');
-  expect(!written.ok && written.problem.words).toContain(
-    'A folder stands where the file should be',
-  );
+  expect(!written.ok && written.problem.words).toContain('A folder is where the file should be');
   expect(readdirSync(scratch.path)).toEqual(['report.md']);
 });

@@ -81,7 +81,7 @@ describe('generic position-sensor codes', () => {
     ['C003A', 'right rear', 'circuit', /circuit/],
     ['C003B', 'right rear', 'circuit', /supply/],
     // from memory: an older numbering; C0035 means two wheels
-    ['C0035', 'right front', 'circuit', /supply; in an older numbering, still met, left front/],
+    ['C0035', 'right front', 'circuit', /supply; in an older numbering, still in use, left front/],
     ['C0040', 'right front', 'circuit', /older numbering/],
     ['C0045', 'left rear', 'circuit', /older numbering/],
     ['C0050', 'right rear', 'circuit', /older numbering/],

@@ -1,5 +1,5 @@
 /**
- * The place of a short from two drops: against ngspice on decks by hand, and against the worked example of Murray's loop in
+ * Location of a short from two drops: against ngspice on decks by hand, and against the worked example of Murray's loop in
  * Hawkins Electrical Guide 3 (1917), "Murray loop, Case II".
  */
 import { beforeAll, describe, expect, test } from 'vitest';

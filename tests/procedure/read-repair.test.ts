@@ -80,7 +80,7 @@ describe('an earlier repair in a person’s words', () => {
     ['sensor replaced in vain', { changed: 'nothing' }],
     ['sensor changed, ok for a while', { changed: 'for-a-while' }],
     ['Sensor changed in March, fault came back', { changed: 'for-a-while' }],
-    ['sensor replaced, cured it then', { changed: 'cured' }],
+    ['sensor replaced, fixed it then', { changed: 'cured' }],
     ['second-hand sensor fitted, no difference', { fitted: 'second-hand', changed: 'nothing' }],
     ['aftermarket sensor fitted', { fitted: 'other-make' }],
     ['genuine sensor fitted, did not help', { fitted: 'new', changed: 'nothing' }],
@@ -94,7 +94,7 @@ describe('an earlier repair in a person’s words', () => {
     );
     const repairs = ['Crank sensor replaced', 'harness taped'].map((one) => readRepair(one, hall));
     expect(repairsRemark(repairs, hall)).toBe(
-      'Understood: the crankshaft position sensor was replaced. Kept as a note only, no part of this circuit: "harness taped".',
+      'Understood: the crankshaft position sensor was replaced. Kept as a note only, not a part of this circuit: "harness taped".',
     );
   });
 });

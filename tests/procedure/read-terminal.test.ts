@@ -51,8 +51,8 @@ describe('a terminal as it is written down', () => {
     ['5 white/black', 'Understood: pin 5, colour WH/BK (white with black).', false],
     ['red', 'Understood: no pin, colour RD (red).', false],
     ['A3', 'Understood: pin A3, no colour.', false],
-    ['3 light green', 'No wire colour understood in "3 light green": it is kept whole', true],
-    ['1 XX', 'No wire colour understood in "1 XX"', true],
+    ['3 light green', 'No wire colour recognised in "3 light green": kept as typed', true],
+    ['1 XX', 'No wire colour recognised in "1 XX"', true],
   ])('says of "%s" what was understood', (typed, words, doubtful) => {
     const said = terminalRemark(typed);
     expect(said.words).toContain(words);

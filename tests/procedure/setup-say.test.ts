@@ -29,19 +29,19 @@ describe('what is made of a setup', () => {
       'a module off',
       { ...PLAIN, state: 'key-off', unplugged: ['module', 'sensor'] },
       { kind: 'ohms', plus: 'module.pickup-high', minus: 'sensor.plus' },
-      'Key off, wait until the module sleeps, unplug the rake controller and the rake wheel pickup. Test in the open harness plug. Meter on ohms. Red lead: {module.pickup-high}. Black lead: {sensor.plus}.',
+      'Key off, wait until the module sleeps, unplug the rake controller and the rake wheel pickup. Test at the open harness connector. Meter on ohms. Red lead: {module.pickup-high}. Black lead: {sensor.plus}.',
     ],
     [
       'a resistor, and the key again after it',
       { ...PLAIN, unplugged: ['sensor'], bridges: KILOHM },
       { kind: 'volts', plus: 'sensor.plus', minus: 'battery.negative' },
-      'Key off, unplug the rake wheel pickup. Test in the open harness plug. Clip a 1 kohm resistor from {sensor.plus} to {battery.negative}. Key on. Meter on volts. Red lead: {sensor.plus}. Black lead: {battery.negative}.',
+      'Key off, unplug the rake wheel pickup. Test at the open harness connector. Clip a 1 kohm resistor from {sensor.plus} to {battery.negative}. Key on. Meter on volts. Red lead: {sensor.plus}. Black lead: {battery.negative}.',
     ],
     [
       "the part's own pins",
       { ...PLAIN, state: 'key-off', unplugged: ['sensor'] },
       { kind: 'ohms', plus: 'sensor.plus.pin', minus: 'sensor.minus.pin' },
-      "Key off, unplug the rake wheel pickup. Test at the part's own pins. Meter on ohms. Red lead: {sensor.plus.pin}. Black lead: {sensor.minus.pin}.",
+      "Key off, unplug the rake wheel pickup. Test at the component's own pins. Meter on ohms. Red lead: {sensor.plus.pin}. Black lead: {sensor.minus.pin}.",
     ],
     [
       'a scope while the engine turns',
@@ -119,7 +119,7 @@ describe('what is watched', () => {
     [
       'two places in two rounds, and live data beside them',
       [VOLTS, live, ground],
-      'All plugged in, key on. Meter on volts. Red lead: {module.pickup-high}. Black lead: {battery.negative}. Round 2: red {sensor.minus}, black {battery.negative}. Beside it watch the live data of {module.pickup-high}.',
+      'All plugged in, key on. Meter on volts. Red lead: {module.pickup-high}. Black lead: {battery.negative}. Round 2: red {sensor.minus}, black {battery.negative}. Also watch the live data of {module.pickup-high}.',
     ],
     [
       'live data alone',

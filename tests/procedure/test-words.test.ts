@@ -83,13 +83,11 @@ it('says what the last test left behind and this one cannot have', () => {
   const words = (before: Setup | null, after: Setup) => undoWords(before, after, JOB, circuit);
   const resistor = '470 ohm resistor from sensor signal to battery negative';
   expect(words(pulled, setupOf())).toBe(
-    `First: take off the ${resistor}, key off, plug the sensor in again.`,
+    `First: remove the ${resistor}, key off, plug the sensor back in.`,
   );
-  expect(words(pulled, setupOf({ unplugged: ['sensor'] }))).toBe(
-    `First: take off the ${resistor}.`,
-  );
+  expect(words(pulled, setupOf({ unplugged: ['sensor'] }))).toBe(`First: remove the ${resistor}.`);
   expect(words(setupOf({ sensor: 'spare' }), setupOf())).toBe(
-    'First: key off, plug the fitted sensor in again instead of the known-good one.',
+    'First: key off, plug the original sensor back in instead of the known-good one.',
   );
   expect(words(pulled, pulled)).toBe('');
   expect(words(setupOf(), pulled)).toBe('');

@@ -76,8 +76,8 @@ test('what is told stands before what to do', () => {
     const step = stepOf(told(tree('hall-no-signal'), ...happens), `wake-second/${id}`);
     return step.kind === 'conclude' ? '' : step.say;
   };
-  expect(say(['hot'], 'heat')).toMatch(/^It happens hot, so it is warmed before it is moved\. /);
-  expect(say(['wet'], 'wiggle')).toMatch(/^It happens in the wet: mist plugs and harness/);
+  expect(say(['hot'], 'heat')).toMatch(/^It happens hot, so heat it before you wiggle it\. /);
+  expect(say(['wet'], 'wiggle')).toMatch(/^It happens in the wet: mist connectors and harness/);
   expect(say(['bumps', 'hot'], 'wiggle')).toMatch(/^It happens over bumps/);
   expect(say(['bumps', 'hot'], 'heat')).toMatch(/^It happens hot\. /);
 });

@@ -138,7 +138,7 @@ describe('between files', () => {
       ),
       expect.stringMatching(/^error \| bad-test \| 6 \| .*vols/),
       expect.stringMatching(
-        /^warning \| refused-test \| 7 \| the bench stops this test: .* \| it costs points/,
+        /^warning \| refused-test \| 7 \| the bench stops this test: .* \| it costs safety points/,
       ),
       expect.stringMatching(/^error \| refused-test \| 8 \| /),
       expect.stringMatching(/^error \| nothing-to-follow \| 9 \| /),
@@ -298,7 +298,7 @@ describe('forms', () => {
     const { out } = await run(command, [join(files(GOOD), 'rake-wheel-no-speed.yaml'), '--cost']);
     const [, tree, best, guided] = out
       .match(
-        /: ([\d.]+) minutes on average, counted as the proposals count; .* takes ([\d.]+).* takes ([\d.]+)$/m,
+        /: ([\d.]+) minutes on average, counted as for suggestions; .* takes ([\d.]+).* takes ([\d.]+)$/m,
       )!
       .map(Number);
     expect(best!).toBeLessThanOrEqual(guided! + 0.05);

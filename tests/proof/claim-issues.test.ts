@@ -39,7 +39,7 @@ describe('a planted sentence is told at its text, with a way that does not show 
     const issues = found('hall-no-signal', HALL, `${HALL} ${sentence}`);
     expect(issues.map(({ words }) => words).join('\n')).toContain(needs);
     expect(issues[0]).toMatchObject({ severity: 'error', at: { file: 'tree.yaml' } });
-    expect(issues[0]!.notes?.[0]).toMatch(/^one such way: prepare, .*sensor-plug$/);
+    expect(issues[0]!.notes?.[0]).toMatch(/^one such path: prepare, .*sensor-plug$/);
   });
 
   test('for the customer as well', () => {

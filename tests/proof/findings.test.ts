@@ -228,7 +228,7 @@ describe('a way that comes to no conclusion', () => {
     const [issue] = wayIssues(factsOf({ ...RIGHT, lost: { feed: [volts(5)] } }, open));
     expect(found([issue!])).toEqual(['error dead-end at steps feed']);
     expect(issue!.words).toContain('fuse (4 of 4 cars, 100 %): reading 9 V');
-    expect(issue!.fix).toBe('let an outcome hold it');
+    expect(issue!.fix).toBe('let an outcome cover it');
   });
   test('a way without end is told at the step it comes back to', () => {
     const back = { ...base, id: 'back', kind: 'act', minutes: 1, go: 'feed' } as unknown as Step;

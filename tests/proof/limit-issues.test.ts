@@ -36,8 +36,8 @@ describe('a limit for a wire that carries', () => {
   test('inside what the meter may be off is told', () => {
     const issues = withLimit('0.2 ohm');
     expect(issues.map(({ code }) => code)).toContain('limit-too-fine');
-    expect(issues[0]!.words).toMatch(/nearer to a limit of "(good|high)" than a meter can tell/);
-    expect(issues[0]!.fix).toMatch(/may be off by 0\.3\d* Ω here/);
+    expect(issues[0]!.words).toMatch(/closer to a limit of "(good|high)" than a meter can resolve/);
+    expect(issues[0]!.fix).toMatch(/can be off by 0\.3\d* Ω here/);
   });
   test('that lets a wire of kilohms pass is told', () => {
     const issues = withLimit('5 kohm');

@@ -411,7 +411,7 @@ const KINDS: Readonly<Record<string, Kind>> = {
   'leads-exchanged': ({ leads }) =>
     leads.map(
       ([id]): Change => [
-        `${id}: leads exchanged`,
+        `${id}: leads swapped`,
         (steps) => {
           leadsOf(steps[id]!.measure)!.reverse();
         },

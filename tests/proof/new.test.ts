@@ -30,7 +30,7 @@ test.each([
 test('a file that exists is left as it is', async () => {
   const { code, err } = await run(command, ['job', 'x', '--out', 'there.yaml'], folder.path);
   expect(code).toBe(1);
-  expect(err).toContain('exists already');
+  expect(err).toContain('already exists');
   expect(readFileSync(join(folder.path, 'there.yaml'), 'utf8')).toBe('mine');
 });
 

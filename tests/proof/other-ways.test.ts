@@ -54,7 +54,7 @@ describe('an answer that leads to an end which excludes the fault', () => {
     );
     const [first] = issues;
     expect(first?.words).toMatch(/ends? at "sensor-bad", which excludes (it|them)/);
-    expect(first?.notes?.[0]).toMatch(/^one such way: prepare, .*, sensor-bad$/);
+    expect(first?.notes?.[0]).toMatch(/^one such path: prepare, .*, sensor-bad$/);
   });
 
   test('the words name the fault, and an end that holds it', () => {

@@ -70,11 +70,11 @@ describe('a spoiled tree is told at the place of the slip', () => {
     expect(wrong.map(({ at, fix }) => [at.line, fix])).toEqual([
       [
         lineOf('good: { words: the coil is right'),
-        'let it lead to "high-wire": all that leaves by it then ends rightly',
+        'let it lead to "high-wire": everything that leaves by it then ends right',
       ],
       [
         lineOf('high: { words: open or too many ohms, go: coil-bad'),
-        'let it lead to "coil-bad": all that leaves by it then ends rightly',
+        'let it lead to "coil-bad": everything that leaves by it then ends right',
       ],
     ]);
     expect(wrong[0]!.severity).toBe('error');

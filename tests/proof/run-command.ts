@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { Command } from '../../src/commands/command.ts';
+import type { CliCommand } from '../../src/commands/command.ts';
 
 interface Said {
   readonly code: number;
@@ -26,7 +26,7 @@ export function folderWith(files: Readonly<Record<string, string>>): {
 
 /** The command with a line of arguments. Paths in it are taken as they stand, so name them absolutely. */
 export async function run(
-  command: Command,
+  command: CliCommand,
   args: readonly string[],
   cwd = process.cwd(),
 ): Promise<Said> {
@@ -46,7 +46,7 @@ export async function run(
       err: (text) => (err += text),
       env: { NO_COLOR: '1' },
       cwd,
-    } as Parameters<Command['run']>[1],
+    } as Parameters<CliCommand['run']>[1],
   );
   return { code, out, err };
 }

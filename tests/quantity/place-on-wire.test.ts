@@ -1,4 +1,4 @@
-/** How well the place of a short is known: by the counts of the meter, the copper and the joints between. */
+/** How well the location of a short is known: by the counts of the meter, the copper and the joints between. */
 import { describe, expect, test } from 'vitest';
 import { placeOnWire, type Stretch } from '../../src/quantity/place-on-wire.ts';
 

@@ -89,7 +89,7 @@ it('gets no environment but what programs need', async () => {
 it('that fails, is missing or is a folder gives words, and the session stays', async () => {
   const failed = await run(program('console.error("no paper\\u001b[2J"); process.exit(3)'));
   expect(failed.done).toBe(false);
-  expect(failed.words).toContain('ended with exit code 3\nThe session is saved all the same.');
+  expect(failed.words).toContain('ended with exit code 3\nThe session is saved anyway.');
   expect(failed.words).toContain('no paper␛[2J');
   expect(await run([join(folder, 'nothing')])).toMatchObject({
     done: false,

@@ -40,9 +40,9 @@ describe('three sentences', () => {
     // what shows it is a reading of the evidence, in the words of the paper for the customer
     const first = conclusion?.evidence[0];
     expect(found).toContain(`found ${first?.found}`);
-    expect(takes).toMatch(/^It takes this: /);
+    expect(takes).toMatch(/^What it needs: /);
     expect(needless).toMatch(
-      /^(Not needed, as the tests show: |The tests have ruled out no other)/,
+      /^(Not needed, according to the tests: |The tests have not ruled out any other)/,
     );
   });
 
@@ -74,7 +74,7 @@ describe('three sentences', () => {
     // Event 9 reads 0.02 V at the feed, event 11 what is right at the module.
     const session = begin().do(...turned, { type: 'conclude', weighed: weighed(11, 9) });
     const [found] = record(session).call;
-    expect(found).toContain('found 0.02 V, where ');
+    expect(found).toContain('found 0.02 V; correct is ');
     expect(found).not.toContain('5.01 V');
   });
 
@@ -89,12 +89,12 @@ describe('three sentences', () => {
 
   it('say that nothing has shown it where nothing has', () => {
     expect(record(begin().do(WIRE)).call[0]).toMatch(
-      /^We suspect this, and no test has shown it yet: /,
+      /^This is our suspicion; no test has shown it yet: /,
     );
   });
 
   it('say of a fault along a wire that its place shows only once the harness is opened', () => {
-    expect(record(begin().do(WIRE)).call[1]).toMatch(/once the harness is opened, and more may be/);
+    expect(record(begin().do(WIRE)).call[1]).toMatch(/once the harness is opened, and more may/);
   });
 
   it('are none before a conclusion and on a drill', () => {
@@ -189,7 +189,7 @@ describe('the rates of the shop', () => {
   });
 });
 
-describe('what the customer said of the work', () => {
+describe('what the customer said about the work', () => {
   const open = begin().do(WIRE);
 
   it('is an event, and the last one counts', () => {

@@ -23,8 +23,8 @@ it('says of both what was followed and where they come from', () => {
   ]);
   expect(rows).toContainEqual([
     'Comes from',
-    'a real vehicle, as the program was told; answers from a person',
-    'a real vehicle, as the program was told; answers from a program',
+    'a real vehicle, as stated; answers from a person',
+    'a real vehicle, as stated; answers from a program',
     'DIFFERENT',
   ]);
 });

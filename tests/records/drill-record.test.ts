@@ -94,7 +94,7 @@ it('an unfinished drill is shown without a word of the answer', async () => {
 it('verify: 0 for a drill as the program wrote it, 1 with the line for a score of one’s own', async () => {
   const good = await records('verify', WHOLE, STEM);
   expect(good.code).toBe(0);
-  expect(good.out).toContain('ok     drill: every answer is the one that the seed gives');
+  expect(good.out).toContain('ok     drill: every answer matches the seed');
   const path = join(home, 'clever.jsonl');
   const at = done.events.findIndex(({ type }) => type === 'answer-revealed');
   writeDrill(

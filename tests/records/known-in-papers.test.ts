@@ -68,10 +68,15 @@ describe('what was known of the car', () => {
   it('is in the shop papers and left out of the customer papers', () => {
     for (const form of ['markdown', 'html'] as const) {
       const shop = exportRecord(RECORD, form, 'shop');
-      for (const words of ['Known of this car', '7.76 to 8.24 V', 'on the job sheet', 'taken back'])
+      for (const words of [
+        'Known about this car',
+        '7.76 to 8.24 V',
+        'on the job sheet',
+        'taken back',
+      ])
         expect(shop).toContain(words);
       const customer = exportRecord(RECORD, form, 'customer');
-      for (const words of ['Known of this car', 'said anew', 'heard'])
+      for (const words of ['Known about this car', 'said anew', 'heard'])
         expect(customer).not.toContain(words);
     }
   });

@@ -12,7 +12,7 @@ const WORDS: Readonly<Record<Hand, { words: string; warning: RegExp | null }>> =
   'answers-file': { words: 'answers from a file of answers', warning: /come from a file, not/ },
   program: { words: 'answers from a program', warning: /were given by a program/ },
   pipe: { words: 'answers from a pipe', warning: /came through a pipe/ },
-  'not-stated': { words: 'answers from whom is not stated', warning: /did not state who/ },
+  'not-stated': { words: 'answers from whom is not stated', warning: /did not record who/ },
 };
 
 function recordBy(by: Hand, vehicle: SessionVehicle = { kind: 'real' }) {
@@ -23,7 +23,7 @@ function recordBy(by: Hand, vehicle: SessionVehicle = { kind: 'real' }) {
 describe.each(HANDS)('answers from: %s', (by) => {
   const { words, warning } = WORDS[by];
   const record = recordBy(by);
-  const origin = `a real vehicle, as the program was told; ${words}`;
+  const origin = `a real vehicle, as stated; ${words}`;
 
   it('is told in the record', () => {
     expect(record).toMatchObject({ vehicle: 'real', by: [by], origin });

@@ -54,7 +54,7 @@ describe('for the customer', () => {
     expect([...corrections, ...notes]).toEqual([]);
   });
 
-  it('of an unfinished session it holds what was read so far', () => {
+  it('of an unfinished session it holds readings so far', () => {
     const walk = begin().do(
       { type: 'acknowledge-cautions' },
       { type: 'record-reading', typed: '5', value: 5 },
@@ -83,10 +83,10 @@ describe('for the customer', () => {
 
   it('a test after the repair that is missing is named, and not said to be the only one', () => {
     const paper = exportRecord(FULL, 'markdown', 'customer');
-    expect(paper).toContain('Not all of the tests were repeated after the repair');
+    expect(paper).toContain('Not all tests were repeated after the repair');
     expect(paper).toMatch(
       /Not tested again after the repair: Supply voltage, .*; Ground connection/,
     );
-    expect(paper).not.toContain('No test was made after the repair.');
+    expect(paper).not.toContain('No test was done after the repair.');
   });
 });

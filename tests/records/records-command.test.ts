@@ -87,10 +87,10 @@ describe('list and find', () => {
     expect(await records(['find', 'zeppelin'])).toMatchObject({
       exit: 1,
       out: '',
-      err: 'no session fits\n',
+      err: 'no session matches\n',
     });
     const { exit, err } = await records(['find', 'grene']);
-    expect([exit, err]).toEqual([0, 'nothing is written "grene"; taken for: green\n']);
+    expect([exit, err]).toEqual([0, 'there is no "grene"; taken for: green\n']);
   });
 
   it('shows so many as asked for and tells of the rest', async () => {
@@ -162,7 +162,7 @@ describe('show and export', () => {
     expect(exit).toBe(1);
     expect(out).toContain('feed present');
     expect(err).toContain(`${name}:10: line 10 was changed after it was written`);
-    expect(err).toContain('This session is damaged: what follows ends before that line.');
+    expect(err).toContain('This session is damaged: what is shown ends before that line.');
     expect(await records(['export', 'last'])).toMatchObject({ exit: 1, out: '' });
   });
 });

@@ -38,7 +38,7 @@ describe('for the customer', () => {
       'How we know',
       'What is not needed',
       'What was not ruled out',
-      'What it takes',
+      'What needs doing',
       'Your decision',
       'About this report',
     ]);
@@ -53,7 +53,7 @@ describe('for the customer', () => {
     expect(headings).toContain('After the repair');
     expect(headings).not.toContain('Your decision');
     expect(words).toContain('The tests were repeated after the repair and passed.');
-    expect(words).toContain('That the code stays away is the last word.');
+    expect(words).toContain('The last word is that the code stays away.');
     expect(read(finishedWalk(), 'shop').words).toContain('Clear the trouble codes and drive');
   });
 
@@ -126,7 +126,7 @@ describe('for the customer', () => {
     );
     const { warnings, words, headings } = read(walk, 'customer');
     expect(warnings).toEqual(['This diagnosis is not finished.']);
-    expect(words).toContain('The tests have not come to a conclusion yet.');
+    expect(words).toContain('The tests have not led to a conclusion yet.');
     expect(words).toContain('"right"');
     expect(headings).toContain('What could not be tested');
     expect(headings).not.toContain('Your decision');
@@ -134,10 +134,10 @@ describe('for the customer', () => {
 
   it.each([
     [weighed(3), 'Fewer than three independent tests agree on this so far'],
-    [{ ...weighed(3), hangsOn: 3 }, 'This rests on one reading that was not made again'],
+    [{ ...weighed(3), hangsOn: 3 }, 'This rests on one reading that was not repeated'],
     [
       { ...weighed(3, 3, 3), proven: false },
-      'Another cause is not ruled out far enough yet, or the tests do not all fit together',
+      'Another cause is not ruled out yet, or the test results do not all agree',
     ],
   ])('says why a conclusion is not proven: %#', (weighing, words) => {
     const walk = begin().do(
@@ -154,7 +154,7 @@ describe('for the customer', () => {
       { type: 'record-reading', typed: '0', value: 0 },
       { type: 'conclude', weighed: { ...weighed(3), proven: false } },
     );
-    expect(read(walk, 'customer').words).toContain('the best explanation and not a proof');
+    expect(read(walk, 'customer').words).toContain('the best explanation, not a proof');
   });
 });
 

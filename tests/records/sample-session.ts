@@ -328,7 +328,7 @@ export function signalAt(value: number, typed = String(value)): Command {
   };
 }
 
-/** A whole session: a wrong first answer taken back, a test of the person's own, a note, a conclusion, a retest, closed. */
+/** A whole session: a wrong first answer taken back, a test of the technician's own, a note, a conclusion, a retest, closed. */
 export const FINISHED: readonly Command[] = [
   { type: 'acknowledge-cautions' },
   { type: 'record-reading', typed: '4.97', value: 4.97 },

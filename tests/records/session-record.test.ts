@@ -132,7 +132,7 @@ describe('the record of a finished session', () => {
     expect(record).toMatchObject({
       vehicle: 'real',
       by: ['person'],
-      origin: 'a real vehicle, as the program was told; answers from a person',
+      origin: 'a real vehicle, as stated; answers from a person',
       title: 'Invented three-wire sensor, no signal',
     });
   });
@@ -141,7 +141,7 @@ describe('the record of a finished session', () => {
     expect(record.retest).toMatchObject({
       verdict: 'cured',
       missing: [],
-      words: 'every test that must pass after the repair passes',
+      words: 'every test that has to pass after the repair passes',
     });
     expect(record.retest.rows.map(({ before, after, passed }) => [before, after, passed])).toEqual([
       ['0.02 V', '4.99 V', true],
@@ -361,7 +361,7 @@ describe('a session in free order', () => {
     });
     const text = transcriptOf(record);
     expect(text).toContain('## Tests\n');
-    expect(text).toContain("The signal wire is broken (the person's own)");
+    expect(text).toContain("The signal wire is broken (the technician's own)");
     expect(text).not.toMatch(/no step asked for|at ""|procedure's/);
   });
 
@@ -396,9 +396,7 @@ describe('a session in free order', () => {
     });
     const cautioned = recordFrom(walk);
     expect(cautioned.cautions).toMatchObject([{ step: '', id: 'turning', readBy: 'Ilvy Tarrant' }]);
-    expect(cautioned.origin).toBe(
-      'a real vehicle, as the program was told; answers from a program',
-    );
+    expect(cautioned.origin).toBe('a real vehicle, as stated; answers from a program');
     expect(transcriptOf(cautioned)).toContain('read by Ilvy Tarrant');
     expect(JSON.stringify(recordForClass(cautioned))).not.toContain('Tarrant');
   });
@@ -418,8 +416,8 @@ describe('a conclusion that rests on one reading', () => {
     const words = record.conclusion?.restsOn?.words ?? '';
     expect(words).toMatch(/: 0/);
     const text = transcriptOf(record);
-    expect(text).toContain('not proven: it rests on one reading that was not made again');
-    expect(text.replace(/\s+/g, ' ')).toContain(`${words}; it was not made again`);
+    expect(text).toContain('not proven: it rests on one reading that was not repeated');
+    expect(text.replace(/\s+/g, ' ')).toContain(`${words}; it was not repeated`);
   });
 });
 
@@ -488,7 +486,7 @@ describe('what today’s rules say otherwise stands beside what was recorded', (
     expect(record.lines.flatMap(({ event, today }) => (today ? [[event, today]] : []))).toEqual([
       [9, { rules: 1, of: 'reading', words: 'LOW' }],
     ]);
-    expect(record.retest.today?.words).toContain('the cure is not shown');
+    expect(record.retest.today?.words).toContain('the repair is not proven');
     const says = "as judged by rules 1; today's say LOW";
     expect(transcriptOf(record)).toContain(says);
     expect(transcriptOf(record)).toContain("as judged by rules 1; today's say every test that");

@@ -110,15 +110,15 @@ describe('a sentence says what was read', () => {
     ],
     [line({ verdict: 'borderline', reading: volts }), 'Too close to the limit to tell.'],
     [
-      line({ verdict: 'not as expected', found: 'the light stays dark' }),
+      line({ verdict: 'not as expected', found: 'the light stays off' }),
       'No current comes through. That is not as it should be.',
     ],
     [
       line({
         verdict: 'not as expected',
-        found: 'shifted against the known-good one, 18.0 degrees late',
+        found: 'shifted from the known-good one, 18.0 degrees late',
       }),
-      'The signal stands in the wrong place. That is not as it should be.',
+      'The signal is in the wrong position. That is not as it should be.',
     ],
     [line({ outcome: 'the wire carries', found: '0.2 Ω' }), 'The wire carries.'],
     [line({ outcome: 'dry', found: 'dry' }), ''],
@@ -128,12 +128,12 @@ describe('a sentence says what was read', () => {
         outcome: 'it drops out at the plug',
         found: 'it drops out at the plug',
       }),
-      'This is what showed while the harness and its plugs were moved.',
+      'This is what showed while the harness and its connectors were wiggled.',
     ],
     // by hand, at no step: nothing is expected of a value that is watched
     [
       line({ setup: 'engine running; harness moved', found: '0.2 V', reading: volts }),
-      'This is what showed while the harness and its plugs were moved.',
+      'This is what showed while the harness and its connectors were wiggled.',
     ],
     [
       line({ family: 'wiggle', verdict: 'low', reading: volts }),
@@ -204,7 +204,7 @@ describe.each([...LIBRARY.circuits.keys()])('%s', (name) => {
         number: reading,
         reading,
         test: 'Supply voltage',
-        found: reading % 2 === 0 ? 'shifted against the known-good one' : '4.91 V',
+        found: reading % 2 === 0 ? 'shifted from the known-good one' : '4.91 V',
         expected: '0.0735 to 3.02 V',
         after: '4.93 V',
       }));

@@ -70,7 +70,7 @@ def answer_on_bench(program, step):
         try:
             program.call("reading", reading=step["shows"])
         except Refused as refused:
-            # A few microvolts the other way round look like leads exchanged.
+            # A few microvolts the other way round look like leads swapped.
             assert refused.data["code"] == "doubtful-reading", refused
             program.call("reading", reading=step["shows"], sure=True)
     else:

@@ -40,7 +40,7 @@ it('is refused it with the repair that they speak for instead, unless it is sure
     first: null,
     instead: { repair: 'wire.ground', faults: ['wire.ground.open'] },
   });
-  expect(error?.message).toContain('They speak for: Mend the ground wire (90 %)');
+  expect(error?.message).toContain('They point to: Mend the ground wire (90 %)');
   expect((await one.result('accept', { sure: true })).state.status).toBe('concluded');
 });
 
@@ -58,7 +58,7 @@ it('is refused it with the answer to take back, which its repeats contradict, un
     first: null,
     instead: null,
   });
-  expect(error?.message).toContain('Made again it showed');
+  expect(error?.message).toContain('Repeated, it showed');
   expect(JSON.stringify(error?.data)).toContain('place 3');
   expect((await one.result('accept', { sure: true })).state.status).toBe('concluded');
 });

@@ -159,7 +159,7 @@ describe('readings', () => {
     ['half a reading', '4.', 'unfinished-reading'],
     ['another quantity', '5 ohm', 'wrong-dimension'],
     ['more than the vehicle has', '90 V', 'impossible-value'],
-    ['the leads exchanged', '-5 V', 'doubtful-reading'],
+    ['the leads swapped', '-5 V', 'doubtful-reading'],
     ['over limit on a range of volts', 'OL', 'doubtful-reading'],
     ['thousandths of what would be good', '4.98 mV', 'doubtful-reading'],
     ['a list', [5], -32602],

@@ -282,7 +282,7 @@ describe('an answer that does not fit is told at its line', () => {
       START,
       'other-step',
       'this answers step "feed", but "prepare" is asked',
-      'put the answers in the order of the session',
+      'put the answers in session order',
     ],
     [
       'reading: 5 V',
@@ -320,7 +320,7 @@ describe('an answer that does not fit is told at its line', () => {
       '"five" is not a reading',
       'enter volts, for example 4.97 V or 18 mV',
     ],
-    ['reading: "4."', FEED, 'bad-reading', 'this reading is empty or unfinished', null],
+    ['reading: "4."', FEED, 'bad-reading', 'this reading is empty or incomplete', null],
   ])('%s', (line, session, code, words, fix) => {
     const issue = commandFor(loaded('  - note: before', `  - ${line}`), 1, session, nothing);
     expect(issue).toEqual({

@@ -192,7 +192,7 @@ describe('what is kept of a capture', () => {
     const one = answer(PICTURE, [PULSES]);
     expect(one.ok && one.capture.findings).toEqual([]);
     expect(one.channels).toBeUndefined();
-    expect(one.ok && one.lines[1]).toBe('Nothing against this signal.');
+    expect(one.ok && one.lines[1]).toBe('Nothing wrong with this signal.');
   });
 });
 

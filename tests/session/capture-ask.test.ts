@@ -123,7 +123,7 @@ describe('a test after the repair', () => {
     const outcomes = [{ name: 'fast', words: '', from: 200, to: null, go: 'fine' }];
     expect(answer(again(measure('Hz', { outcomes })))).toEqual({
       ok: false,
-      words: 'no outcome of this test holds what was measured',
+      words: 'no outcome of this test covers what was measured',
       fix: 'answer it by hand',
     });
   });
@@ -163,7 +163,7 @@ describe('a number of a step', () => {
     ['ohm', PULSES, 'this capture is not in ohm', RETYPE],
     ['Hz', FLAT, 'this capture shows no frequency', MOVE],
     ['%', FLAT, 'this capture shows no duty', MOVE],
-    ['rpm', FLAT, 'this capture shows no speed: no turn of the wheel can be made out', MOVE],
+    ['rpm', FLAT, 'this capture shows no speed: no full turn of the wheel can be found', MOVE],
   ])('in %s that the capture has not is refused with a way out', (unit, signal, words, fix) => {
     const step = measure(unit, unit in { V: 1, A: 1, ohm: 1 } ? { level: 'mean' } : {});
     expect(answer(ofStep(step), [signal])).toEqual({ ok: false, words, fix });
@@ -202,7 +202,7 @@ describe('a number of a step', () => {
 describe('what no capture answers is left to the hand', () => {
   const none = {
     ok: false,
-    words: 'this step is not answered by a capture',
+    words: "a capture can't answer this step",
     fix: 'answer it by hand',
   };
   test.each<[string, CaptureAsk]>([
@@ -228,7 +228,7 @@ describe('a look that is none is refused with a way out', () => {
     expect(answer(ofStep(PICTURE), [channel((i) => (i % 4 < 2 ? 5 : 0))])).toEqual({
       ok: false,
       words: 'signal: only 4.0 samples in a pulse; capture it at a higher sample rate',
-      fix: 'capture it anew, then measure that',
+      fix: 'capture it again, then measure that',
     });
   });
   test.each<[Channel['unit'], string]>([
@@ -237,7 +237,7 @@ describe('a look that is none is refused with a way out', () => {
   ])('where a flat line in %s may be high or low', (unit, words) => {
     expect(answer(ofStep(PICTURE), [channel(() => 0.5, unit)])).toEqual({
       ok: false,
-      words: `a.csv is a flat line, and in ${words} it cannot be told whether it is high or low`,
+      words: `a.csv is a flat line, and in ${words} there is no telling whether it is high or low`,
       fix: 'capture it in volts, or choose by eye',
     });
   });

@@ -50,7 +50,7 @@ test.each([
   [4, 'in-step'],
   [24, 'shifted'],
   [-24, 'shifted'],
-])('%s degrees late beside a known-good capture is %s', (late, look) => {
+])('%s degrees late against a known-good capture is %s', (late, look) => {
   const found = answer(crank(late), beside(crank(0, 200, 'good.csv')));
   expect(lookOf(found)).toBe(look);
   expect(found.ok && found.capture.shiftDegrees).toBeCloseTo(late, 0);
@@ -76,14 +76,14 @@ test('what the maker states is a limit of its own', () => {
 test('what cannot be told is refused, with what was measured', () => {
   expect(answer(crank(0))).toMatchObject({
     ok: false,
-    words: 'nothing says where it should stand',
+    words: 'nothing says where its edges should be',
     lines: expect.arrayContaining([expect.stringContaining('cam in 720° of crank')]),
   });
   const one = crank(0);
   const alone = { ...one, capture: { ...one.capture, channels: one.capture.channels.slice(0, 1) } };
   expect(answer(alone, beside(crank(0)))).toMatchObject({
     ok: false,
-    words: expect.stringContaining('wants both signals of one crank'),
+    words: expect.stringContaining('needs both signals of the same crank'),
   });
   const still = {
     ...one,
@@ -97,7 +97,7 @@ test('what cannot be told is refused, with what was measured', () => {
   };
   expect(answer(still, beside(crank(0)))).toMatchObject({
     ok: false,
-    words: 'no turn of one signal can be made out in the other',
+    words: 'no full turn of one signal can be found in the other',
   });
 });
 

@@ -91,7 +91,7 @@ describe('the cars of a fault', () => {
   });
 });
 
-describe('a car whose reference lies beyond its range', () => {
+describe('a car whose reference lies over range', () => {
   const candidates = withHealthy(model.circuit.faults);
   const posteriors = new Posteriors({
     ...{ candidates, tests: TESTS, sampler, prior: priorFor(candidates), errorModel: ERROR_MODEL },

@@ -109,7 +109,7 @@ describe('what a conclusion rests on', () => {
     expect(evidence.map(({ test, found }) => `${test}: ${found}`).sort()).toEqual([
       "Feed against the sensor's own ground: 4.97 V",
       'Known-good sensor in its place: the live data follows',
-      'Live data instead of the scope: the live data stays still',
+      'Live data instead of the scope: the live data does not change',
       "Look into the sensor's connector: nothing wrong to be seen or felt",
     ]);
   });

@@ -327,7 +327,7 @@ describe('the next test', () => {
     expect(groupRepairs).toContain(
       linked.circuit!.faults.find(({ id }) => id === 'target.missing')!.repair,
     );
-    expect(group).toMatch(/^No test here tells these apart: /);
+    expect(group).toMatch(/^No test here can tell these apart: /);
     const right = linked.circuit!.faults.find(({ id }) => id === 'target.missing')!.repairWords;
     // Behind the first one they go on in small letters.
     const part = (words: string) => words.replace(/\.$/, '').toLowerCase();
@@ -382,7 +382,7 @@ describe('a conclusion', () => {
     }
     const { evidence } = said(session, ['sensor.dead']);
     expect(evidence.map(({ test, found }) => [test, found])).toEqual([
-      [linked.procedure.steps[asked]!.title, 'the live data stays still'],
+      [linked.procedure.steps[asked]!.title, 'the live data does not change'],
     ]);
   });
 
@@ -476,7 +476,7 @@ describe('the answers of the tree', () => {
   });
 });
 
-describe("a test of the person's own", () => {
+describe("a test of the technician's own", () => {
   const own: Test = {
     setup: { ...AT_SENSOR, unplugged: ['sensor'] },
     probe: { kind: 'volts', plus: 'module.signal', minus: 'module.reference' },
@@ -555,12 +555,12 @@ describe('a proposal', () => {
     const two = measured(begin(), [SIGNAL_AT_MODULE, 4.98], [SIGNAL_AT_PLUG, 0.0002]);
     const again = measured(two, [SIGNAL_AT_PLUG, 0.0002]);
     // what changed is what the last reading did, whatever the ones before it did
-    expect(advisorFor().suspects(two).changed).not.toMatch(/^nothing much changed/);
+    expect(advisorFor().suspects(two).changed).not.toMatch(/^little changed/);
     expect(advisorFor().suspects(again).changed).not.toBe(advisorFor().suspects(two).changed);
     // the same again is hardly a slip, so that what it speaks for can only become likelier; and a third time no news
     expect(chanceOf(again, 'wire.signal')).toBeGreaterThan(chanceOf(two, 'wire.signal'));
     const third = measured(again, [SIGNAL_AT_PLUG, 0.0002]);
-    expect(advisorFor().suspects(third).changed).toMatch(/^nothing much changed/);
+    expect(advisorFor().suspects(third).changed).toMatch(/^little changed/);
   });
 
   it('is quicker with a helper who turns the key', () => {

@@ -17,15 +17,15 @@ function planOf(name: string, happens: Happens[], instruments: string[] = ['mete
 test('the cautions of a road test come first, and nobody reads while driving', () => {
   const plan = planOf('hall-no-signal', ['bumps']);
   expect(plan?.cautions.map(({ id }) => id)).toContain('road-test');
-  expect(plan?.lines.join(' ')).toContain('Alone: the recording runs by itself');
+  expect(plan?.lines.join(' ')).toContain('Alone: start the recording before you set off');
   expect(planOf('hall-no-signal', ['bumps'], ['meter', 'helper'])?.lines.join(' ')).toContain(
-    'One drives, and a second person watches',
+    'One person drives; a second one watches',
   );
 });
 
 test('it is driven as the job sheet tells, else as the customer does', () => {
   expect(planOf('hall-no-signal', ['cold', 'wet'])?.lines.join(' ')).toMatch(
-    /overnight with the leads on.*drive in rain/,
+    /overnight with the leads connected.*drive in rain/,
   );
   expect(planOf('hall-no-signal', [])?.lines.join(' ')).toContain('ask first');
 });
@@ -34,7 +34,7 @@ test.each(['hall-no-signal', 'reluctor-no-signal', 'throttle-position', 'wheel-s
   '%s: what is recorded has every plug closed, and no ohms',
   (name) => {
     const plan = planOf(name, ['hot']);
-    expect(plan?.lines[0]).toMatch(/^Record/);
+    expect(plan?.lines[0]).toMatch(/^(Record|Log)/);
     expect(plan?.lines.join(' ')).not.toMatch(/\bohms\b/);
     expect(planNote(plan!).length).toBeLessThan(5000);
   },

@@ -46,10 +46,10 @@ describe('a record that was closed', () => {
 
   it('tells it in the papers, in place of what was still to be done', () => {
     for (const audience of ['customer', 'shop'] as const) {
-      expect(paper(closed, audience)).toContain('stays away is the last word');
+      expect(paper(closed, audience)).toContain('The last word is that the code stays away');
       const told = paper(driven, audience);
-      expect(told).toMatch(/Driven.*the trouble codes stayed away; 80 km/);
-      expect(told).not.toContain('stays away is the last word');
+      expect(told).toMatch(/Test drive.*the trouble codes stayed away; 80 km/);
+      expect(told).not.toContain('The last word is that the code stays away');
     }
   });
 

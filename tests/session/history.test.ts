@@ -197,7 +197,7 @@ describe('what no rules could give is refused under every version of them', () =
       retested,
       9,
       { outcome: 'none' },
-      /"none" is not the outcome of what step "pattern" showed/,
+      /"none" is not the outcome for what step "pattern" showed/,
     ],
     [
       'cured without a test that passed',
@@ -225,7 +225,7 @@ describe('what no rules could give is refused under every version of them', () =
       [...walked, { type: 'caution-passed-over', cautions: ['live'], ...when(8) }],
       8,
       {},
-      /is no drill/,
+      /is not a drill/,
     ],
     [
       'a note after the end of a pause',

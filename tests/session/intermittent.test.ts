@@ -153,7 +153,7 @@ describe('a moved harness', () => {
     const [first, second] = viewOf(woken).rows;
     expect(first!.repair).toMatch(/^wire\./);
     expect(second!.repair).toMatch(/^wire\./);
-    expect(viewOf(woken).changed).toMatch(/, now and then" rose to/);
+    expect(viewOf(woken).changed).toMatch(/, intermittently" rose to/);
     const weighed = advisorOf(woken).weigh(woken, [
       'wire.feed.open',
       'wire.signal.open',

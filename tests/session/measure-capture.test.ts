@@ -83,7 +83,7 @@ describe('what is kept', () => {
     const long = channel((i) => (i % 100 < 25 ? 5 : 0), 'V', '\u{1F697}'.repeat(200));
     const { capture, lines } = measured([long, PULSES]);
     expect(capture.channels[0]!.name).toBe('\u{1F697}'.repeat(120));
-    expect(lines[1]).toBe(`Judged is channel 1 of 2: ${'\u{1F697}'.repeat(120)}`);
+    expect(lines[1]).toBe(`Judged channel: 1 of 2, ${'\u{1F697}'.repeat(120)}`);
   });
 
   it('is plain JSON that reads back the same and has its form, whatever was captured', () => {
@@ -144,7 +144,7 @@ describe('what is said of a capture', () => {
     const { lines, capture } = measured(PULSES);
     expect(lines).toEqual([
       'a.csv: switched, 0 V and 5 V, 100 Hz, duty 25 %',
-      'Nothing against this signal.',
+      'Nothing wrong with this signal.',
     ]);
     expect(Object.keys(capture)).not.toContain('channel');
     expect(Object.keys(capture)).not.toContain('phases');
@@ -156,8 +156,8 @@ describe('what is said of a capture', () => {
       'cam in 720° of crank, from the tooth after its gap: rises at 90.0°, falls at 190.0°';
     const { lines, capture } = measured([CRANK, CAM], known(), 1);
     expect(lines.slice(1)).toEqual([
-      'Judged is channel 2 of 2: cam',
-      'Nothing against this signal.',
+      'Judged channel: 2 of 2, cam',
+      'Nothing wrong with this signal.',
       pair,
     ]);
     const edge = (degrees: number, direction: string) =>
@@ -198,7 +198,7 @@ describe('a flat line', () => {
         channel(() => 2),
         quiet,
       ).lines.at(-1),
-    ).toBe('Nothing against this signal.');
+    ).toBe('Nothing wrong with this signal.');
     expect(said(channel(() => 2))).toHaveLength(1);
     expect(
       said(

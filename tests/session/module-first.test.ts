@@ -6,7 +6,7 @@ import { sessionAfter } from './sample-tree.ts';
 
 const circuit = shipped('hall-module-fed');
 const FIRST =
-  "First test the own feeds and grounds of the engine control module under load, by the maker's diagram.";
+  "First test the feeds and grounds of the engine control module itself under load, using the maker's diagram.";
 
 it('a conclusion on the module alone says what comes first', () => {
   expect(moduleFirst(circuit, ['module.reference.dead', 'module.signal.input-dead'])).toBe(FIRST);

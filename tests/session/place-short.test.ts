@@ -1,4 +1,4 @@
-/** The place of a short in a session: what is refused, what is kept, and what conclusion and papers say of it. */
+/** Location of a short in a session: what is refused, what is kept, and what conclusion and papers say of it. */
 import { describe, expect, test } from 'vitest';
 import { withHarness } from '../../src/circuit/with-harness.ts';
 import { checkEvents } from '../../src/log/check-events.ts';
@@ -100,16 +100,16 @@ describe('what keeps a place from being measured', () => {
       'ends in the wrong order',
       'signal touching ground from bulkhead.signal to sensor.signal',
       DROPS,
-      /no two ends of a stretch/,
+      /not the two ends of a section/,
     ],
     [
       'a stretch whose length nobody knows',
       'feed touching ground',
       DROPS,
-      /length of this stretch is not known/,
+      /length of this section is not known/,
     ],
-    ['volts for millivolts', NEAR, '5.9, 2.95', /no sound wire drops so much/],
-    ['no drop at all', NEAR, '0 mV, 0 mV', /no current flows/],
+    ['volts for millivolts', NEAR, '5.9, 2.95', /no good wire drops that much/],
+    ['no drop at all', NEAR, '0 mV, 0 mV', /no current is flowing/],
     ['one current of two', NEAR, '5.9 mV, 2.95 mV; currents 0.2 A, 0 A', /two currents/],
   ])('%s', (_, text, drops, words) => {
     expect(refused(read(begin()), placing(text, drops))).toMatch(words);

@@ -55,7 +55,7 @@ describe('a value', () => {
   it.each([
     [0.5, 'shows 0.5 V here: it shows 0 V or 4.6 to 5.3 V; 5 V would fit: check unit and point'],
     [48.2, 'shows 48.2 V here: it shows 0 V or 4.6 to 5.3 V; 4.82 V would fit'],
-    [12.6, '; battery feed at the sensor shows that: check where both leads are'],
+    [12.6, '; battery feed at the sensor would show that: check where both leads are'],
     [2.5, '; check both leads'],
   ])('%d V is not', (value, words) => {
     expect(said(value)).toContain(`nothing in this circuit shows`);

@@ -52,6 +52,6 @@ test('after the repair a test is told by its value and what is good, not in the 
   const seen = { ...follows, outcome: 'follows', passed: true, at: '', elapsed: 2 };
   expect(retestWords(live, { ...seen, look: 'follows' })).toBe('the live data follows');
   expect(retestWords(live, { ...seen, look: 'still', passed: false })).toBe(
-    'the live data stays still (good is the live data follows)',
+    'the live data does not change (good is the live data follows)',
   );
 });

@@ -26,7 +26,7 @@ describe('a table', () => {
     expect(table.entryOf({ probe, setup: { ...setup } })).toBe(table.entries[0]);
     expect(table.entries[0]).toMatchObject({ step: 'feed' });
   });
-  it("makes an entry for a test of the person's own, once, and does not offer it", () => {
+  it("makes an entry for a test of the technician's own, once, and does not offer it", () => {
     const made = table.entryOf(OWN);
     expect(made).toMatchObject({ step: null, minutes: 1 });
     expect(table.entryOf({ ...OWN })).toBe(made);

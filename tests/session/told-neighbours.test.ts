@@ -84,7 +84,7 @@ it('the comparison that tells most is proposed first, until something was read a
   const firstOf = (session: typeof begun) => advisor.nextTests(session)[0];
   const first = firstOf(begun);
   expect(JSON.stringify(first?.test.probe)).toContain('oil-pressure-sensor.feed');
-  expect(first?.why).toMatch(/^what shares with it is the measure/);
+  expect(first?.why).toMatch(/^what shares its wiring is the reference/);
   const shown = { kind: 'number', value: 5, unit: 'V' } as const;
   const read = sessionAfter(
     [{ type: 'record-test', test: first!.test, typed: '5', shown, expected: null }],
@@ -123,10 +123,10 @@ describe('the line of the sheet', () => {
   });
 
   it.each<[string, RegExp]>([
-    ['oil sensor', /not said what "oil sensor" shares/],
-    ['oil sensor: fead', /"fead" is nothing.*feed/],
+    ['oil sensor', /does not say what "oil sensor" shares/],
+    ['oil sensor: fead', /"fead" is not something.*feed/],
     ['oil sensor: feed; Oil sensor: ground', /there twice/],
-    ['module: feed', /called like another thing/],
+    ['module: feed', /has the same name as something else/],
     ['oil sensor: feed, sister 3 V', /no resistor of this circuit leads/],
     ['oil sensor: feed, sister low', /"low" is no voltage/],
   ])('"%s" is told', (text, words) => {

@@ -89,7 +89,7 @@ describe('suspects that come and go', () => {
     const found = withIntermittent(CIRCUIT, given, ON_THE_ROAD);
     expect(found).toEqual([
       { ...given[0], weight: stays },
-      { ...given[0], id: 'wire.a.open~', words: 'wire a open, now and then', weight: goes },
+      { ...given[0], id: 'wire.a.open~', words: 'wire a open, intermittently', weight: goes },
       { ...given[1], weight: stays },
       { ...given[1], id: 'wire.b.open~', weight: goes },
       given[2],

@@ -79,9 +79,9 @@ test.each([
 test('the rule says when to stop', () => {
   // by hand: 0.2 * 0.4 / (1 - 0.12) = 0.09, eleven hundredths less; 0.1 * 0.4 / 0.94 = 0.04, six less
   expect(vainWords({ minutes: 10, before: 0.4, after: 0.2 })).toBe(
-    'Nothing in 10 minutes of waking: the chance that it is there fell from 40 % to 20 %. As much again would leave 9 %: worth it where nothing else tells more.',
+    'Nothing in 10 minutes of trying to bring it on: the chance that it is there fell from 40 % to 20 %. The same again would leave 9 %: worth it where nothing else tells more.',
   );
   expect(vainWords({ minutes: 6, before: 0.2, after: 0.1 })).toMatch(
-    /leave 4 %: stop waking it there\.$/,
+    /leave 4 %: stop trying there\.$/,
   );
 });

@@ -16,7 +16,7 @@ const volts = (value: number): Shown => ({ kind: 'number', value, unit: 'V' });
 const UNCERTAIN = 0.02;
 type Shows = (candidate: string, test: number, u: Float64Array) => number;
 
-/** Suspects whose cars have `dims` values, of which each that is asked for can be beyond its range. */
+/** Suspects whose cars have `dims` values, of which each that is asked for can be over range. */
 function suspects(
   ids: readonly string[],
   shows: Shows,

@@ -415,7 +415,7 @@ describe('what the last reading changed', () => {
   test('nothing changed', () => {
     const before = rankSuspects(table, [reading(SIGNAL, volts(0))]);
     expect(whatChanged(before, before)).toMatch(
-      /^nothing much changed; "wire signal open" leads with 96 %$/,
+      /^little changed; "wire signal open" leads with 96 %$/,
     );
   });
   test('no longer explained', () => {
@@ -456,7 +456,7 @@ describe('what the last reading changed', () => {
       'hardly moved',
       { 0: 0.019, 1: 0.6, 2: 0.381 },
       { 0: 0, 1: 0.61, 2: 0.39 },
-      'nothing much changed; "fault 1" leads with 61 %',
+      'little changed; "fault 1" leads with 61 %',
     ],
     [
       'the farthest of several',
@@ -492,7 +492,7 @@ describe('what the last reading changed', () => {
     );
     // 1 % is not settled, and less than 2 % was hardly open before
     expect(said([0.5, 0.48, 0.0199], [0.98, 0.01, 0])).toBe(
-      'nothing much changed; "fault 1" leads with 70 %'.split('; ')[0],
+      'little changed; "fault 1" leads with 70 %'.split('; ')[0],
     );
     expect(said([0.2, 0.2, 0.2, 0.2, 0.2], [0, 0, 0, 0, 0])).toBe(
       'hardly at fault now: thing 0, thing 1, thing 2 and 1 more',

@@ -30,7 +30,7 @@ async function walkOnScreen(program: Program): Promise<void> {
     const before = (await program.screen()).join('\n');
     if (before.includes('Saved: ')) return;
     // A session begun on the start screen ends there.
-    if (before.includes('What is to be done?')) {
+    if (before.includes('What would you like to do?')) {
       program.type('q');
       return;
     }
@@ -107,7 +107,7 @@ it('from the start screen to the saved transcript: a demo vehicle with an open s
   await program.waitFor('simulated vehicle');
   program.type('2');
   await choose(program, 'Which simulated vehicle', 'Akerlund');
-  await choose(program, 'What is wrong', 'find out');
+  await choose(program, 'What is wrong', 'find it yourself');
   await walkOnScreen(program);
   expect((await program.exit).code).toBe(0);
   const [path] = sessionFiles(place);

@@ -172,7 +172,7 @@ describe('ways out', () => {
       await program.waitFor('end 70 same');
       expect(leftIn(program)).toEqual(RESTORED);
       const after = (program.raw().split('\x1b[?1049l')[1] ?? '').replaceAll('\r', '');
-      expect(after).toContain(`Ohmward stopped because of a mistake of its own: Error: ${words}\n`);
+      expect(after).toContain(`Ohmward stopped because of a bug: Error: ${words}\n`);
       expect(after).toContain('\nSaved at sessions/test.jsonl; go on with: ohmward resume test\n');
     },
   );

@@ -38,7 +38,7 @@ it('is told while it is typed, and taken by a second Enter', async () => {
   expect(typed).toContain(WORDS);
   await press(ENTER);
   expect(driver.events().at(-1)?.type).toBe('caution-acknowledged');
-  expect((await frame()).replace(/[│\s]+/g, ' ')).toContain('Enter once more');
+  expect((await frame()).replace(/[│\s]+/g, ' ')).toContain('Press Enter again');
   await press(ENTER);
   expect(driver.events().at(-1)).toMatchObject({ type: 'reading-recorded', value: 2.5 });
 });

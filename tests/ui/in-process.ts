@@ -3,7 +3,7 @@ import { EventEmitter } from 'node:events';
 import xterm from '@xterm/headless';
 import type { ReactNode } from 'react';
 import { expect } from 'vitest';
-import type { Look } from '../../src/ui/term/colour.ts';
+import type { DrawingStyle } from '../../src/ui/term/colour.ts';
 import { createKeyboard } from '../../src/ui/term/keyboard.ts';
 import { mountScreen } from '../../src/ui/term/mount.tsx';
 import { ScreenPainter } from '../../src/ui/term/screen-painter.ts';
@@ -52,7 +52,7 @@ export function expectWhole(lines: readonly string[], columns: number, rows: num
 /** Mounts `node` on a screen of this size. */
 export async function openTestScreen(
   node: ReactNode,
-  options: { columns?: number; rows?: number; look?: Partial<Look> } = {},
+  options: { columns?: number; rows?: number; look?: Partial<DrawingStyle> } = {},
 ): Promise<TestScreen> {
   const { columns = 80, rows = 24 } = options;
   const terminal = new xterm.Terminal({ cols: columns, rows, allowProposedApi: true });

@@ -29,15 +29,15 @@ describe('the page of a conclusion', () => {
   it('names the test that tells most, and Enter makes it before anything is concluded', async () => {
     const { driver, press, frame } = await atConclusion(DOUBTING_ADVISOR);
     const text = flat(await frame());
-    expect(text).toMatch(/! The readings do not bear this out yet \(20 %\)\. First: Voltage from /);
-    expect(text).toContain('[Enter] make that test');
+    expect(text).toMatch(/! The readings do not support this yet \(20 %\)\. First: Voltage from /);
+    expect(text).toContain('[Enter] do that test');
     await press(ENTER);
     expect(concluded(driver.events())).toBeUndefined();
     expect(await frame()).toContain('Voltage from sensor ground');
     await press('0.02', ENTER);
     expect(tests(driver.events())).toHaveLength(1);
     // Borne out now, and not proven: the next test comes before it is accepted.
-    expect(await frame()).toContain('[Enter] make that test');
+    expect(await frame()).toContain('[Enter] do that test');
     await press('a');
     expect(concluded(driver.events())).toBeDefined();
   });
@@ -46,7 +46,7 @@ describe('the page of a conclusion', () => {
     const { driver, press, frame } = await atConclusion(OTHERWISE_ADVISOR);
     const text = flat(await frame());
     expect(text).toContain(
-      '! The readings do not bear this out (10 %). They speak for: clean the ground joint (90 %).',
+      '! The readings do not support this (10 %). They point to: clean the ground joint (90 %).',
     );
     expect(text).toContain('[Enter] conclude that instead');
     await press(ENTER);
@@ -60,8 +60,8 @@ describe('the page of a conclusion', () => {
   it('names the answer that its repeats contradict, and Enter takes it back', async () => {
     const { driver, press, frame } = await atConclusion(OVERTURNING_ADVISOR);
     const text = flat(await frame());
-    expect(text).toContain('! The procedure came here by one answer: ');
-    expect(text).toContain('Made again it showed: ');
+    expect(text).toContain('! The procedure got here on one answer: ');
+    expect(text).toContain('Repeated, it showed: ');
     expect(text).toContain('[Enter] take it back');
     await press(ENTER);
     expect(driver.events().at(-1)).toMatchObject({ type: 'step-reopened' });
@@ -71,8 +71,8 @@ describe('the page of a conclusion', () => {
   it('says that it leaves too many repairs, calls nothing proven, and Enter makes a test', async () => {
     const { press, frame } = await atConclusion(WIDE_ADVISOR);
     const text = flat(await frame());
-    expect(text).toContain('! This leaves more repairs than anyone would make to try. First: ');
-    expect(text).toContain('NOT PROVEN YET: it leaves too many repairs.');
+    expect(text).toContain('! This leaves too many possible repairs to act on. First: ');
+    expect(text).toContain('NOT PROVEN YET: it leaves too many possible repairs.');
     await press(ENTER);
     expect(await frame()).toContain('Voltage from sensor ground');
   });
@@ -83,7 +83,7 @@ describe('the page of a conclusion', () => {
     ['an answer to take back', OVERTURNING_ADVISOR],
   ])('is accepted all the same by a key of its own, with %s', async (_, advice) => {
     const { driver, press, frame } = await atConclusion(advice);
-    expect(await frame()).toContain('[a] accept all the same');
+    expect(await frame()).toContain('[a] accept anyway');
     await press('a');
     expect(tests(driver.events())).toHaveLength(0);
     expect(concluded(driver.events())).not.toMatchObject({ conclusion: null });
@@ -94,7 +94,7 @@ describe('the page of a conclusion', () => {
 describe('the dialogue of lines', () => {
   it('makes the test at yes', async () => {
     const { text, events } = await talk({ advice: DOUBTING_ADVISOR }, 'yes', '0.02', 'yes', '0.02');
-    expect(text).toContain('Type yes to make that test, or accept to conclude all the same:');
+    expect(text).toContain('Type yes to do that test, or accept to conclude anyway:');
     expect(tests(events)).toHaveLength(1);
     expect(concluded(events)).toBeUndefined();
   });
@@ -106,7 +106,7 @@ describe('the dialogue of lines', () => {
       'yes',
       'pause',
     );
-    expect(text).toContain('Type yes to take it back, or accept to conclude all the same:');
+    expect(text).toContain('Type yes to take it back, or accept to conclude anyway:');
     expect(events.map(({ type }) => type)).toContain('step-reopened');
     expect(concluded(events)).toBeUndefined();
   });
@@ -118,9 +118,7 @@ describe('the dialogue of lines', () => {
       'yes',
       'accept',
     );
-    expect(text).toContain(
-      'Type yes to conclude that instead, or accept to conclude all the same:',
-    );
+    expect(text).toContain('Type yes to conclude that instead, or accept to conclude anyway:');
     expect(concluded(events)).toMatchObject({ conclusion: null, faults: OTHER });
   });
 });

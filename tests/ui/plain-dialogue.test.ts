@@ -100,7 +100,9 @@ describe('the plain dialogue', () => {
   it('draws the wiring, or says that there is none', async () => {
     expect((await talk(['yes', 'sketch'])).text).toContain('reference');
     const without = await talk(['yes', 'sketch'], { sketch: () => [] });
-    expect(without.text).toContain('There is no circuit behind this session, so no wiring.');
+    expect(without.text).toContain(
+      'This session has no circuit model, so there is no wiring to show.',
+    );
   });
 });
 
@@ -117,7 +119,7 @@ describe('a test that was made already', () => {
   it('is looked for by words', async () => {
     const { text } = await talk(['test live data', 'test xyzzy'], {}, { free: true });
     expect(text).toMatch(/Live data/);
-    expect(text).toContain('No test is found by "xyzzy".');
+    expect(text).toContain('No test matches "xyzzy".');
   });
 });
 
@@ -171,14 +173,14 @@ describe('any test', () => {
         free: true,
       },
     );
-    expect(text).toContain('This test cannot be made:');
+    expect(text).toContain("This test can't be done:");
     expect(recorded(events)).toEqual([]);
   });
 
   it('that moves the harness says so and keeps it', async () => {
     const lines = ['wiggle', 'volts sensor.feed battery.negative', '5'];
     const { text, events } = await talk(lines, {}, { free: true });
-    expect(text).toContain('Move harness and connectors while you watch the instrument.');
+    expect(text).toContain('Wiggle the harness and connectors while you watch the instrument.');
     expect(recorded(events)).toMatchObject([{ test: { wiggle: true } }]);
   });
 
@@ -196,7 +198,7 @@ describe('any test', () => {
 
   it('cannot be arranged without a circuit', async () => {
     const { text } = await talk(['yes', 'test'], {}, { advisor: false });
-    expect(text).toContain('There is no circuit behind this session');
+    expect(text).toContain('This session has no circuit model');
   });
 });
 
@@ -214,14 +216,14 @@ describe('free order', () => {
 
   it('takes no line for a reading', async () => {
     const { text } = await talk(['4.97'], {}, { free: true });
-    expect(text).toContain('"4.97" is no word here. All words: help');
+    expect(text).toContain('"4.97" is not a command here. All commands: help');
   });
 });
 
 describe('words', () => {
   it.each(['constructor', 'toString', '__proto__'])('"%s" is none of them', async (word) => {
     const { text } = await talk([word], {}, { free: true });
-    expect(text).toContain(`"${word}" is no word here`);
+    expect(text).toContain(`"${word}" is not a command here`);
   });
 
   it('hide no answer of the step', async () => {

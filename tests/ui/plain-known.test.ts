@@ -38,7 +38,7 @@ it('lists what can be known, then what is', async () => {
   const { text } = await talk('known', 'known battery at rest is 12.4 V from measured', 'known');
   expect(text).toContain('battery at rest: as described, 11.8 to 14.6 V');
   expect(text).toContain(
-    'Set: battery at rest: 12.2 to 12.6 V (measured). All readings are weighed with it.',
+    'Set: battery at rest: 12.2 to 12.6 V (measured). All readings are weighed again with it.',
   );
   expect(text).toContain('  battery at rest: 12.2 to 12.6 V (measured)');
 });
@@ -53,8 +53,8 @@ it('keeps what was typed and from where, and takes it back', async () => {
 });
 
 it.each([
-  ['known battery at rest', 'This says no value.'],
-  ['known battery at rest is 12.4 V', 'It is not said from where it is known.'],
+  ['known battery at rest', 'This gives no value.'],
+  ['known battery at rest is 12.4 V', 'It does not say where this is known from.'],
   ['known battery is 12.4 V from label', '"battery" can mean 6 things of this circuit.'],
   ['known battery at rest is full from label', '"full" is not understood'],
 ])('%s: says what is missing', async (line, words) => {

@@ -57,7 +57,7 @@ describe('the job sheet in lines', () => {
       notes: 'call before noon',
     });
     expect(said.filter((line) => line.endsWith(': '))).toHaveLength(FIELDS + TERMINALS.length);
-    expect(said.join('\n')).toMatch(/What the customer says, in their words\./);
+    expect(said.join('\n')).toMatch(/What the customer says, in their own words\./);
     expect(said).toContain('Drive [not stated]: ');
     expect(said.join('\n')).not.toMatch(/Left or Right/);
     expect(said.some((line) => line.startsWith('  P0335: '))).toBe(true);
@@ -67,7 +67,7 @@ describe('the job sheet in lines', () => {
     const { job, said, left } = await fill(['begin', '', 'begin', 'no start', 'begin', 'more']);
     expect(job).toEqual(emptyJob('no start'));
     expect(left).toEqual(['more']);
-    expect(said.filter((line) => /Write down the complaint first/.test(line))).toHaveLength(2);
+    expect(said.filter((line) => /Enter the complaint first/.test(line))).toHaveLength(2);
   });
 
   it('goes back to a field, shows what it holds, and empties it', async () => {
@@ -130,7 +130,7 @@ describe('what is known of the car', () => {
   it('is asked for where there is a circuit, and kept as it was typed', async () => {
     const typed = 'battery at rest is 12.4 V from measured; reference volts is 8 V from label';
     const { job, said } = await fill([...before, typed, 'begin'], emptyJob(''), CIRCUIT);
-    expect(said.join('\n')).toMatch(/"reference volts": Nothing of this circuit/);
+    expect(said.join('\n')).toMatch(/"reference volts": Nothing in this circuit/);
     expect(job).toBeNull();
     const right =
       'battery at rest is 12.4 V from measured; module.reference.volts is 8 V from label';
@@ -158,7 +158,7 @@ describe('what is known of the car', () => {
   it('is no field without a circuit, and what a job brings stays', async () => {
     const known = [{ what: 'battery at rest', is: '12.4 V', from: 'maker' }];
     const { job, said } = await fill(['begin'], { ...emptyJob('stalls'), known });
-    expect(said.join('\n')).not.toContain('Known of this car');
+    expect(said.join('\n')).not.toContain('Known about this car');
     expect(job?.known).toEqual(known);
     const there = await fill(['begin'], { ...emptyJob('stalls'), known }, CIRCUIT);
     expect(there.job?.known).toEqual(known);
@@ -176,7 +176,7 @@ describe('the position of the sensor', () => {
       emptyJob(''),
       circuit,
     );
-    expect(said.join('\n')).toMatch(/"left rear wheel" is no shaft where the sensor/);
+    expect(said.join('\n')).toMatch(/"left rear wheel" is not a shaft where the sensor/);
     expect(job?.position).toBe('intake camshaft bank 2');
   });
 
@@ -267,7 +267,7 @@ describe('before anything is touched', () => {
       CIRCUIT,
     );
     expect(said.join('\n')).toMatch(/"Sundays" is none of: always, cold/);
-    expect(said.join('\n')).toMatch(/"12 apples" is no battery voltage/);
+    expect(said.join('\n')).toMatch(/"12 apples" is not a battery voltage/);
     expect(job?.circumstances).toEqual({ happens: ['hot'] });
   });
 });

@@ -25,9 +25,9 @@ describe('the page of a conclusion', () => {
   ])('says so in sight, with the repeat as what Enter does, at %d x %d', async (columns, rows) => {
     const { frame } = await atConclusion({ columns, rows });
     const text = (await frame()).replace(/[│\s]+/g, ' ');
-    expect(text).toMatch(/! This rests on one reading: [^.]+, 0\.02 V\. Make it again first\./);
-    expect(text).toContain('[Enter] make it again');
-    expect(text).toContain('[a] accept all the same');
+    expect(text).toMatch(/! This rests on one reading: [^.]+, 0\.02 V\. Repeat it first\./);
+    expect(text).toContain('[Enter] repeat it');
+    expect(text).toContain('[a] accept anyway');
   });
 
   it('makes it again with Enter, and is then weighed anew and accepted', async () => {
@@ -52,16 +52,16 @@ describe('the page of a conclusion', () => {
     const { driver, later, frame } = await atConclusion();
     for (const ms of [100, 33, 33]) await later(ms, 'a');
     expect(concluded(driver.events())).toBeUndefined();
-    expect(await frame()).toContain('That key came too quickly');
+    expect(await frame()).toContain('That key came too fast');
   });
 
   it("of one's own comes back after the repeat", async () => {
     const { driver, press, frame } = await walkSession({ ...OPTIONS, free: true });
     await press(ENTER, '0.02', ENTER, 'c', 'c');
-    expect(await frame()).toContain('Make it again first.');
+    expect(await frame()).toContain('Repeat it first.');
     await press(ENTER, '0.02', ENTER);
     expect(await frame()).toContain('Your own conclusion');
-    expect(await frame()).not.toContain('Make it again first.');
+    expect(await frame()).not.toContain('Repeat it first.');
     await press('a');
     expect(concluded(driver.events())).toMatchObject({ conclusion: null });
   });
@@ -69,7 +69,7 @@ describe('the page of a conclusion', () => {
   it('where it rests on more and is not proven, is accepted by that key, and Enter makes what would prove it', async () => {
     const { frame, press, driver } = await walkSession();
     await press('y', '0.02', ENTER);
-    expect(await frame()).toContain('[a] accept all the same');
+    expect(await frame()).toContain('[a] accept anyway');
     expect((await frame()).replace(/[│\s]+/g, ' ')).toContain('Next: Voltage from sensor ground');
     await press(ENTER, '0.02', ENTER);
     expect(tests(driver.events())).toHaveLength(1);
@@ -79,8 +79,8 @@ describe('the page of a conclusion', () => {
 describe('the dialogue of lines', () => {
   it('asks first whether it is made again, and yes makes it', async () => {
     const { text, events } = await talk(OPTIONS, 'yes', '0.02', 'yes', '0.02', 'accept');
-    expect(text).toMatch(/This rests on one reading: .*, 0\.02 V\. Make it again first\./);
-    expect(text).toContain('Type yes to make it again, or accept to conclude all the same:');
+    expect(text).toMatch(/This rests on one reading: .*, 0\.02 V\. Repeat it first\./);
+    expect(text).toContain('Type yes to repeat it, or accept to conclude anyway:');
     expect(tests(events)).toHaveLength(1);
     expect(concluded(events)).not.toHaveProperty('restsOn');
   });

@@ -80,7 +80,7 @@ describe('a car that is not as described', () => {
     const { press, frame } = await walkSession({ advice });
     await press('y', '5', ENTER, F.suspects);
     expect(flat(await frame())).toContain(
-      "! The car is not as described (34 %): voltage of the module's reference described 4.75 to 5.25 V; the readings say about 8 V. Most against it: Feed at the sensor, 5 V. If so, set it on the page of suspects.",
+      "! This car does not match its circuit file (34 %): voltage of the module's reference described 4.75 to 5.25 V; the readings say about 8 V. The reading most at odds with it: Feed at the sensor, 5 V. If so, set it on the page of suspects.",
     );
   });
 });
@@ -97,11 +97,11 @@ describe('what is good', () => {
     );
   });
 
-  it('says that a wide one tells little alone', async () => {
+  it('says that a wide one alone tells you little', async () => {
     const here = { expected: { ...expected, low: 1, high: 14 }, from: null, isWide: true };
     const { press, frame } = await walkSession({ advice: adviceOn(NONE, here) });
     await press('y');
-    expect(flat(await frame())).toContain('so wide that the value tells little alone');
+    expect(flat(await frame())).toContain('so wide that the value alone tells you little');
   });
 });
 
@@ -116,9 +116,9 @@ it('all of it is said in the dialogue of lines', async () => {
     ask: async () => lines.shift() ?? null,
   });
   const text = said.join('\n');
-  expect(text).toContain('tells little alone');
+  expect(text).toContain('alone tells you little');
   expect(text).toContain('This car: battery at rest 11.9 V.');
   expect(text).toContain('This car: battery at rest 11.9 V (from Feed at the sensor, 5 V).');
-  expect(text).toContain('      34 %  The car is not as described');
+  expect(text).toContain('      34 %  This car does not match its circuit file');
   expect(text).toContain('If so, set it with: known');
 });

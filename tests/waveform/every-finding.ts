@@ -22,7 +22,7 @@ export const FINDINGS: readonly (readonly [Finding, string])[] = [
   ],
   [
     { kind: 'low-not-low', of: 'sweep', volts: 1.8, limitVolts: 1.5 },
-    'crank: it only comes down to 1.8 V, the module needs less than 1.5 V',
+    'crank: it only drops to 1.8 V, the module needs less than 1.5 V',
   ],
   [
     { kind: 'high-not-high', of: 'level', volts: 3.2, limitVolts: 3.5 },
@@ -30,7 +30,7 @@ export const FINDINGS: readonly (readonly [Finding, string])[] = [
   ],
   [
     { kind: 'high-not-high', of: 'sweep', volts: 3.2, limitVolts: 3.5 },
-    'crank: it only comes up to 3.2 V, the module needs more than 3.5 V',
+    'crank: it only rises to 3.2 V, the module needs more than 3.5 V',
   ],
   [
     { kind: 'noisy', noise: 0.001, swing: 0.007, unit: 'A' },
@@ -51,7 +51,7 @@ export const FINDINGS: readonly (readonly [Finding, string])[] = [
   ],
   [
     { kind: 'pattern', found: null, wanted: WHEEL },
-    'crank: no turn of a 60-2 wheel can be made out',
+    'crank: no full turn of a 60-2 wheel can be found',
   ],
   [
     { kind: 'pattern', found: { teeth: 36, missing: 1 }, wanted: { teeth: 24, missing: 0 } },
@@ -76,12 +76,12 @@ export const FINDINGS: readonly (readonly [Finding, string])[] = [
   [{ kind: 'weak-teeth', teeth: [5] }, 'crank: tooth 5 is weaker than the others'],
   [
     { kind: 'run-out', share: 0.404, limitShare: 0.3 },
-    'crank: the height swings by 40 % once a turn: run-out or a loose wheel',
+    'crank: the amplitude varies by 40 % once a turn: run-out or a loose wheel',
   ],
   [{ kind: 'inverted', seen: 'high' }, 'crank is inverted: it is high while the gap passes'],
   [
     { kind: 'inverted', seen: 'positive' },
-    'crank is inverted: the lobe before the gap is positive; the leads are exchanged',
+    'crank is inverted: the lobe before the gap is positive; the leads are swapped',
   ],
   [
     { kind: 'currents', state: 'high', amperes: 0.01, wantedAmperes: 0.014 },

@@ -81,7 +81,7 @@ describe('ohmward wave', () => {
     expect(out).toMatch(/wheel +35 pulses in 36 pitches, 1 missing in the gap, 7 whole turns/);
     expect(out).toMatch(/speed +900 rpm/);
     expect(out).toMatch(/cam in 720° of crank/);
-    expect(out).toMatch(/nothing against these signals/);
+    expect(out).toMatch(/nothing wrong with these signals/);
     for (const line of out.split('\n').slice(0, 30))
       expect([...line].length).toBeLessThanOrEqual(80);
   });
@@ -165,7 +165,7 @@ describe('ohmward wave', () => {
     ['an unknown kind', 'good.csv', { kind: 'odd' }, 2, /--kind is one of/],
     ['a rate that is no frequency', 'good.csv', { rate: '5 V' }, 2, /asks for hertz/],
     ['more missing than teeth', 'good.csv', { teeth: '3', missing: '3' }, 2, /less than/],
-    ['nothing to draw', 'good.csv', { from: '5' }, 2, /nothing lies between/],
+    ['nothing to draw', 'good.csv', { from: '5' }, 2, /there is nothing between/],
   ])('%s', async (_, file, values, code, words) => {
     const done = await wave(file, values);
     expect(done.code).toBe(code);

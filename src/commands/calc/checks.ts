@@ -11,7 +11,7 @@ import { safeText } from '../../source/safe-text.ts';
 import { type Options, type Sum, type SumResult, WrongUse } from './sum.ts';
 
 export const meter: Sum = {
-  summary: 'what a reading can be, and the chance that it is within limits',
+  summary: 'the uncertainty of a reading, and the chance that it is within limits',
   usage:
     'meter --reading "5.02 V" --accuracy "0.5 % + 3" --range "6 V" --counts 6000 [--from "4.75 V" --to "5.25 V"]',
   run: (options) => {
@@ -59,7 +59,8 @@ function readingOf(options: Options): { value: number; unit: Unit } {
   const strict = parseQuantity(typed);
   const unit = strict === null || strict.unit === '1' ? 'V' : strict.unit;
   const value = options.need('reading', unit);
-  if (!Number.isFinite(value)) throw new WrongUse('an over-limit has no limits');
+  if (!Number.isFinite(value))
+    throw new WrongUse('an over-limit reading cannot be compared with limits');
   return { value, unit };
 }
 
@@ -126,7 +127,7 @@ export const vin: Sum = {
         ['sections', `${check.maker} ${check.descriptor} ${check.indicator}`],
         ['check digit', check.words],
         ...(check.near.length > 0
-          ? [['one sign away', check.near.slice(0, 5).join(', ')] as const]
+          ? [['one character away', check.near.slice(0, 5).join(', ')] as const]
           : []),
       ],
       data: { ...check },

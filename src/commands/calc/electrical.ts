@@ -86,7 +86,7 @@ export const drop: Sum = {
         ['copper needed', text(areaM2, 'm2')],
         ['next size', cable === null ? 'none is thick enough' : text(cable * 1e-6, 'm2')],
         ...(volts === null ? [] : [['drop with it', text(volts, 'V')] as const]),
-        ['length', 'the copper both ways; the body as return adds its own'],
+        ['length', 'copper both ways; a body return adds its own'],
       ],
       data: { amps, metres, dropVolts, degC, areaM2, cableMm2: cable, cableDropVolts: volts },
     };

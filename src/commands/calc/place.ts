@@ -1,4 +1,4 @@
-/** The place of a short on a wire, by drops from both ends. */
+/** Location of a short on a wire, by drops from both ends. */
 import { CONTACT, WIRE_SPREAD } from '../../circuit/open-values.ts';
 import { STANDARD_SETTINGS } from '../../files/settings.ts';
 import { meterUncertainty } from '../../quantity/normal.ts';
@@ -15,7 +15,7 @@ const MILLIVOLTS = { low: 1e-5, high: 0.2 };
 const USUAL_M2 = 0.5e-6;
 
 export const place: Sum = {
-  summary: 'where along a wire a short sits, by the drop from each end',
+  summary: 'locate a short along a wire by the drop from each end',
   usage:
     'place --here "6.6 mV" --there "15.5 mV" --length "3 m" [--joints "1 m, 2.2 m"] [--size "0.5 mm2"] [--current-here "0.21 A" --current-there "0.2 A"] [--accuracy "0.5 % + 3" --range "600 mV" --counts 6000]',
   run: (options) => {
@@ -34,11 +34,11 @@ export const place: Sum = {
           'place',
           told
             ? `${metresWords(found)} from the end fed first`
-            : 'cannot be told: more than half of the wire is left',
+            : 'cannot be located: more than half of the wire is left',
         ],
         ['most likely', told ? `${found.metres.toFixed(2)} m` : '-'],
         ['part of the resistance', `${(found.share * 100).toFixed(1)} %`],
-        ['an ohmmeter', 'cannot do it: the whole wire has about as much as its leads'],
+        ['an ohmmeter', "can't do this: the whole wire is about as much as the meter leads"],
         ['first', 'everything on both wires unplugged, fused lead, never an airbag circuit'],
       ],
       data: { ...found },
@@ -49,7 +49,7 @@ export const place: Sum = {
 function dropOf(options: Options, end: 'here' | 'there') {
   const volts = options.need(end, 'V', MILLIVOLTS);
   if (!(Math.abs(volts) <= DROP_MAX))
-    throw new WrongUse(`--${end}: no sound wire drops so much; write it like "6.6 mV"`);
+    throw new WrongUse(`--${end}: no good wire drops that much; write it like "6.6 mV"`);
   const typed = options.text('accuracy');
   const { volts: standard } = STANDARD_SETTINGS.meter;
   const accuracy = typed === undefined ? standard : parseAccuracy(typed);

@@ -105,7 +105,7 @@ function longestSweep(
   return [
     [
       'slowest for teeth',
-      `${text(longest, 's')} a division; slower, they melt into a band or a false slow wave`,
+      `${text(longest, 's')} a division; slower, they blur into a band or alias into a false slow wave`,
     ],
   ];
 }

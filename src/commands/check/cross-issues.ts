@@ -111,7 +111,7 @@ function procedureIssues(file: CheckedFile, name: string | null, { procedures }:
       severity: 'error',
       at: place(file, ['procedure'], 'value'),
       words: parsed
-        ? `"${name}" is a sub-procedure and cannot be begun with`
+        ? `"${name}" is a sub-procedure and cannot be started by itself`
         : `no procedure named "${name}"`,
       fix: nearWords(
         name,

@@ -55,7 +55,7 @@ export function fileKind(
   for (const [mark, kind] of MARKS) if (keys.includes(mark)) return { kind };
   const near = keys.map((key) => nearestName(key, [...MARKS.keys()])).find((name) => name !== null);
   const at = value.locate(keys.length > 0 ? [keys[0]!] : [], 'key');
-  const words = 'nothing at the top of this file says what it is';
+  const words = 'nothing at the top of this file says what kind of file it is';
   const fix = near
     ? `did you mean the key "${near}"?`
     : `write one of "procedure: NAME", "circuit: NAME", "job: NAME", "assignment: NAME", "answers:", "actions:" or "cautions:" at its top`;

@@ -20,7 +20,7 @@ export function harnessIssues(
         code: 'no-circuit',
         severity: 'error',
         at: source.locate(['harness'], 'key'),
-        words: 'there is no circuit whose wires could pass anything',
+        words: 'there is no circuit, so there are no wires to describe',
         fix: 'leave it out, or choose a procedure with a circuit',
       },
     ];

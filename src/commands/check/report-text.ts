@@ -84,7 +84,7 @@ export function tableText({ linked, proof }: ProvedFile): string {
     `${linked.procedure.name} over ${linked.procedure.circuit}`,
     line(head),
     ...rows.map(line),
-    `By the weights of the faults, and each step from where the one before it ended, a conclusion takes ${proof.minutes.toFixed(1)} minutes on average.`,
+    `Weighted by fault, with each step starting where the one before it ended, a conclusion takes ${proof.minutes.toFixed(1)} minutes on average.`,
   ].join('\n');
 }
 
@@ -93,5 +93,5 @@ export function costText(cost: CostComparison & { readonly procedure: string }):
   const minutes = (value: number) => value.toFixed(1);
   const exact = cost.optimum - cost.bound < 0.05;
   const bound = exact ? '' : `, and none is below ${minutes(cost.bound)}`;
-  return `${cost.procedure}: ${minutes(cost.tree)} minutes on average, counted as the proposals count; the cheapest strategy found takes ${minutes(cost.optimum)}${bound}; following the proposals takes ${minutes(cost.guided)}`;
+  return `${cost.procedure}: ${minutes(cost.tree)} minutes on average, counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)}${bound}; following the suggestions takes ${minutes(cost.guided)}`;
 }

@@ -20,7 +20,7 @@ export function sharesIssues(
         code: 'no-circuit',
         severity: 'error',
         at: source.locate(['shares'], 'key'),
-        words: 'there is no circuit with which anything could share',
+        words: 'there is no circuit for anything to share',
         fix: 'leave it out, or choose a procedure with a circuit',
       },
     ];

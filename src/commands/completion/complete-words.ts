@@ -4,10 +4,11 @@
  * A line for each offer, `value TAB words`, and a last line `:files` where names of files fit too. What a command takes is
  * read from the same table as its help: options, `a|b|c` in the usage line, and the words in capitals.
  */
-import { type Command, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
+import { type CliCommand, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
+import { guideTopics } from '../help/guide.ts';
 import { type CompletionOffer, type Line, type Offers, offersFor } from './offers.ts';
 
-type Table = Readonly<Record<string, () => Promise<{ command: Command }>>>;
+type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
 /** The only characters an offer may have: a shell must never find anything to expand in it. */
 const SAFE_VALUE = /^[A-Za-z0-9][\w.+-]*$|^--?[a-z][a-z-]*(=[\w.+-]*)?$/;
@@ -45,7 +46,9 @@ async function offersAt(
   const [first] = before;
   if (first === undefined) return { offers: await firstWords(typed, table), files: false };
   if (first === 'help')
-    return before.length > 1 ? nothing : { offers: await commands(table), files: false };
+    return before.length > 1
+      ? nothing
+      : { offers: [...(await commands(table)), ...topics()], files: false };
   const isCommand = !first.startsWith('-');
   const name = isCommand ? first : 'run';
   const load = Object.hasOwn(table, name) ? table[name] : undefined;
@@ -69,8 +72,12 @@ async function commands(table: Table): Promise<CompletionOffer[]> {
   return loaded.map(({ command: { name, summary } }) => ({ value: name, words: summary }));
 }
 
+function topics(): CompletionOffer[] {
+  return guideTopics().map(({ name, title }) => ({ value: name, words: title }));
+}
+
 async function commandOffers(
-  command: Command,
+  command: CliCommand,
   before: readonly string[],
   typed: string,
   io: Io,

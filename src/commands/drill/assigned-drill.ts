@@ -21,7 +21,7 @@ export function assignedDrill(
   if (!file.value)
     return {
       problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-      fix: `see all of it with: ohmward check ${path}`,
+      fix: `see everything with: ohmward check ${path}`,
     };
   const assignment = file.value;
   if (studentKey(student) === '')

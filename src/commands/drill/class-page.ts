@@ -80,7 +80,7 @@ function spreadSection({ bins }: ClassSummary): Markup {
     return html`<g><title>${label} points: ${String(count)} drills</title><rect class="bar" x="${n(x)}" y="${n(y)}" width="${n(step - 6)}" height="${n(height)}"/><text class="mid" x="${n(x + step / 2 - 3)}" y="${n(y - 3)}">${count === 0 ? '' : String(count)}</text><text class="mid" x="${n(x + step / 2 - 3)}" y="${n(HIGH - BOTTOM + 15)}">${label.replace(' to ', '-')}</text></g>`;
   });
   return html`<section>
-<h2>How the points are spread</h2>
+<h2>Distribution of points</h2>
 <svg viewBox="0 0 ${n(WIDE)} ${n(HIGH)}" role="img" aria-label="${`Drills by points, from 0 to 9 up to 90 to 100: ${bins.join(', ')}`}">
 <path class="axis" d="M${n(LEFT)} ${n(HIGH - BOTTOM)}H${n(WIDE - 6)}"/>
 ${bars}
@@ -133,7 +133,7 @@ function missesSection(misses: readonly ClassMiss[]): Markup {
     return html`<g><title>${name}: ${String(right)} of ${String(total)} found</title><text class="end" x="${n(left - 8)}" y="${n(y + 14)}">${name}</text><rect class="room" x="${n(left)}" y="${n(y)}" width="${n(room)}" height="18"/><rect class="bar" x="${n(left)}" y="${n(y)}" width="${n((room * right) / total)}" height="18"/><text x="${n(left + room + 8)}" y="${n(y + 14)}">${String(right)} of ${String(total)}</text></g>`;
   });
   return html`<section>
-<h2>Which faults the class finds, the most missed first</h2>
+<h2>Which faults the class finds, most missed first</h2>
 <svg viewBox="0 0 ${n(WIDE)} ${n(high)}" role="img" aria-label="${misses.map(({ class: name, right, total }) => `${name}: ${right} of ${total} found`).join('; ')}">
 ${bars}
 </svg>
@@ -150,7 +150,7 @@ const HEADS = [
   `Safety, of ${SAFETY_POINTS}`,
   'Danger, taken off',
   'Minutes (best)',
-  'In the vehicle',
+  'Actual fault',
 ];
 
 function drillsTable(rows: readonly ClassRow[]): Markup {

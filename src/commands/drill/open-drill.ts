@@ -87,14 +87,14 @@ export function continueDrill(
 ): OpenedSession | Problem {
   if (!path.endsWith('.jsonl'))
     return {
-      problem: `${path} is no drill`,
+      problem: `${path} is not a drill`,
       fix: 'drills are .jsonl files, in drills/ in the folder for sessions',
     };
   return continueSession(desk, path, by, ({ opened, revealed }) => {
     if (opened.vehicle.kind !== 'drill')
       return {
-        problem: `${path} is a session and no drill`,
-        fix: `go on with it by: ohmward resume ${path}`,
+        problem: `${path} is a session, not a drill`,
+        fix: `continue it with: ohmward resume ${path}`,
       };
     return revealed ? { problem: 'this drill has ended', fix: 'start another one' } : null;
   });

@@ -26,7 +26,7 @@ export function showClass(desk: Desk, named: string, args: Arguments, io: Io): n
       io,
       {
         problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-        fix: `see all of it with: ohmward check ${set}`,
+        fix: `see everything with: ohmward check ${set}`,
       },
       EXIT.wrongInput,
     );

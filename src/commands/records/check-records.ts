@@ -10,7 +10,7 @@ import { choiceOf, deliver, pathOf, readNamed, Stop } from './record-arguments.t
 
 const SCHEMA_VERSION = 1;
 
-/** Verifies each session named; 1 when one of them is not what it was. */
+/** Verifies each session named; 1 when one of them was changed. */
 export async function verifyRecords(args: Arguments, io: Io): Promise<number> {
   const { positionals: names } = args;
   if (names.length === 0)
@@ -19,7 +19,7 @@ export async function verifyRecords(args: Arguments, io: Io): Promise<number> {
   if (head !== undefined && !/^[0-9a-f]{64}$/.test(head))
     throw new Stop(
       EXIT.wrongUse,
-      '--head is not a head',
+      '--head is not a valid head',
       'it has 64 digits and letters from a to f',
     );
   if (head !== undefined && names.length > 1)
@@ -51,7 +51,7 @@ function resultText(
   if (head) lines.push(`  head: event ${head.seq}, ${head.hash}`);
   if (genuine && !noted)
     lines.push(
-      '  Lines cut off the end, or a file written anew, show only with --head from a report.',
+      '  Lines cut off the end, or a rewritten file, only show with --head from a report.',
     );
   return `${lines.join('\n')}\n`;
 }

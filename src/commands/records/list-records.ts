@@ -38,9 +38,9 @@ export async function listRecords(args: Arguments, io: Io): Promise<number> {
     return rows.length > 0 ? EXIT.done : EXIT.wrongInput;
   }
   for (const { typed, taken } of respelled)
-    io.err(`nothing is written "${safeText(typed)}"; taken for: ${taken.map(safe).join(', ')}\n`);
+    io.err(`there is no "${safeText(typed)}"; taken for: ${taken.map(safe).join(', ')}\n`);
   if (rows.length === 0) {
-    io.err('no session fits\n');
+    io.err('no session matches\n');
     return EXIT.wrongInput;
   }
   io.out(`${rows.slice(0, limit).map(rowText).join('\n')}\n`);

@@ -87,11 +87,7 @@ export async function readNamed(
   if (!read.ok) throw new Stop(EXIT.wrongInput, read.words, read.fix);
   const { flaw } = read;
   if (flaw)
-    throw new Stop(
-      EXIT.wrongInput,
-      located(flaw),
-      `${flaw.fix}; what stands before it: ${SHOW_IT}`,
-    );
+    throw new Stop(EXIT.wrongInput, located(flaw), `${flaw.fix}; what comes before it: ${SHOW_IT}`);
   return read;
 }
 
@@ -108,7 +104,7 @@ export async function readStanding(
   const { flaw } = read;
   if (flaw) {
     io.err(`ohmward: ${safeText(located(flaw))}\n  ${safeText(flaw.fix)}\n`);
-    io.err('This session is damaged: what follows ends before that line.\n');
+    io.err('This session is damaged: what is shown ends before that line.\n');
   }
   return read;
 }

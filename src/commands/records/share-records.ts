@@ -75,7 +75,7 @@ function aheadWords({ session, path, here, there }: Ahead): string {
   return [
     `ohmward: ALARM: the database has ${there} events of session ${safeText(session)}, the file has ${here}`,
     `  file: ${safeText(path)}`,
-    '  Nothing was replaced. The session was written on elsewhere, or the file has lost its end.',
+    '  Nothing was replaced. The session was continued elsewhere, or the file has lost its end.',
     WHO_DECIDES,
     '',
   ].join('\n');
@@ -83,7 +83,7 @@ function aheadWords({ session, path, here, there }: Ahead): string {
 
 /** The way out of both. */
 const WHO_DECIDES =
-  '  What of it holds the owner of the tables decides, with set_events_aside (docs/security.md).';
+  '  Which one is right is for the owner of the tables to decide, with set_events_aside (docs/security.md).';
 
 /** The user's copy of the shared sessions, brought up to date; as it was when the database cannot be reached. */
 export async function sharedFolder(io: Io): Promise<string> {

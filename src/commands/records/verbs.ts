@@ -46,7 +46,7 @@ const FINDING: Options = {
   verdict: { type: 'string', value: 'WORD', help: REPAIR_VERDICTS.join(', ') },
   since: { type: 'string', value: 'DAY', help: 'from this day on, like 2026-03-04 or 2026-03' },
   until: { type: 'string', value: 'DAY', help: 'up to this day' },
-  limit: { type: 'string', value: 'N', help: 'so many at most; 50 when left out' },
+  limit: { type: 'string', value: 'N', help: 'at most this many; 50 when left out' },
 };
 
 export const VERBS: Readonly<Record<string, Verb>> = {
@@ -58,7 +58,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
       'ohmward records list --status paused --limit 10',
     ],
     options: { ...FINDING, ...WHERE, ...JSON_ANSWER },
-    failure: 'no session fits',
+    failure: 'no session matches',
     run: async (args, io) => {
       const words = args.positionals.join(' ');
       if (words !== '')
@@ -67,7 +67,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     },
   },
   find: {
-    summary: 'sessions by words and by what is known of them; misspelled words are found too',
+    summary: 'find sessions by words and by what is known about them, misspellings included',
     usage: 'records find [WORDS...] [options]',
     examples: [
       'ohmward records find --plate "QX 47" cold start',
@@ -75,7 +75,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
       'ohmward records find --shared --plate "QX 47"',
     ],
     options: { ...FINDING, ...WHERE, ...JSON_ANSWER },
-    failure: 'no session fits',
+    failure: 'no session matches',
     run: listRecords,
   },
   show: {
@@ -124,7 +124,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     run: exportOne,
   },
   verify: {
-    summary: 'whether sessions and drills are as the program wrote them',
+    summary: 'check that sessions and drills are as the program wrote them',
     usage: 'records verify SESSION... [options]',
     examples: [
       'ohmward records verify last',
@@ -135,7 +135,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
       ...WHERE,
       ...JSON_ANSWER,
     },
-    failure: 'one of them is not what it was',
+    failure: 'one of them was changed',
     run: verifyRecords,
   },
   compare: {
@@ -162,7 +162,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     usage: 'records keep SESSION [options]',
     examples: ['ohmward records keep last', 'ohmward records keep 20260304T083000Z-bay-3-00000001'],
     options: { folder: WHERE['folder']!, ...JSON_ANSWER },
-    failure: 'there is no such session, or nothing of it can be kept',
+    failure: 'there is no such session, or there is nothing to keep',
     run: async (args, io) => (await import('./keep-captures.ts')).keepCaptures(args, io),
   },
   share: {
@@ -193,7 +193,7 @@ async function exportOne(args: Arguments, io: Io): Promise<number> {
   deliver(exportRecord(record, form, audience, { bom: args.values['bom'] === true }), args, io);
   if (audience === 'class')
     io.err(
-      'Read it before you hand it out: nicknames and misspelled names can only be found by a reader.\n',
+      'Read it before you hand it out: only a reader can spot nicknames and misspelled names.\n',
     );
   return EXIT.done;
 }

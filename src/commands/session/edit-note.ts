@@ -20,7 +20,7 @@ export async function editNote(env: Env, cwd: string): Promise<EditedNote> {
   const { execa, parseCommandString } = await import('execa');
   const [program, ...words] = parseCommandString((env['VISUAL'] || env['EDITOR'] || '').trim());
   if (program === undefined || program === '')
-    return { problem: 'no editor is named: set EDITOR, or write: note TEXT' };
+    return { problem: 'no editor is set: set EDITOR, or type: note TEXT' };
   let folder: string | null = null;
   // The key that interrupts belongs to the editor while it has the terminal.
   const ignore = () => undefined;

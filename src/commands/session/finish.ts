@@ -60,9 +60,9 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
       ]
     : ['No conclusion yet.'];
   if (from !== undefined)
-    ending.unshift(`Began in the middle of the procedure, at the step "${safeText(from)}".`);
+    ending.unshift(`Started in the middle of the procedure, at the step "${safeText(from)}".`);
   if (opened.preview) {
-    io.out(`${[...ending, 'A preview: nothing was saved.'].join('\n')}\n`);
+    io.out(`${[...ending, 'Preview: nothing was saved.'].join('\n')}\n`);
     return;
   }
   if (driver.isElsewhere()) {
@@ -71,14 +71,14 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
   }
   const next =
     session.status === 'paused'
-      ? 'Go on with: ohmward resume'
+      ? 'Continue with: ohmward resume'
       : 'Read it with: ohmward records show';
   const { sentences, prices } = opened.call();
   const told = [...sentences, ...prices].map((one) => `  ${safeText(one)}`);
   const call =
     told.length > 0 && session.work.length === 0 && session.opened.vehicle.kind === 'real'
       ? [
-          'To say on the telephone:',
+          'What to say on the phone:',
           ...told,
           `Then: ohmward retest ${name} --customer "authorised by R. Example, by telephone"`,
         ]
@@ -91,7 +91,7 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     : [];
   const lastWord =
     session.closed && session.drives.length === 0
-      ? [`Once it was driven: ohmward retest ${name} --drive "away, 80 km"`]
+      ? [`After the test drive: ohmward retest ${name} --drive "away, 80 km"`]
       : [];
   const where = driver.unsaved()
     ? []

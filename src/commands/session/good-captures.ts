@@ -59,18 +59,18 @@ export function keepProblem(session: Session): Problem | null {
   const { opened, closed, drives } = session;
   if (opened.vehicle.kind !== 'real')
     return {
-      problem: 'a simulated vehicle is no known-good one',
+      problem: 'a simulated vehicle is not a known-good one',
       fix: 'keep the captures of a real one',
     };
   if (vehicleSlug(opened.job.vehicle.words) === null)
     return {
       problem: 'the job sheet does not say which vehicle it is',
-      fix: 'known-good captures are kept by the words for the vehicle',
+      fix: 'known-good captures are filed under the vehicle description',
     };
   if (closed?.verdict !== 'cured' || drives.at(-1)?.code === 'came-back')
     return {
-      problem: 'this vehicle is not shown to be cured',
-      fix: 'make the tests after the repair first; all must pass',
+      problem: 'this vehicle is not proven to be fixed',
+      fix: 'do the tests after the repair first; all must pass',
     };
   return captured(session).length > 0
     ? null
@@ -140,7 +140,7 @@ async function keepOne(
   const picture = pictureOf(session, ask);
   const vehicle = vehicleSlug(session.opened.job.vehicle.words);
   if (picture === null || vehicle === null)
-    return { problem: 'nothing says what it is a picture of', fix: 'keep the file by hand' };
+    return { problem: 'nothing says what it is a capture of', fix: 'keep the file by hand' };
   const found = await bytesOf(disk, read, capture);
   if ('problem' in found) return found;
   const { bytes, ending } = found;
@@ -150,7 +150,7 @@ async function keepOne(
   if (same) return { path: join(home, same.name) };
   const number = Math.max(0, ...there.map((one) => one.number)) + 1;
   if (number > PICTURES_MOST)
-    return { problem: 'there are very many of this picture', fix: `throw some away in ${home}` };
+    return { problem: 'there are too many of this kind', fix: `delete some in ${home}` };
   const path = join(home, `${picture}.${number}${ending}`);
   const written = writeWholeFile(disk, path, bytes);
   return written.ok ? { path } : { problem: written.problem.words, fix: written.problem.fix };
@@ -176,8 +176,8 @@ async function bytesOf(
 
 function gone(name: string): Problem {
   return {
-    problem: `${safeText(name)} is not any more where it was read, or was changed`,
-    fix: 'put it into this folder and keep it again',
+    problem: `${safeText(name)} is no longer where it was read from, or was changed`,
+    fix: 'put it back in this folder and keep it again',
   };
 }
 

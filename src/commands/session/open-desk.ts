@@ -111,7 +111,7 @@ function cautionProblem({ cautionFlaws }: LoadedLibrary): Problem {
   const files = [...new Set(cautionFlaws.map(({ issue }) => issue.at.file))];
   return {
     problem: cautionFlaws.map(({ issue, text }) => formatIssue(issue, text)).join('\n'),
-    fix: `no session begins without its cautions; see all of it with: ohmward check ${files.join(' ')}`,
+    fix: `no session starts without its cautions; see everything with: ohmward check ${files.join(' ')}`,
   };
 }
 
@@ -182,7 +182,7 @@ function circuitProblem(desk: Desk, name: string): Problem {
     problem: broken
       ? broken.issues.map((issue) => formatIssue(issue, broken.text)).join('\n')
       : `the circuit "${name}" cannot be used`,
-    fix: broken ? `see all of it with: ohmward check ${broken.path}` : 'choose another',
+    fix: broken ? `see everything with: ohmward check ${broken.path}` : 'choose another',
   };
 }
 
@@ -205,7 +205,7 @@ function circuitOfFile(path: string): { readonly circuit: Circuit } | Problem | 
   if (file.value) return { circuit: file.value };
   return {
     problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-    fix: `see all of it with: ohmward check ${path}`,
+    fix: `see everything with: ohmward check ${path}`,
   };
 }
 
@@ -218,7 +218,7 @@ function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Proble
     if (file.value) return file.value;
     return {
       problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-      fix: 'mend the file, then try again',
+      fix: 'fix the file, then try again',
     };
   }
   const broken = desk.library.procedures
@@ -227,7 +227,7 @@ function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Proble
   if (broken)
     return {
       problem: broken.issues.map((issue) => formatIssue(issue, broken.text)).join('\n'),
-      fix: `mend ${broken.path}, then try again`,
+      fix: `fix ${broken.path}, then try again`,
     };
   const names = startable(desk).map(({ draft }) => draft.procedure);
   const all = [
@@ -265,6 +265,6 @@ function linkFor(desk: Desk, parsed: ParsedProcedure, drive: Drive): LinkedProce
   const text = (file: string) => desk.library.procedures.known(file)?.text ?? parsed.source.text;
   return {
     problem: errors.map((issue) => formatIssue(issue, text(issue.at.file))).join('\n'),
-    fix: `see all of it with: ohmward check ${parsed.source.file}`,
+    fix: `see everything with: ohmward check ${parsed.source.file}`,
   };
 }

@@ -131,7 +131,7 @@ function ofThisCar(
   const shares = job.shares ?? [];
   if (shares.length > 0 && !atPlace.circuit)
     return {
-      problem: 'shares: there is no circuit with which anything could share',
+      problem: 'shares: there is no circuit for anything to share',
       fix: 'leave it out, or choose a procedure with a circuit',
     };
   const fed = atPlace.circuit ? fitNeighbours(atPlace.circuit, shares) : null;
@@ -143,7 +143,7 @@ function ofThisCar(
   if (said.length === 0) return shares.length === 0 ? placed : withLimits(desk, placed);
   if (!circuit)
     return {
-      problem: 'harness: there is no circuit whose wires could pass anything',
+      problem: 'harness: there is no circuit, so there are no wires to describe',
       fix: 'leave it out, or choose a procedure with a circuit',
     };
   const { harness, problems } = readHarness(circuit, said);
@@ -318,9 +318,9 @@ function stepToBeginAt(
 function cannotWrite(folder: string, error: unknown): Problem {
   const code = errorCode(error);
   // In a place such as /proc, where nobody can make a folder.
-  const words = code === 'ENOENT' ? 'no folder can be made there' : causeWords(code);
+  const words = code === 'ENOENT' ? 'a folder cannot be created there' : causeWords(code);
   return {
-    problem: `the folder ${folder} cannot be made: ${words}`,
+    problem: `the folder ${folder} cannot be created: ${words}`,
     fix: 'choose another with: ohmward settings sessions FOLDER',
   };
 }

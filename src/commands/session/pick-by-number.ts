@@ -31,7 +31,7 @@ export async function pickByNumber<T>(
     if (choice !== undefined) return choice;
     if (finder === null || typed === '') continue;
     const [only, ...others] = finder.find(typed);
-    if (only === undefined) say(`Nothing is found by "${typed}".`);
+    if (only === undefined) say(`Nothing matches "${typed}".`);
     else {
       finder.found(typed);
       if (others.length === 0) return only;

@@ -4,7 +4,7 @@ import type { Arguments, Option } from '../command.ts';
 
 export const RPC_OPTION: Option = {
   type: 'boolean',
-  help: 'for another program: JSON-RPC 2.0 on standard input and output, a message a line',
+  help: 'for another program: JSON-RPC 2.0 on standard input and output, one message per line',
 };
 
 /** Options by which somebody else answers, or which print something else. */

@@ -105,7 +105,7 @@ export function deskOnScreen(desk: Desk, begun: OpenedSession | null, io: Io): D
 }
 
 function farewellTo({ preview, driver, name }: OpenedSession): string {
-  if (preview) return 'A preview: nothing was saved.\n';
+  if (preview) return 'Preview: nothing was saved.\n';
   if (driver.isElsewhere()) return `${elsewhereWords(name())}\n`;
   const problem = driver.unsaved();
   if (problem) return `Attention: ${unsavedWords(problem)}\n`;

@@ -11,7 +11,7 @@ import { safeText } from '../../source/safe-text.ts';
 import { schemaFindings } from '../../source/schema-issues.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
-import { type Fault, invalidParam, invalidParams } from '../../ui/rpc/json-rpc.ts';
+import { type CallFailure, invalidParam, invalidParams } from '../../ui/rpc/json-rpc.ts';
 import type { Params } from '../../ui/rpc/method.ts';
 import type { RpcServices, Sheet, Subject } from '../../ui/rpc/rpc-server.ts';
 import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
@@ -60,7 +60,7 @@ export async function drillForProgram(
     const twice = (['level', 'seed', 'student'] as const).find(
       (key) => asked[key] !== undefined && args.values[optionOf(key)] !== undefined,
     );
-    if (twice) return invalidParam(`/params/${twice}`, 'the command line has said it');
+    if (twice) return invalidParam(`/params/${twice}`, 'it was given on the command line');
     const { procedure, level, seed, student } = asked;
     return begin({
       positionals: procedure === undefined ? [] : [procedure],
@@ -131,15 +131,19 @@ function optionOf(key: 'level' | 'seed' | 'student'): string {
 }
 
 /** What the command line leaves out; what it has said is not said again. */
-function beginAsked(desk: Desk, args: Arguments, asked: Asked): OpenedSession | Problem | Fault {
+function beginAsked(
+  desk: Desk,
+  args: Arguments,
+  asked: Asked,
+): OpenedSession | Problem | CallFailure {
   const { procedure, bench, job } = asked;
   const odd = (['level', 'seed', 'student'] as const).find((key) => asked[key] !== undefined);
   if (odd) return invalidParam(`/params/${odd}`, `"${odd}" belongs to a drill`);
   const [given] = args.positionals;
   if (given !== undefined && procedure !== undefined)
-    return invalidParam('/params/procedure', `the command line has named "${given}"`);
+    return invalidParam('/params/procedure', `"${given}" was named on the command line`);
   if (bench && textOf(args, 'bench') !== undefined)
-    return invalidParam('/params/bench', 'the command line has named the simulated vehicle');
+    return invalidParam('/params/bench', 'the simulated vehicle was named on the command line');
   const sheet = sheetSent(job);
   if ('code' in sheet) return { fault: sheet };
   const named = given ?? procedure;
@@ -161,7 +165,7 @@ function beginAsked(desk: Desk, args: Arguments, asked: Asked): OpenedSession | 
 }
 
 /** A job sheet as a job file has it, or what is wrong with it. */
-function sheetSent(job: object | undefined): LoadedJob | Fault['fault'] {
+function sheetSent(job: object | undefined): LoadedJob | CallFailure['fault'] {
   if (!job) return { job: emptyJob(''), procedure: null, fault: null, intermittent: false };
   if (!validateJob(job)) return invalidParams(schemaFindings(validateJob.errors, JOB)).fault;
   // JSON is YAML, so what reads a file reads this too.

@@ -104,7 +104,7 @@ export interface Known {
   readonly by?: Hand;
 }
 
-const MEND = 'mend the job sheet, then try again';
+const MEND = 'fix the job sheet, then try again';
 
 /** Opens the session that the arguments name. */
 export function begin(
@@ -131,7 +131,7 @@ export function begin(
   }
   if (named === undefined)
     return {
-      problem: 'no procedure is named',
+      problem: 'no procedure was named',
       fix: `name one of: ${startable(desk)
         .map(({ draft }) => draft.procedure)
         .join(', ')}`,
@@ -154,7 +154,7 @@ export function begin(
   const seed = Number(textOf(args, 'vehicle') ?? '1');
   if (!Number.isInteger(seed) || seed < 0)
     return {
-      problem: `"${textOf(args, 'vehicle')}" is no number of a vehicle`,
+      problem: `"${textOf(args, 'vehicle')}" is not a vehicle number`,
       fix: 'give a whole number from 0 up',
     };
   const asked = textOf(args, 'bench');
@@ -186,7 +186,7 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
         io,
         {
           problem: file.issues.map((issue) => formatIssue(issue, file.text)).join('\n'),
-          fix: 'mend the answers file',
+          fix: 'fix the answers file',
         },
         EXIT.wrongInput,
       );
@@ -224,7 +224,7 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
   const sheet =
     desk.preview || !wantsSheet(chosen) ? undefined : await fillIn(desk, chosen, codes, dialogue);
   if (sheet === null) {
-    io.out('No session was begun.\n');
+    io.out('No session was started.\n');
     return EXIT.interrupted;
   }
   if (sheet && isProblem(sheet)) return tellProblem(io, sheet, EXIT.wrongInput);

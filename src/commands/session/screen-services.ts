@@ -72,7 +72,7 @@ export function servicesOf(
     settings: {
       values: desk.settings,
       set: (key, value) => {
-        if (!desk.store) return 'the settings file cannot be used; mend or remove it first';
+        if (!desk.store) return 'the settings file cannot be used; fix or remove it first';
         const problem = desk.store.set(key, value);
         return problem ? `${problem.words}; ${problem.fix}` : null;
       },

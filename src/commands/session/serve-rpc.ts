@@ -84,7 +84,7 @@ async function answerTo(server: RpcServer, line: SplitLine): Promise<string | nu
   if ('text' in line) return line.text.trim() === '' ? null : server.answer(line.text);
   return line.odd === 'too-long'
     ? answerUnread(CODES.request, `a message has at most ${LINE_MOST} bytes`)
-    : answerUnread(CODES.parse, 'this line is no UTF-8');
+    : answerUnread(CODES.parse, 'this line is not UTF-8');
 }
 
 /** Pauses an open session and closes its file; false when not everything is saved. Where it went on by itself is told. */

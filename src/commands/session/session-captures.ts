@@ -78,15 +78,14 @@ export async function measureFor(
   { second, against }: CaptureBeside = {},
 ): Promise<CaptureAnswer> {
   const { model, sound, cars, vehicle, carOf, cwd } = context;
-  if (!isTaken(ask)) return refuse('this step is not answered by a capture', 'answer it by hand');
+  if (!isTaken(ask)) return refuse("a capture can't answer this step", 'answer it by hand');
   const test = model && captureTest(model, ask);
   const known = sound && test ? expectedSignal(sound, test, cars() ?? undefined) : null;
   const held = await heldAgainst(against, cwd);
   if (held && 'problem' in held) return refuse(held.problem, held.fix);
   if (path === null) {
     if (vehicle.kind !== 'bench') return refuse('no file is named', 'name a capture file');
-    if (second !== undefined)
-      return refuse('no file is named that the second one belongs to', 'name both files');
+    if (second !== undefined) return refuse('the first file is not named', 'name both files');
     if (!model || !test)
       return refuse('the simulated vehicle has no such signal', 'name a capture file');
     const wanted = { fault: vehicle.fault, seed: vehicle.seed, test, carOf };
@@ -95,10 +94,7 @@ export async function measureFor(
     const both = benchPosition(model, wanted);
     const good = goodPosition(model, wanted);
     if (!both || !good)
-      return refuse(
-        'nothing turns with this wheel that it could stand against',
-        'answer it by hand',
-      );
+      return refuse('nothing else turns with this wheel to compare it with', 'answer it by hand');
     const ofEngine = { kind: 'good', given: ofBench(good) } as const;
     return captureAnswer(ask, ofBench(both), known, 0, held ?? ofEngine);
   }

@@ -28,7 +28,7 @@ export async function watchRun(
   let before: Promise<void> = Promise.resolve();
   const begin = async (turn: Turn, again: boolean) => {
     if (turn.isOver()) return;
-    if (again) io.out('\nSaved: the preview begins again.\n\n');
+    if (again) io.out('\nSaved: the preview starts again.\n\n');
     const code = await once({ ...io, out: turn.out, err: turn.err }, turn.dialogue);
     if (turn.isOver()) return;
     if (code === EXIT.interrupted) stop.abort();

@@ -53,7 +53,7 @@ export function captureLines(
     if (good && goodView) draw(good.capture, good.measures, at, goodView, 'good capture, ');
   }
   if (view.from > 0 || view.to < measures.seconds)
-    lines.push('Only a part is drawn; --from and --to show others.', '');
+    lines.push('Only part of it is drawn; --from and --to show the rest.', '');
   lines.push(...describeCapture(measures, { ascii }));
   const words = given.findings.flatMap((findings, at) =>
     findings.map((finding) => findingWords(finding, capture.channels[at]?.name ?? '')),
@@ -61,14 +61,14 @@ export function captureLines(
   lines.push(
     '',
     'Judgement',
-    ...(words.length > 0 ? words : ['nothing against these signals']).map((it) => `  ${it}`),
+    ...(words.length > 0 ? words : ['nothing wrong with these signals']).map((it) => `  ${it}`),
   );
   if (given.differences) {
     const differ = given.differences.map((it) => it.words);
     lines.push(
       '',
       'Against the good capture',
-      ...(differ.length > 0 ? differ : ['no difference worth a word']).map((it) => `  ${it}`),
+      ...(differ.length > 0 ? differ : ['no difference worth mentioning']).map((it) => `  ${it}`),
     );
   }
   return lines.map((line) => safeText(line));

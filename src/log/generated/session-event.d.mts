@@ -182,7 +182,7 @@ pin: string
 colour: string
 }
 /**
- * What is known of this car, as the job sheet has it.
+ * What is known about this car, as the job sheet has it.
  */
 export interface KnownSaid {
 what: string

@@ -65,7 +65,7 @@ export type PartReplaced = string
 /**
  * A new one by the maker's number, one from another vehicle, or one of another make.
  */
-export type WhatWentIn = ("new" | "second-hand" | "other-make")
+export type WhatWasFitted = ("new" | "second-hand" | "other-make")
 /**
  * Of the complaint: nothing, only for a while, or it was cured then.
  */
@@ -78,7 +78,7 @@ export type WhatItChanged = ("nothing" | "for-a-while" | "cured")
 export type EarlierRepairs = {
 words: InWords1
 part?: PartReplaced
-fitted?: WhatWentIn
+fitted?: WhatWasFitted
 changed?: WhatItChanged
 }[]
 /**
@@ -98,7 +98,7 @@ export type RecentWork = string
 /**
  * Without touching anything.
  */
-export type WhatCanBeSeen = string
+export type VisibleDamage = string
 /**
  * What the module kept of the moment, line by line.
  * 
@@ -130,7 +130,7 @@ export type From = string
  * 
  * @maxItems 60
  */
-export type WhatIsKnownOfThisCar = {
+export type WhatIsKnownAboutThisCar = {
 what: What
 is: Is
 from: From
@@ -249,7 +249,7 @@ customer?: Customer
 "earlier-repairs"?: EarlierRepairs
 circumstances?: BeforeAnythingIsTouched
 terminals?: PinsAndWireColours
-known?: WhatIsKnownOfThisCar
+known?: WhatIsKnownAboutThisCar
 harness?: HarnessOfThisCar
 shares?: WhatSharesWithTheSensor
 "simulated-fault"?: FaultOfTheSimulatedVehicle
@@ -273,7 +273,7 @@ export interface BeforeAnythingIsTouched {
 happens?: WhenItHappens
 "fails-with-it"?: WhatElseFails
 "recent-work"?: RecentWork
-seen?: WhatCanBeSeen
+seen?: VisibleDamage
 "freeze-frame"?: FreezeFrame
 }
 /**

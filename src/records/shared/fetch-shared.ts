@@ -64,7 +64,7 @@ async function fetchSession(
   );
   const text = rows.map(({ body }) => `${body}\n`).join('');
   const log = readSessionLog(Buffer.from(text));
-  if (log.verdict !== 'whole') return log.words ?? 'its chain is not whole';
+  if (log.verdict !== 'whole') return log.words ?? 'its hash chain is broken';
   const written = writeWholeFile(disk, path, text);
   if (!written.ok) throw new SharedProblem(written.problem.words, written.problem.fix);
   return null;

@@ -174,7 +174,7 @@ async function sendSession(
   const owner = await otherOwner(client, id);
   if (owner !== null)
     return {
-      words: `the cart "${owner}" has shared this session, and only that one may add to it`,
+      words: `the cart "${owner}" has shared this session, and only that cart may add to it`,
     };
   for (let from = there.seq; from < lines.length; from += BATCH) {
     const batch = lines.slice(from, from + BATCH);

@@ -51,8 +51,8 @@ const FIXES: Readonly<Record<string, string>> = {
 };
 
 const NO_ADDRESS = {
-  words: 'the address of the database is none',
-  fix: 'write it as postgresql://NAME@HOST/DATABASE; signs such as @ : / in a password as %40 %3A %2F',
+  words: 'this is not a database address',
+  fix: 'write it as postgresql://NAME@HOST/DATABASE; characters such as @ : / in a password as %40 %3A %2F',
 };
 
 /** What no network that is back would cure: the address, and what the driver, TLS and the files it names say of it. */
@@ -65,12 +65,12 @@ const MISTAKES: readonly { readonly sign: RegExp; readonly words: string; readon
     {
       sign: /does not support SSL/,
       words: 'this server offers no encrypted connection',
-      fix: 'let it offer one (ssl = on), or take sslmode out of the address in a network you trust',
+      fix: 'turn it on there (ssl = on), or drop sslmode from the address on a network you trust',
     },
     {
       sign: /ERR_TLS_CERT_ALTNAME_INVALID/,
       words: 'the certificate of the server is for another host name',
-      fix: 'name the host as its certificate does',
+      fix: 'use the host name in its certificate',
     },
     {
       sign: /SELF_SIGNED|UNABLE_TO_VERIFY|UNABLE_TO_GET_ISSUER|CERT_[A-Z_]+/,
@@ -90,7 +90,7 @@ const MISTAKES: readonly { readonly sign: RegExp; readonly words: string; readon
     {
       sign: /password must be a string/,
       words: 'the server asks for a password',
-      fix: 'put it into the address, or set PGPASSWORD',
+      fix: 'put it in the address, or set PGPASSWORD',
     },
   ];
 

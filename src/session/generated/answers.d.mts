@@ -197,7 +197,7 @@ aside?: SetAside
 faults?: OwnConclusion
 words?: OwnConclusionInWords
 known?: AValueOfThisCar
-place?: PlaceOfAShort
+place?: LocationOfAShort
 done?: Done
 cannot?: CannotDo
 acknowledge?: Acknowledge
@@ -219,7 +219,7 @@ against?: Against
 channel?: Channel
 }
 /**
- * What is known of this car is set: what, value, from where. With the value unknown it is not known after all.
+ * What is known about this car is set: what, value, from where. With the value unknown it is not known after all.
  */
 export interface AValueOfThisCar {
 what: What
@@ -229,7 +229,7 @@ from: From
 /**
  * The drops along a stretch of wire, fed at either end with everything on it unplugged.
  */
-export interface PlaceOfAShort {
+export interface LocationOfAShort {
 wire: Wire
 touches: Touches
 from?: From1

@@ -85,7 +85,7 @@ export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
     case 'problem':
       return (
         <ReadingPage
-          title="This did not work"
+          title="That did not work"
           paragraphs={[{ text: place.problem.problem, bold: true }, '', place.problem.fix]}
           onClose={onLeave}
         />

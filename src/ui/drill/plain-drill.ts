@@ -19,9 +19,9 @@ import { ADVICE_WORDS } from '../plain/plain-advice.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from '../plain/plain-notes.ts';
 import { benched, onBench, TEST_WORDS } from '../plain/plain-test.ts';
 import {
+  type DialogueEnd,
   helpLine,
   type Place,
-  type Said,
   say,
   sayAll,
   type Word,
@@ -43,17 +43,17 @@ interface DrillPlace extends Place {
 const PLOT_COLUMNS = 78;
 
 const WORDS = wordTable<DrillPlace>(
-  ['Measure by a line, red lead first:  volts sensor.feed battery.negative'],
+  ['Measure with one line, red lead first:  volts sensor.feed battery.negative'],
   [
     ...TEST_WORDS,
     {
       words: ['capture'],
-      help: helpLine('capture RED BLACK', 'the scope saves what it sees there, or at the step'),
+      help: helpLine('capture RED BLACK', 'save a scope capture there, or at the step'),
       does: capture,
     },
     {
       words: ['plot'],
-      help: helpLine('plot', 'the picture of the last capture, drawn with letters'),
+      help: helpLine('plot', 'the last capture as a text plot'),
       does: plot,
     },
     {
@@ -67,7 +67,7 @@ const WORDS = wordTable<DrillPlace>(
     ...NOTE_WORDS,
     {
       words: ['repairs'],
-      help: helpLine('repairs', 'what your diagnosis can be, by number'),
+      help: helpLine('repairs', 'possible diagnoses, by number'),
       does: (place) =>
         sayAll(
           place,
@@ -78,18 +78,18 @@ const WORDS = wordTable<DrillPlace>(
     },
     {
       words: ['diagnose'],
-      help: helpLine('diagnose NUMBER', 'give your diagnosis; a yes after it ends the drill'),
+      help: helpLine('diagnose NUMBER', 'give your diagnosis; a "yes" after it ends the drill'),
       does: (place, text) => diagnose(place, text.split(/\s+/).filter(Boolean)),
     },
     {
       words: ['give'],
-      help: helpLine('give up', 'end it without one'),
+      help: helpLine('give up', 'give up without a diagnosis'),
       does: (place, text) =>
         text === 'up' ? diagnose(place, null) : sayAll(place, ['All words: help']),
     },
     {
       words: ['leave', 'pause'],
-      help: helpLine('leave', 'save and leave; go on with: ohmward drill --resume FILE'),
+      help: helpLine('leave', 'save and quit; continue with: ohmward drill --resume FILE'),
       does: () => 'paused',
     },
   ] satisfies readonly Word<DrillPlace>[],
@@ -130,7 +130,7 @@ function promptOf(session: Session, { setup, wiggle }: Place['arranged']['now'])
   return `[${countWords(readingsGiven(session), 'reading')}, ${minutes} min; ${how}${moved}] `;
 }
 
-async function answer(place: DrillPlace, line: string): Promise<Said> {
+async function answer(place: DrillPlace, line: string): Promise<DialogueEnd> {
   if (line === '') return null;
   const said = await say(WORDS, place, line);
   if (said) return said.end;
@@ -142,24 +142,24 @@ function captureOf(event: SessionEvent): StepCapture | null {
   return 'capture' in event ? (event.capture ?? null) : null;
 }
 
-function plot(place: DrillPlace): Said {
+function plot(place: DrillPlace): DialogueEnd {
   const { events } = place.opened.driver.session();
   const last = events.findLast((event) => captureOf(event) !== null);
   const saved = last ? captureOf(last) : null;
   return sayAll(
     place,
-    saved ? capturePlot(saved, PLOT_COLUMNS, true) : ['Nothing was captured yet.'],
+    saved ? capturePlot(saved, PLOT_COLUMNS, true) : ['Nothing has been captured yet.'],
   );
 }
 
 /** A capture at two places as the bench is arranged, or at those of the present step. */
-function capture(place: DrillPlace, places: string): Promise<Said> | Said {
+function capture(place: DrillPlace, places: string): Promise<DialogueEnd> | DialogueEnd {
   if (places === '') {
     const test = place.step && testOf(place.step);
     return test?.probe.kind === 'pattern'
       ? onBench(place, test, 'capture')
       : sayAll(place, [
-          'The procedure asks for no picture now; name two places: capture RED BLACK',
+          'The procedure does not ask for a capture now; name two places: capture RED BLACK',
         ]);
   }
   const made = testFrom(place.arranged.now, `pattern ${places}`);
@@ -167,7 +167,7 @@ function capture(place: DrillPlace, places: string): Promise<Said> | Said {
 }
 
 /** The present step, whatever its kind; at the end what the procedure concludes. */
-async function follow(place: DrillPlace): Promise<Said> {
+async function follow(place: DrillPlace): Promise<DialogueEnd> {
   const { opened, dialogue, step } = place;
   const { driver, bind } = opened;
   if (step?.kind === 'conclude') return sayAll(place, conclusionLines(place));
@@ -187,18 +187,21 @@ function conclusionLines({ opened }: DrillPlace): string[] {
   const repair = step.repair === '' || step.repair === step.title ? [] : [`Repair: ${step.repair}`];
   return [
     ...[step.title, step.say, ...repair].filter(Boolean).map((text) => opened.bind(text).trim()),
-    'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.',
+    'Whether you believe it is up to you: give your diagnosis, or carry on with tests of your own.',
   ];
 }
 
 /** Named by numbers of the list, read out in full and handed in with a yes; given up without numbers. */
-async function diagnose(place: DrillPlace, numbers: readonly string[] | null): Promise<Said> {
+async function diagnose(
+  place: DrillPlace,
+  numbers: readonly string[] | null,
+): Promise<DialogueEnd> {
   const { circuit, drill, dialogue } = place;
   const choices = repairChoices(circuit);
   const repairs = (numbers ?? []).map((number) => choices[Number(number) - 1]?.repair);
   const known = repairs.filter((one) => one !== undefined);
   if (known.length < repairs.length || numbers?.length === 0)
-    return sayAll(place, ['Give the numbers of the list that "repairs" shows.']);
+    return sayAll(place, ['Give numbers from the list that "repairs" shows.']);
   if (numbers && known.length <= drill.level.faults) {
     const line = await dialogue.ask(`${handInLines(circuit, known).join(' ')} Type yes: `);
     if (line?.trim().toLowerCase() !== 'yes')

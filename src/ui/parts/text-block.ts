@@ -1,5 +1,5 @@
 /** Paragraphs to lines of a width, so that a screen knows how many rows its text takes. */
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { shownText } from '../term/use-look.ts';
 import type { Colour } from './safe-words.tsx';
 import { wrapWords } from './wrap-words.ts';
@@ -26,7 +26,7 @@ export interface TextLine {
 export function textBlock(
   paragraphs: readonly (Paragraph | string)[],
   width: number,
-  look: Look,
+  look: DrawingStyle,
 ): TextLine[] {
   return paragraphs.flatMap((paragraph) => {
     const { text, bold, colour, hang, drawn }: Paragraph =

@@ -17,8 +17,8 @@ const SIGNS_MAX = 4000;
 /** What is said while the field had no room for all that was typed or pasted; null when it had. */
 export function overflowWords({ left = 0 }: TextFieldState): string | null {
   if (left === 0) return null;
-  const signs = left === 1 ? '1 sign was' : `${left} signs were`;
-  return `! ${signs} too many: a field takes ${SIGNS_MAX}. The others are kept.`;
+  const signs = left === 1 ? '1 character was' : `${left} characters were`;
+  return `! ${signs} too many: a field holds ${SIGNS_MAX}. The rest is kept.`;
 }
 
 /** A field holding `text`, the cursor behind it. */

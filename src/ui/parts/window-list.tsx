@@ -1,6 +1,6 @@
 /** A window onto a list longer than the room, with the position written out: Ink has no scrolling. */
 import { Box } from 'ink';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import { useBody } from './body-size.ts';
 import { Words } from './safe-words.tsx';
@@ -23,7 +23,11 @@ export interface WindowListProps {
 const MARK_COLUMNS = 2;
 
 /** Whether the list cuts this line at `width`: then the chosen one has to stand in full somewhere else. */
-export function isCut(line: string, width: number, look: Pick<Look, 'ascii' | 'colour'>): boolean {
+export function isCut(
+  line: string,
+  width: number,
+  look: Pick<DrawingStyle, 'ascii' | 'colour'>,
+): boolean {
   return columnsOf(shownText(line, look)) > width - MARK_COLUMNS;
 }
 

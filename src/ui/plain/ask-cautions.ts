@@ -65,7 +65,7 @@ function sayCautions(
   for (const { word, say: text } of pending.filter(({ id }) => !read.has(id)))
     say(`${word}: ${bind(text)}`);
   const known = pending.filter(({ id }) => read.has(id));
-  if (known.length > 0) say('Read before, and so again:');
+  if (known.length > 0) say('Read before; the same applies here:');
   for (const caution of known) say(`  ${bind(inShort(caution))}`);
   say("The maker's procedure, local rules and qualified practice come first.");
 }

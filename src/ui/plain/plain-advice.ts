@@ -22,7 +22,7 @@ import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import { testWords } from '../screens/step-words.ts';
 import { askedFor, firstOrAccept, isBetterKnown } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** Words for suspects and proposals. */
@@ -34,17 +34,17 @@ export const ADVICE_WORDS: readonly Word<Place>[] = [
   },
   {
     words: ['next'],
-    help: helpLine('next', 'what would tell most now'),
+    help: helpLine('next', 'what would tell you most now'),
     does: sayNextTests,
   },
   {
     words: ['do'],
-    help: helpLine('do NUMBER', 'do that proposed test'),
+    help: helpLine('do NUMBER', 'do that suggested test'),
     does: (place, text) => doProposal(place, Number(text)),
   },
   {
     words: ['aside'],
-    help: helpLine('aside NUMBER', 'that one cannot be done here; aside back: it can after all'),
+    help: helpLine('aside NUMBER', "that one can't be done here; aside back: it can after all"),
     does: aside,
   },
 ];
@@ -54,14 +54,14 @@ export const CONCLUDE_WORD: Word<Place> = {
   words: ['conclude'],
   help: helpLine(
     'conclude NUMBER',
-    'conclude on that suspect, or in your own words: conclude TEXT',
+    'conclude with that suspect, or in your own words: conclude TEXT',
   ),
   does: (place, text) => conclude(place, text),
 };
 
 const SUSPECTS_SHOWN = 8;
 
-function saySuspects(place: Place): Said {
+function saySuspects(place: Place): DialogueEnd {
   const { opened } = place;
   const session = opened.driver.session();
   const advisor = adviceOf(opened);
@@ -90,19 +90,19 @@ function unadvised({ opened }: Place): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
-function sayNextTests(place: Place): Said {
+function sayNextTests(place: Place): DialogueEnd {
   const { opened } = place;
   const advisor = adviceOf(opened);
   if (!advisor) return sayAll(place, [unadvised(place)]);
   const proposals = allTests(advisor, opened.driver.session());
   if (proposals.length === 0)
-    return sayAll(place, ['No test would tell more now.', ...setAside(place)]);
+    return sayAll(place, ['No test would tell you more now.', ...setAside(place)]);
   return sayAll(place, [
     ...proposals.flatMap(({ words, minutes, why }, index) => [
       `  ${index + 1}  ${opened.bind(words)} (${minutesWords(minutes)})`,
       `     ${opened.bind(why)}`,
     ]),
-    `Do one with: do NUMBER${opened.drill ? '' : '; one that cannot be done here: aside NUMBER'}`,
+    `Do one with: do NUMBER${opened.drill ? '' : "; if you can't do one here: aside NUMBER"}`,
     ...setAside(place),
   ]);
 }
@@ -117,11 +117,11 @@ function setAside({ opened }: Place): string[] {
 }
 
 /** `3` is the proposed test of that number, `back` the last one that was set aside. */
-async function aside(place: Place, text: string): Promise<Said> {
+async function aside(place: Place, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const session = opened.driver.session();
-  if (opened.drill) return sayAll(place, ['On a drill every test can be made.']);
+  if (opened.drill) return sayAll(place, ['In a drill every test can be done.']);
   if (!advisor) return sayAll(place, [unadvised(place)]);
   const isBack = text === 'back';
   const test = isBack ? session.aside.at(-1) : allTests(advisor, session)[Number(text) - 1]?.test;
@@ -130,37 +130,37 @@ async function aside(place: Place, text: string): Promise<Said> {
   const done = await perform(place, { type: 'set-test-aside', test, aside: !isBack });
   const words = testWords(opened, session, test);
   if (!done.ok) return null;
-  return sayAll(place, [`${isBack ? 'Can be made after all' : 'Set aside'}: ${words}.`]);
+  return sayAll(place, [`${isBack ? 'Can be done after all' : 'Set aside'}: ${words}.`]);
 }
 
-function doProposal(place: Place, number: number): Promise<Said> | Said {
+function doProposal(place: Place, number: number): Promise<DialogueEnd> | DialogueEnd {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const proposal = advisor && allTests(advisor, opened.driver.session())[number - 1];
   return proposal
     ? makeTest(place, proposal)
-    : sayAll(place, ['There is no proposed test of that number; see them with "next".']);
+    : sayAll(place, ['There is no suggested test with that number; list them with "next".']);
 }
 
 /** On the suspect of a number, or in words. */
-async function conclude(place: Place, text: string): Promise<Said> {
+async function conclude(place: Place, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const session = opened.driver.session();
   if (!/^\d*$/.test(text)) return acceptOwn(place, fromWords(text).own);
   const row = opened.advisor?.suspects(session).rows[Number(text) - 1];
   return row
     ? acceptOwn(place, fromSuspect(row).own)
-    : sayAll(place, ['There is no suspect of that number; see them with "suspects".']);
+    : sayAll(place, ['There is no suspect with that number; list them with "suspects".']);
 }
 
 /** Takes back the answer that its repeats contradict; they answer the step then. */
-export async function takeBack(place: Place, { overturned }: Weighed): Promise<Said> {
+export async function takeBack(place: Place, { overturned }: Weighed): Promise<DialogueEnd> {
   if (overturned) await perform(place, { type: 'go-back', to: overturned.place });
   return null;
 }
 
 /** One's own conclusion, asked about where the readings do not bear it out. */
-export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<Said> {
+export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { driver, advisor } = opened;
   if (!own) return null;

@@ -7,10 +7,10 @@ export function firstOrAccept(weighed: Weighed): string {
     ? 'take it back'
     : betterThanAccepting(weighed)
       ? isMadeAgain(weighed)
-        ? 'make it again'
-        : 'make that test'
+        ? 'repeat it'
+        : 'do that test'
       : 'conclude that instead';
-  return `Type yes to ${yes}, or accept to conclude all the same: `;
+  return `Type yes to ${yes}, or accept to conclude anyway: `;
 }
 
 /** What a line asks for where a conclusion may be accepted; null for anything else. */

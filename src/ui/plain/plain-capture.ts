@@ -83,7 +83,9 @@ function sayFound(found: CaptureAnswer, say: Dialogue['say']): void {
 function questionOf({ ok, channels }: CaptureAnswer): string {
   const names = channels?.names.map((name, at) => `${at + 1} ${name}`).join(', ');
   const others = channels ? `, or the number of another channel (${names})` : '';
-  return ok ? `Take it as the answer? Type yes${others}: ` : `Type nothing to leave it${others}: `;
+  return ok
+    ? `Take it as the answer? Type yes${others}: `
+    : `Just press Enter to leave it${others}: `;
 }
 
 /** What stands behind the word "capture" in a line; null when the line is something else. */
@@ -95,20 +97,20 @@ export function captureTyped(line: string): string | null {
 export const CAPTURE_WORD: Word<Place> = {
   words: ['capture', 'captures'],
   help: [
-    ...helpLine('capture FILE', 'measure a saved capture; yes takes it as the answer'),
-    ...helpLine('capture', 'the same: of the simulated vehicle, else chosen from a list'),
+    ...helpLine('capture FILE', 'measure a saved capture; "yes" uses it as the answer'),
+    ...helpLine('capture', 'the same, from the simulated vehicle or picked from a list'),
     ...helpLine(
       'capture FILE + FILE',
-      'both channels of one crank, where the scope saved two files',
+      'both channels of the same crank, if the scope saved two files',
     ),
-    ...helpLine('capture FILE against GOOD', 'beside a known-good capture'),
-    ...helpLine('capture FILE against falls at 114 deg', 'where the maker states that edges stand'),
-    ...helpLine('captures', 'choose from the capture files of a folder, by number'),
+    ...helpLine('capture FILE against GOOD', 'against a known-good capture'),
+    ...helpLine('capture FILE against falls at 114 deg', 'with the edge positions the maker gives'),
+    ...helpLine('captures', 'pick a capture file from a folder, by number'),
   ],
   does: async (place, typed, word) => {
     const { opened, dialogue, step } = place;
     if (!step || !takesCapture(step))
-      return sayAll(place, ['This step is not answered by a capture; answer it by hand.']);
+      return sayAll(place, ["A capture can't answer this step; answer it by hand."]);
     const ask = { kind: 'step', step } as const;
     const command = await askCapture({ opened, ask, typed, listed: word === 'captures' }, dialogue);
     if (command && (await perform(place, command)).ok) dialogue.say('Saved, with the capture.');
@@ -119,12 +121,12 @@ export const CAPTURE_WORD: Word<Place> = {
 export const CALC_WORD: Word<Place> = {
   words: ['calc'],
   help: [
-    ...helpLine('calc', 'the sums that fit this step, done'),
-    ...helpLine('calc NAME ...', 'one of them with your own values'),
+    ...helpLine('calc', 'the calculations that fit this step, worked out'),
+    ...helpLine('calc NAME ...', 'one of them, with your own values'),
   ],
   does: async ({ opened, step, dialogue }, typed) => {
     if (step) await saySums(opened, step, typed, dialogue.say);
-    else dialogue.say('Sums fit a step of a procedure; any other: ohmward calc');
+    else dialogue.say('Calculations belong to a step of a procedure; for any other: ohmward calc');
     return null;
   },
 };
@@ -165,7 +167,7 @@ function sayFolder({ path, entries, leftOut, problem }: CaptureFolder, say: Dial
   if (problem) say(`${problem.problem}; ${problem.fix}`);
   if (!problem && !entries.some(({ kind }) => kind === 'file'))
     say(
-      'No capture lies here. Captures end in .csv, .tsv, .txt or .wav; any other file can be typed.',
+      'There are no captures here. Captures end in .csv, .tsv, .txt or .wav; type the name of any other file.',
     );
   entries.slice(0, LISTED_MOST).forEach(({ kind, name, bytes, ageMs }, index) => {
     // A name is made harmless before it stands among words of ours.
@@ -194,7 +196,8 @@ async function saySums(
     return;
   }
   const sums = opened.sums(step);
-  if (sums.length === 0) say('No sum fits this step. Any other: calc NAME, with its values.');
+  if (sums.length === 0)
+    say('No calculation fits this step. For any other: calc NAME, with its values.');
   for (const { title, lines, typed: again } of sums) {
     say(title);
     for (const [label, value] of lines) say(`  ${label}: ${value}`);

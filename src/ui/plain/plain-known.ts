@@ -4,26 +4,25 @@ import { knownLines, knownWords, setWords } from '../../session/known-list.ts';
 import { readSaid } from '../../session/read-known.ts';
 import { sentence } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** `known` lists, `known WHAT is VALUE from WHERE` sets. */
 export const KNOWN_WORD: Word<Place> = {
   words: ['known'],
   help: [
-    ...helpLine('known', 'what is known of this car, and what can be'),
+    ...helpLine('known', 'what is known about this car, and what can be set'),
     ...helpLine('known WHAT is VALUE from WHERE', ''),
     ...helpLine('', 'set a value: known battery at rest is 12.4 V from measured'),
   ],
   does: (place, text) => (text === '' ? list(place) : set(place, text)),
 };
 
-const NONE =
-  'There is nothing to know of this car here: no circuit stands behind it, or it is a drill.';
+const NONE = 'Nothing can be set for this car: there is no circuit model, or it is a drill.';
 const HOW =
   'Set one with: known WHAT is VALUE from WHERE - maker, measured, label or other. The value "unknown" takes it back.';
 
-function list({ opened, dialogue }: Place): Said {
+function list({ opened, dialogue }: Place): DialogueEnd {
   const session = opened.driver.session();
   const lines = knownLines(session, adviceOf(opened)?.diagnosis(session).car ?? null);
   if (lines.length === 0) return sayAll({ dialogue }, [NONE]);
@@ -33,16 +32,16 @@ function list({ opened, dialogue }: Place): Said {
   ]);
 }
 
-async function set(place: Place, text: string): Promise<Said> {
+async function set(place: Place, text: string): Promise<DialogueEnd> {
   const session = place.opened.driver.session();
   const { circuit } = session.opened;
   const said = splitKnown(text);
   if (!circuit) return sayAll(place, [NONE]);
-  if (!said) return sayAll(place, ['This says no value.', HOW]);
+  if (!said) return sayAll(place, ['This gives no value.', HOW]);
   const read = readSaid(circuit, said);
   if (!('quantity' in read))
     return sayAll(place, [`${sentence(read.words)} ${sentence(read.fix)}`]);
   if ((await perform(place, { type: 'set-value', ...read })).ok)
-    place.dialogue.say(`Set: ${setWords(session, read)}. All readings are weighed with it.`);
+    place.dialogue.say(`Set: ${setWords(session, read)}. All readings are weighed again with it.`);
   return null;
 }

@@ -1,8 +1,8 @@
-/** Words that change no answer: notes, what was read so far, the wiring. */
+/** Words that change no answer: notes, readings so far, the wiring. */
 
 import { testOf } from '../../procedure/test-of.ts';
 import { foundLines } from '../screens/conclusion-words.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 export const NOTE_WORDS: readonly Word<Place>[] = [
@@ -17,26 +17,26 @@ export const NOTE_WORDS: readonly Word<Place>[] = [
     does: async (place) => {
       const edited = (await place.dialogue.edit?.()) ?? { problem: 'there is no editor here' };
       if ('problem' in edited) return sayAll(place, [edited.problem]);
-      if (edited.text === '') return sayAll(place, ['Nothing was written, so nothing was noted.']);
+      if (edited.text === '') return sayAll(place, ['Nothing was written, so no note was made.']);
       return note(place, edited.text);
     },
   },
 ];
 
-async function note(place: Place, text: string): Promise<Said> {
+async function note(place: Place, text: string): Promise<DialogueEnd> {
   if ((await perform(place, { type: 'add-note', text })).ok) place.dialogue.say('Noted.');
   return null;
 }
 
 export const READINGS_WORD: Word<Place> = {
   words: ['readings'],
-  help: helpLine('readings', 'what was read so far'),
+  help: helpLine('readings', 'readings so far'),
   does: (place) => {
     const found = foundLines(place.opened, place.opened.driver.session());
     return sayAll(
       place,
       found.length === 0
-        ? ['Nothing was read yet.']
+        ? ['Nothing has been read yet.']
         : found.map((line, index) => `  ${String(index + 1).padStart(2)}  ${line}`),
     );
   },
@@ -52,7 +52,9 @@ export const SKETCH_WORD: Word<Place> = {
     const drawn = opened.sketch(step && testOf(step), SKETCH_COLUMNS, true);
     return sayAll(
       place,
-      drawn.length > 0 ? drawn : ['There is no circuit behind this session, so no wiring.'],
+      drawn.length > 0
+        ? drawn
+        : ['This session has no circuit model, so there is no wiring to show.'],
     );
   },
 };

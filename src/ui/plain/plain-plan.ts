@@ -6,12 +6,12 @@ import { perform } from './until-saved.ts';
 
 export const PLAN_WORD: Word<Place> = {
   words: ['plan'],
-  help: helpLine('plan', 'what to record on a drive, for a fault that nothing wakes here'),
+  help: helpLine('plan', "what to record on a drive, for an intermittent that won't act up here"),
   does: async (place) => {
     const { opened, dialogue } = place;
     const plan = drivePlan(opened.driver.session());
     if (!plan)
-      return sayAll(place, ['This procedure watches nothing that could be recorded on a drive.']);
+      return sayAll(place, ['This procedure watches nothing that can be recorded on a drive.']);
     for (const line of planLines(plan, opened.bind)) dialogue.say(line);
     const word = await dialogue.ask('Note it in the record? Type yes: ');
     if (word?.trim().toLowerCase() !== 'yes') return sayAll(place, ['It was not noted.']);

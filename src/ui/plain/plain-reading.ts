@@ -32,7 +32,7 @@ export async function readLine(
   const read = parseReading(typed, expected);
   switch (read.status) {
     case 'unfinished':
-      say('That is not a whole reading yet.');
+      say('That reading is not complete yet.');
       return { kind: 'none' };
     case 'doubt':
       say(read.words);
@@ -47,7 +47,7 @@ export async function readLine(
       const doubt = doubtReading(value, expected.unit, judge, possible);
       if (doubt === null) return taken;
       say(`${read.text}: ${doubt}.`);
-      const answer = await ask('Type yes if the meter really shows this, or read again: ');
+      const answer = await ask('Type yes if that is what the meter shows, or read again: ');
       if (answer?.trim().toLowerCase() === 'yes') return taken;
       return { kind: 'instead', line: answer?.trim() ?? '' };
     }

@@ -37,9 +37,9 @@ import { readLine } from './plain-reading.ts';
 import { isAnswerOf, promptOf } from './plain-steps.ts';
 import { WATCH_AGAIN_WORD } from './plain-watched.ts';
 import {
+  type DialogueEnd,
   helpLine,
   type Place,
-  type Said,
   sayAll,
   say as sayWord,
   type Word,
@@ -58,20 +58,20 @@ const WORDS = wordTable<RetestPlace>(
   [
     {
       words: ['cannot'],
-      help: helpLine('cannot REASON', 'this test cannot be made'),
+      help: helpLine('cannot REASON', "this test can't be done"),
       does: (place, reason) => ended(place, { type: 'cannot-retest', step: place.step.id, reason }),
     },
     {
       words: ['capture', 'captures'],
-      help: helpLine('capture FILE', 'measure a capture; without FILE chosen from a list'),
+      help: helpLine('capture FILE', 'measure a capture; without FILE, pick from a list'),
       does: captureAgain,
     },
     {
       words: ['take'],
-      help: helpLine('take', 'take over what the simulated vehicle shows'),
+      help: helpLine('take', 'use what the simulated vehicle shows'),
       does: (place) => {
         const taken = place.shows && vehicleCommand(place.step, place.shows);
-        if (!taken) return sayAll(place, ['There is no simulated vehicle to take it from.']);
+        if (!taken) return sayAll(place, ['There is no simulated vehicle to read it from.']);
         return again(place, taken);
       },
     },
@@ -82,7 +82,7 @@ const WORDS = wordTable<RetestPlace>(
     CALC_WORD,
     {
       words: ['pause'],
-      help: helpLine('pause', 'leave; go on later with: ohmward retest'),
+      help: helpLine('pause', 'quit; continue later with: ohmward retest'),
       does: () => 'paused',
     },
   ] satisfies readonly Word<RetestPlace>[],
@@ -119,7 +119,7 @@ async function madeAgain(place: RetestPlace): Promise<boolean> {
   return true;
 }
 
-async function answer(place: RetestPlace, line: string): Promise<Said> {
+async function answer(place: RetestPlace, line: string): Promise<DialogueEnd> {
   const { step } = place;
   const said = isAnswerOf(step, line) ? null : await sayWord(WORDS, place, line);
   if (said) return said.end;
@@ -138,7 +138,7 @@ async function measured(
   place: RetestPlace,
   step: Extract<RetestLine['step'], { kind: 'measure' }>,
   line: string,
-): Promise<Said> {
+): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judge = (value: number) => judgeStep(step, value, meter);
@@ -149,10 +149,10 @@ async function measured(
   return read.kind === 'taken' ? again(place, { type: 'record-reading', ...read.reading }) : null;
 }
 
-async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<Said> {
+async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<DialogueEnd> {
   const { opened, dialogue, step } = place;
   if (step.kind === 'ask' || !takesCapture(step))
-    return sayAll(place, ['This test is not answered by a capture; answer it by hand.']);
+    return sayAll(place, ["A capture can't answer this test; answer it by hand."]);
   const fault = opened.repaired ? { fault: opened.repaired.fault } : {};
   const ask = { kind: 'retest', step } as const;
   const command = await askCapture(
@@ -163,13 +163,13 @@ async function captureAgain(place: RetestPlace, typed: string, word: string): Pr
 }
 
 /** An answer to the step as that after the repair. */
-async function again(place: RetestPlace, answered: Command): Promise<Said> {
+async function again(place: RetestPlace, answered: Command): Promise<DialogueEnd> {
   const command = againCommand(place.step, answered);
   return command ? ended(place, command) : null;
 }
 
 /** Where nothing can be saved, nothing more can be tested. */
-async function ended(place: RetestPlace, command: Command): Promise<Said> {
+async function ended(place: RetestPlace, command: Command): Promise<DialogueEnd> {
   const done = await perform(place, command);
   return !done.ok && done.disk ? 'paused' : null;
 }
@@ -190,7 +190,7 @@ async function close(opened: OpenedSession, dialogue: Dialogue): Promise<boolean
 
 /** Captures of a cured vehicle may serve the next one like it; only a yes keeps them. */
 async function askToKeep({ goodCaptures }: OpenedSession, { say, ask }: Dialogue): Promise<void> {
-  const word = await ask('Keep the captures after the repair as known-good ones? Type yes: ');
+  const word = await ask('Keep the after-repair captures as known-good? Type yes: ');
   if (word?.trim().toLowerCase() !== 'yes') return say('They were not kept.');
   for (const line of keptWords(await goodCaptures.keep())) say(line);
 }
@@ -219,13 +219,13 @@ function present(
     step.outcomes.forEach((outcome, index) => {
       say(`  ${index + 1}  ${opened.bind(outcome.words)}`);
     });
-  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
-  say('If it cannot be made: "cannot" and why.');
-  if (wakesHere(session, step)) say('Each round of moving it: "watch" and what was seen.');
+  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to use it)`);
+  say('If it can\'t be done: "cannot" and why.');
+  if (wakesHere(session, step)) say('Each round of wiggling it: "watch" and what was seen.');
   for (const line of [...watchedLines(session, step), ...keptGoodLines(opened, step, true)])
     say(line);
   if (step.kind !== 'ask' && takesCapture(step))
-    say('A capture can answer it: type "capture", or "capture" and a file.');
+    say('A capture can answer this: type "capture", or "capture" and a file.');
 }
 
 function summary(opened: OpenedSession, { step, before, after }: RetestLine): string {

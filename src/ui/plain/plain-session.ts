@@ -36,7 +36,14 @@ import { SHORT_WORD } from './plain-short.ts';
 import { answerStep, isAnswerOf, promptOf, takeOver } from './plain-steps.ts';
 import { TEST_WORDS } from './plain-test.ts';
 import { WATCH_WORD } from './plain-watched.ts';
-import { helpLine, type Place, type Said, say, type Word, wordTable } from './plain-words.ts';
+import {
+  type DialogueEnd,
+  helpLine,
+  type Place,
+  say,
+  type Word,
+  wordTable,
+} from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** How the dialogue ended. */
@@ -69,12 +76,12 @@ const WORDS = wordTable<Place>(
     PLAN_WORD,
     {
       words: ['take'],
-      help: helpLine('take', 'take over what the simulated vehicle shows'),
+      help: helpLine('take', 'use what the simulated vehicle shows'),
       does: takeOver,
     },
     {
       words: ['pause'],
-      help: helpLine('pause', 'save and leave; go on later with: ohmward resume'),
+      help: helpLine('pause', 'save and quit; continue later with: ohmward resume'),
       does: async (place) => {
         const paused = await perform(place, { type: 'pause' });
         return paused.ok || paused.disk ? 'paused' : null;
@@ -83,7 +90,7 @@ const WORDS = wordTable<Place>(
   ] satisfies readonly Word<Place>[],
 );
 
-async function tell(place: Place, command: Command): Promise<Said> {
+async function tell(place: Place, command: Command): Promise<DialogueEnd> {
   await perform(place, command);
   return null;
 }
@@ -121,7 +128,7 @@ function leave(opened: OpenedSession): PlainEnd {
   return 'input-ended';
 }
 
-async function answer(place: Place, line: string): Promise<Said> {
+async function answer(place: Place, line: string): Promise<DialogueEnd> {
   if (line === '') return null;
   const said = isAnswerOf(place.step, line) ? null : await say(WORDS, place, line);
   return said ? said.end : answerStep(place, line, (other) => answer(place, other));
@@ -132,8 +139,8 @@ function begin(opened: OpenedSession, say: Dialogue['say']): void {
   const { job, from } = session.opened;
   say(sessionTitle(opened, session));
   if (job.complaint !== '') say(`Complaint: ${job.complaint}`);
-  if (from !== undefined) say(`Begins in the middle of the procedure, at the step "${from}".`);
-  if (opened.preview) say('A preview: nothing is saved.');
+  if (from !== undefined) say(`Starts in the middle of the procedure, at the step "${from}".`);
+  if (opened.preview) say('Preview: nothing is saved.');
   say('Type "help" for the words you can use.');
 }
 
@@ -161,7 +168,7 @@ function presentConclusion(
   const [placing] = weighed?.wouldPlace ?? [];
   if (placing)
     say(
-      `Where along the wire is not told yet. "next" has what would tell: ${bind(placing.words)}.`,
+      `Where along the wire is not known yet. "next" lists the test for it: ${bind(placing.words)}.`,
     );
   for (const line of weighed?.evidence ?? [])
     say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);

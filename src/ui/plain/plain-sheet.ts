@@ -35,10 +35,8 @@ export async function askSheet(ask: SheetAsk, dialogue: Dialogue): Promise<Job |
   const { say } = dialogue;
   const { circuit = null } = ask;
   let sheet = jobSheet(ask.job, ask.terminals, circuit, ask.parts);
-  say(
-    'The job sheet. Enter leaves a field as it is, "-" empties it, "back" goes to the one before,',
-  );
-  say('"begin" leaves out the rest.');
+  say('Job sheet. Enter leaves a field as it is, "-" clears it, "back" goes to the previous one,');
+  say('"begin" skips the rest.');
   while (true) {
     const filled = await fillIn(sheet, ask, dialogue);
     if (!filled) return null;
@@ -126,7 +124,7 @@ async function askDoubts(
   say('Before the session begins: is this right?');
   for (const { words } of doubts) say(`  ${words}`);
   while (true) {
-    const line = await ask('Type "yes" to begin all the same, or "back" to correct it: ');
+    const line = await ask('Type "yes" to begin anyway, or "back" to correct it: ');
     if (line === null) return null;
     if (/^y(es)?$/i.test(line.trim())) return BEGIN;
     if (line.trim() === BACK) return first.at;

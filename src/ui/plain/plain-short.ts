@@ -1,4 +1,4 @@
-/** The word for the place of a short along a wire. */
+/** The word for the location of a short along a wire. */
 
 import { spaced } from '../../circuit/part-faults.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
@@ -9,14 +9,14 @@ import { shortSteps, shortsOf } from '../../session/short-steps.ts';
 import { sentence } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { readCautions } from './ask-cautions.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 /** `place` lists, `place WIRE touching WHAT` says how and asks for the drops. */
 export const SHORT_WORD: Word<Place> = {
   words: ['place'],
   help: [
-    ...helpLine('place', 'where along its wire a short sits: what can be placed'),
+    ...helpLine('place', 'locate a short along its wire: what can be located'),
     ...helpLine('place WIRE touching WHAT', ''),
     ...helpLine('', 'how it is measured: place signal touching ground'),
     ...helpLine('', 'a stretch of it: ... from sensor.signal to bulkhead.signal'),
@@ -24,9 +24,9 @@ export const SHORT_WORD: Word<Place> = {
   does: (place, text) => (text === '' ? list(place) : measure(place, text)),
 };
 
-const NONE = 'There is no circuit behind this session, so there is no wire to measure along.';
+const NONE = 'This session has no circuit model, so there is no wire to measure along.';
 
-function list(place: Place): Said {
+function list(place: Place): DialogueEnd {
   const session = place.opened.driver.session();
   const { circuit } = session.opened;
   if (!circuit) return sayAll(place, [NONE]);
@@ -36,7 +36,7 @@ function list(place: Place): Said {
       ({ wire, touches }) =>
         `  the ${spaced(wire)} wire touching ${touchedWords(touches)}: place ${wire} touching ${typedAs(touches)}`,
     ),
-    'A short is placed by the drop along the wire, fed through a lamp from either end.',
+    'A short is located by the voltage drop along the wire, fed through a lamp from each end.',
   ]);
 }
 
@@ -45,7 +45,7 @@ function typedAs(touches: string): string {
   return touches === 'battery.positive' ? 'battery' : `${touches}-wire`;
 }
 
-async function measure(place: Place, text: string): Promise<Said> {
+async function measure(place: Place, text: string): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const session = opened.driver.session();
   const { circuit } = session.opened;
@@ -60,7 +60,7 @@ async function measure(place: Place, text: string): Promise<Said> {
   const test = testOfShort(circuit, stretch, 'from');
   if (!(await readCautions(opened, cautions, { test }, dialogue))) return null;
   for (const line of shortSteps(session, stretch)) dialogue.say(line);
-  const line = (await dialogue.ask('Both drops, as in 6.6 mV, 15.5 mV: '))?.trim() ?? '';
+  const line = (await dialogue.ask('Both drops, for example 6.6 mV, 15.5 mV: '))?.trim() ?? '';
   if (line === '') return sayAll(place, ['Nothing was saved.']);
   const drops = readDrops(line);
   if ('fix' in drops) return sayAll(place, [`${sentence(drops.words)} ${sentence(drops.fix)}`]);
@@ -71,7 +71,7 @@ async function save(
   place: Place,
   stretch: ShortStretch,
   { typed, ...drops }: ReadDrops,
-): Promise<Said> {
+): Promise<DialogueEnd> {
   const { circuit } = place.opened.driver.session().opened;
   if (!circuit) return null;
   const unplugged = mustBeOff(circuit, stretch);

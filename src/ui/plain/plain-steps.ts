@@ -17,13 +17,13 @@ import { acceptOwn, takeBack } from './plain-advice.ts';
 import { askedFor, firstOrAccept, isBetterKnown } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
 import { makeTest } from './plain-test.ts';
-import { type Place, type Said, sayAll } from './plain-words.ts';
+import { type DialogueEnd, type Place, sayAll } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
 
 /** What was typed in place of a doubted reading is a line like any other. */
-type Again = (line: string) => Promise<Said>;
+type Again = (line: string) => Promise<DialogueEnd>;
 
 /** The question that a step asks; in free order any word may be said. */
 export function promptOf(opened: OpenedSession, step: Step | null): string {
@@ -47,11 +47,11 @@ function acceptQuestion(weighed: Weighed | null): string {
 }
 
 /** A line that is no word of the table, as the answer to the step. */
-export async function answerStep(place: Place, line: string, again: Again): Promise<Said> {
+export async function answerStep(place: Place, line: string, again: Again): Promise<DialogueEnd> {
   const { step } = place;
   switch (step?.kind) {
     case undefined:
-      return sayAll(place, [`"${line}" is no word here. All words: help`]);
+      return sayAll(place, [`"${line}" is not a command here. All commands: help`]);
     case 'measure':
       return measured(place, step, line, again);
     case 'look':
@@ -75,7 +75,7 @@ async function measured(
   step: Of<'measure'>,
   line: string,
   again: Again,
-): Promise<Said> {
+): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judge = (value: number) => judgeStep(step, value, meter);
@@ -107,7 +107,7 @@ async function record(
   if (car !== null) dialogue.say(car);
 }
 
-async function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Promise<Said> {
+async function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Promise<DialogueEnd> {
   const byNumber = /^\d+$/.test(line) ? step.outcomes[Number(line) - 1] : undefined;
   const outcome = byNumber ?? step.outcomes.find(({ name }) => name === line.toLowerCase());
   if (!outcome)
@@ -115,19 +115,19 @@ async function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Pro
   return saved(place, { type: 'choose-outcome', outcome: outcome.name }, outcome.words);
 }
 
-async function saved(place: Place, command: Command, words: string): Promise<Said> {
+async function saved(place: Place, command: Command, words: string): Promise<DialogueEnd> {
   if ((await perform(place, command)).ok) place.dialogue.say(`Saved: ${words}`);
   return null;
 }
 
-async function done(place: Place, line: string): Promise<Said> {
+async function done(place: Place, line: string): Promise<DialogueEnd> {
   if (line.toLowerCase() !== 'done')
     return sayAll(place, ['Type "done" when it is done, or "help".']);
   await perform(place, { type: 'mark-done' });
   return null;
 }
 
-async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<Said> {
+async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<DialogueEnd> {
   const weighed = weighedNow(place.opened, step.faults);
   const wanted = askedFor(line, weighed);
   if (wanted === 'take-back') return takeBack(place, weighed!);
@@ -146,10 +146,10 @@ function weighedNow({ advisor, driver }: OpenedSession, faults: readonly string[
 }
 
 /** What the simulated vehicle shows, as the answer. */
-export async function takeOver(place: Place): Promise<Said> {
+export async function takeOver(place: Place): Promise<DialogueEnd> {
   const { step } = place;
   const shows = place.opened.driver.vehicleShows();
-  if (!shows || !step) return sayAll(place, ['There is no simulated vehicle to take it from.']);
+  if (!shows || !step) return sayAll(place, ['There is no simulated vehicle to read it from.']);
   const command = vehicleCommand(step, shows);
   if (command?.type === 'record-reading' && step.kind === 'measure')
     await record(place, step, command);

@@ -31,10 +31,10 @@ import { lastFound, scopeLines, undoLine, vehicleLine } from '../screens/step-wo
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { act, perform } from './until-saved.ts';
 
-const NO_TESTS = 'There is no circuit behind this session, so no other test can be arranged.';
+const NO_TESTS = 'This session has no circuit model, so no other test can be set up.';
 /** The first of the words of each line of that list. */
 const ARRANGING = [
   ...['state', 'unplug', 'plug', 'clip', 'unclip', 'spare', 'fitted'],
@@ -46,15 +46,12 @@ const KINDS: readonly string[] = PROBE_KINDS;
 export const TEST_WORDS: readonly Word<Place>[] = [
   {
     words: ['test', 'tests'],
-    help: helpLine(
-      'test',
-      'the tests of this circuit; test NUMBER makes one, test WORDS looks for it',
-    ),
+    help: helpLine('test', 'the tests of this circuit; test NUMBER does one, test WORDS searches'),
     does: (place, text) => (isTyped(text) ? testTyped(place, text) : listTests(place, text)),
   },
   {
     words: ['made'],
-    help: helpLine('made NUMBER', 'a test that was made already; also made volts RED BLACK'),
+    help: helpLine('made NUMBER', 'a test that was done already; also made volts RED BLACK'),
     does: (place, text) => madeAlready(place, text),
   },
   {
@@ -87,7 +84,7 @@ function isTyped(text: string): boolean {
 }
 
 /** All tests, or those that are found by these words, each with the number that it has among all. */
-function listTests(place: Place, words: string): Said {
+function listTests(place: Place, words: string): DialogueEnd {
   const { opened } = place;
   const entries = testsToChoose(opened.driver.session());
   if (entries.length === 0) return sayAll(place, [NO_TESTS]);
@@ -97,14 +94,14 @@ function listTests(place: Place, words: string): Said {
     index,
   }));
   const found = matching(items, words);
-  if (found.length === 0) return sayAll(place, [`No test is found by "${words}".`]);
+  if (found.length === 0) return sayAll(place, [`No test matches "${words}".`]);
   return sayAll(place, [
     ...found.map(({ text, index }) => `  ${String(index + 1).padStart(2)}  ${text}`),
-    'Make one with: test NUMBER; any other with: test volts RED BLACK',
+    'Do one with: test NUMBER; any other with: test volts RED BLACK',
   ]);
 }
 
-function arrange(place: Place, line: string): Said {
+function arrange(place: Place, line: string): DialogueEnd {
   const { job, circuit } = place.opened.driver.session().opened;
   const arranged = circuit && arrangedBy(place.arranged.now, line, circuit);
   if (!arranged) return sayAll(place, [NO_TESTS]);
@@ -116,7 +113,7 @@ function arrange(place: Place, line: string): Said {
 }
 
 /** `12`, or `volts sensor.feed battery.negative` as everything is arranged now. */
-async function testTyped(place: Place, text: string): Promise<Said> {
+async function testTyped(place: Place, text: string): Promise<DialogueEnd> {
   const made = /^\d+$/.test(text)
     ? numbered(place, Number(text))
     : testFrom(place.arranged.now, text);
@@ -127,12 +124,12 @@ async function testTyped(place: Place, text: string): Promise<Said> {
 
 function numbered({ opened }: Place, number: number): { test: Test } | { words: string } {
   const entry = testsToChoose(opened.driver.session())[number - 1];
-  if (!entry) return { words: 'There is no test of that number; see them with: test' };
+  if (!entry) return { words: 'There is no test with that number; list them with: test' };
   return { test: entry.test };
 }
 
 /** A test that was made already: when, what it showed, and a note. */
-async function madeAlready(place: Place, text: string): Promise<Said> {
+async function madeAlready(place: Place, text: string): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { model, driver, drill } = opened;
   if (!model || drill) return sayAll(place, [drill ? NOT_ON_A_DRILL : NO_TESTS]);
@@ -141,10 +138,10 @@ async function madeAlready(place: Place, text: string): Promise<Said> {
     : testFrom(place.arranged.now, text);
   if ('words' in made) return sayAll(place, [made.words]);
   const toDo = testToDo(driver.session(), model, made.test);
-  if ('refused' in toDo) return sayAll(place, [`This test cannot be made: ${toDo.refused}.`]);
+  if ('refused' in toDo) return sayAll(place, [`This test can't be done: ${toDo.refused}.`]);
   dialogue.say(`${opened.bind(toDo.words)}. ${vehicleLine(made.test.setup, driver.session())}`);
   const when = readMade((await dialogue.ask(`Made [${BEFORE_THE_JOB}], or at what time? `)) ?? '');
-  if (when === null) return sayAll(place, ['Write before, or a time of the clock such as 14:05.']);
+  if (when === null) return sayAll(place, ['Type before, or a clock time such as 14:05.']);
   present(place, toDo, null);
   const command = await askShown(place, toDo, null);
   if (command?.type !== 'record-test') return sayAll(place, ['Nothing was saved.']);
@@ -154,15 +151,15 @@ async function madeAlready(place: Place, text: string): Promise<Said> {
   return null;
 }
 
-const NOT_ON_A_DRILL = 'On a drill every test is made at its bench.';
+const NOT_ON_A_DRILL = 'In a drill every test is done on its bench.';
 
 /** A test of the person's own, if it may be made. */
-async function makeAnyTest(place: Place, test: Test): Promise<Said> {
+async function makeAnyTest(place: Place, test: Test): Promise<DialogueEnd> {
   const { model, driver, drill } = place.opened;
   if (!model) return sayAll(place, [NO_TESTS]);
   if (drill) return onBench(place, test, 'make-test');
   const toDo = testToDo(driver.session(), model, test);
-  if ('refused' in toDo) return sayAll(place, [`This test cannot be made: ${toDo.refused}.`]);
+  if ('refused' in toDo) return sayAll(place, [`This test can't be done: ${toDo.refused}.`]);
   return makeTest(place, toDo);
 }
 
@@ -171,7 +168,7 @@ export async function onBench(
   place: Place,
   test: Test,
   type: 'make-test' | 'capture',
-): Promise<Said> {
+): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { model, driver, drill } = opened;
   if (!model || !drill) return sayAll(place, [NO_TESTS]);
@@ -182,7 +179,7 @@ export async function onBench(
 }
 
 /** What the bench answered, or why it did not. */
-export function benched(place: Place, done: Performed): Said {
+export function benched(place: Place, done: Performed): DialogueEnd {
   // What the disk refused was asked about.
   if (!done.ok) return done.disk ? null : sayAll(place, [refusalSentences(done)]);
   const session = place.opened.driver.session();
@@ -196,7 +193,7 @@ export function benched(place: Place, done: Performed): Said {
 }
 
 /** Reads its cautions, says how it is made, asks what it showed, and saves that. */
-export async function makeTest(place: Place, toDo: TestToDo): Promise<Said> {
+export async function makeTest(place: Place, toDo: TestToDo): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { say } = dialogue;
   const { test } = toDo;
@@ -224,11 +221,11 @@ function present({ opened, dialogue }: Place, toDo: TestToDo, shows: VehicleAnsw
   const leads = leadWords(test.probe, job, circuit);
   if (leads !== '') say(leads);
   for (const line of scopeLines(opened, test)) say(line);
-  if (test.wiggle) say('Move harness and connectors while you watch the instrument.');
+  if (test.wiggle) say('Wiggle the harness and connectors while you watch the instrument.');
   if (healthy !== '') say(`A healthy circuit shows: ${healthy}${here}`);
-  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to take it over)`);
+  if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to use it)`);
   if (testTakesCapture(test))
-    say('A capture can answer it: type "capture", or "capture" and a file.');
+    say('A capture can answer this: type "capture", or "capture" and a file.');
 }
 
 /** What was shown, as the command that saves it; null when it is left. */
@@ -258,7 +255,7 @@ async function captured(
 ): Promise<Command | null> {
   if (testTakesCapture(test))
     return askCapture({ opened, ask: { kind: 'test', test, expected }, typed }, dialogue);
-  dialogue.say('This test is not answered by a capture.');
+  dialogue.say("A capture can't answer this test.");
   return null;
 }
 

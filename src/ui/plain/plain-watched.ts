@@ -3,14 +3,14 @@ import type { Step } from '../../procedure/procedure.ts';
 import { readWatched } from '../../session/read-watched.ts';
 import { watchedAsked } from '../../session/watched-asked.ts';
 import { watchedWords } from '../../session/watched-words.ts';
-import { helpLine, type Place, type Said, sayAll, type Word } from './plain-words.ts';
+import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
 export const WATCH_WORD: Word<Place> = {
   words: ['watch'],
   help: helpLine(
     'watch plug: 4.9 V to 5.1 V, 0 drops, 3 min',
-    'what one round of moving or warming showed',
+    'what one round of wiggling or heating showed',
   ),
   does: (place, typed) => watch(place, typed, null),
 };
@@ -21,7 +21,7 @@ export const WATCH_AGAIN_WORD: Word<Place & { readonly step: Step }> = {
   does: (place, typed) => watch(place, typed, place.step),
 };
 
-async function watch(place: Place, typed: string, again: Step | null): Promise<Said> {
+async function watch(place: Place, typed: string, again: Step | null): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const asked = watchedAsked(opened, opened.driver.session(), again ?? undefined);
   if (!asked) return sayAll(place, ['Nothing is moved or warmed at this step.']);

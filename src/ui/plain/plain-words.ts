@@ -15,7 +15,7 @@ export interface Place {
 }
 
 /** `paused`: the dialogue ends here. */
-export type Said = 'paused' | null;
+export type DialogueEnd = 'paused' | null;
 
 /** One word of the dialogue, with its other spellings. */
 export interface Word<P extends Place> {
@@ -23,7 +23,7 @@ export interface Word<P extends Place> {
   /** Lines of the help: what is typed, and what it does. */
   readonly help: readonly string[];
   /** `text` is what stands behind the word. */
-  readonly does: (place: P, text: string, word: string) => Promise<Said> | Said;
+  readonly does: (place: P, text: string, word: string) => Promise<DialogueEnd> | DialogueEnd;
 }
 
 /** Words by what is typed. A map, since any word may be typed, `constructor` too. */
@@ -54,7 +54,7 @@ export async function say<P extends Place>(
   table: Words<P>,
   place: P,
   line: string,
-): Promise<{ readonly end: Said } | null> {
+): Promise<{ readonly end: DialogueEnd } | null> {
   const [typed = ''] = line.split(/\s+/);
   const word = table.get(typed.toLowerCase());
   if (!word) return null;

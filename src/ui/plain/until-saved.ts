@@ -23,7 +23,7 @@ export function act(place: Asking, action: DrillAction): Promise<Performed> {
 }
 
 const WAYS =
-  'Not saved yet. Type "again" to try again, "folder" and a path to go on there, or "leave" to give this up: ';
+  'Not saved yet. Type "again" to retry, "folder" and a path to continue there, or "leave" to drop this answer: ';
 
 async function untilSaved(
   { opened, dialogue }: Asking,
@@ -39,7 +39,7 @@ async function untilSaved(
     if (line === null) return carryOnIn(opened, null);
     const [word = '', folder = ''] = wordAndRest(line);
     if (word === 'leave') {
-      say('This was not saved.');
+      say('That was not saved.');
       return done;
     }
     if (word === 'again') done = tryIt();

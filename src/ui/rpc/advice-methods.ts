@@ -6,7 +6,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { restsWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
-import type { Fault, Outcome, Result } from './json-rpc.ts';
+import type { CallFailure, Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { firstView, suspectsOf } from './state-view.ts';
@@ -36,7 +36,7 @@ export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 
   conclude: { where: 'session', run: conclude },
 };
 
-function noAdvice(opened: OpenedSession): Fault {
+function noAdvice(opened: OpenedSession): CallFailure {
   return refused(opened.advisor ? 'hidden' : 'no-circuit', noAdviceWords(opened));
 }
 
@@ -66,7 +66,7 @@ function weigh(opened: OpenedSession, { faults: named }: Params<'weigh'>): Outco
   if (!faults)
     return refused(
       'not-concluded',
-      'the tree has not come to a conclusion yet',
+      'the tree has not reached a conclusion yet',
       'name faults to weigh',
     );
   const unknown = unknownFault(session, faults);
@@ -74,7 +74,7 @@ function weigh(opened: OpenedSession, { faults: named }: Params<'weigh'>): Outco
   return weighedView(opened, faults, advisor.weigh(session, faults));
 }
 
-function unknownFault({ opened }: Session, faults: readonly string[]): Fault | null {
+function unknownFault({ opened }: Session, faults: readonly string[]): CallFailure | null {
   const known = opened.circuit?.faults.map(({ id }) => id) ?? [];
   const fault = faults.find((id) => !known.includes(id));
   if (fault === undefined) return null;
@@ -118,14 +118,14 @@ function stands({ first, instead, overturned }: Weighed): boolean {
 }
 
 /** Something is better than to accept; a program that has reasons sends it with "sure". */
-function notYet(opened: OpenedSession, weighed: Weighed): Fault {
+function notYet(opened: OpenedSession, weighed: Weighed): CallFailure {
   const words = restsWords(opened, opened.driver.session(), weighed) ?? '';
   return refused(
     weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
     words,
     weighed.overturned
       ? `take the answer at place ${weighed.overturned.place} back, with "back"; or send it with "sure"`
-      : 'make the test "first", or conclude on "instead"; or send it with "sure"',
+      : 'do the test "first", or conclude with "instead"; or send it with "sure"',
     firstView(opened, weighed),
   );
 }

@@ -80,8 +80,8 @@ function acknowledge(
   if (typeof caution !== 'string' && session.opened.vehicle.kind === 'real')
     return refused(
       'one-caution-a-call',
-      'with a real vehicle each caution is acknowledged by itself',
-      'call "acknowledge" for each of them, with the name of the person who has read it',
+      'with a real vehicle each caution is acknowledged separately',
+      'call "acknowledge" for each, with the name of the person who read it',
     );
   const test = form ? sentTest(opened, form) : null;
   if (test && 'fault' in test) return test;
@@ -102,10 +102,10 @@ function acknowledge(
   if (other !== undefined)
     return refused(
       'no-caution',
-      `no caution "${other}" is to be acknowledged here`,
+      `there is no caution "${other}" to acknowledge here`,
       pending.length > 0
         ? `one of: ${pending.map(({ id }) => id).join(', ')}`
-        : 'none is to be acknowledged here now',
+        : 'there is none to acknowledge here now',
     );
   return perform(opened, {
     type: 'acknowledge-cautions',
@@ -137,7 +137,7 @@ function values(opened: OpenedSession): Outcome {
 function setValue(opened: OpenedSession, { quantity, is, from }: Params<'set-value'>): Outcome {
   const { circuit } = opened.driver.session().opened;
   if (!circuit)
-    return refused('no-values', 'there is no circuit behind this session, so there are no values');
+    return refused('no-values', 'this session has no circuit model, so there are no values');
   const read = readSaid(circuit, { what: quantity, is, from });
   if ('quantity' in read) return perform(opened, { type: 'set-value', ...read });
   const at = read.at === 'what' ? 'quantity' : read.at;

@@ -41,13 +41,13 @@ export function captureOnBench(opened: OpenedSession, test: Test | null): Outcom
   const step = presentStep(opened.driver.session());
   const asked = test ?? (step && testOf(step));
   if (asked) return act(opened, { type: 'capture', test: asked });
-  return refused('no-capture', 'the procedure asks for no picture now', 'name a test');
+  return refused('no-capture', 'the procedure does not ask for a capture now', 'name a test');
 }
 
 /** What a bench stops and what is passed over stands in the record too: the refusal then has the new state with it. */
 function act(opened: OpenedSession, action: DrillAction): Outcome {
   const { driver, drill } = opened;
-  if (!drill) throw new Error('drill-methods: this session is no drill');
+  if (!drill) throw new Error('drill-methods: this session is not a drill');
   const session = driver.session();
   const { refused: why } = drill.act(action);
   if (!why) return changedSince(opened, session.events.length);

@@ -17,7 +17,7 @@ export const CODES = {
 } as const;
 
 /** Why a call has no result. */
-export interface Fault {
+export interface CallFailure {
   readonly fault: {
     readonly code: number;
     readonly message: string;
@@ -29,7 +29,7 @@ export interface Fault {
 export type Result = Readonly<Record<string, unknown>>;
 
 /** What a call comes to. No result has a key `fault`. */
-export type Outcome = Result | Fault;
+export type Outcome = Result | CallFailure;
 
 /** Does one call; parameters that are left out are an empty group. What it throws is a fault of the program. */
 export type Caller = (method: string, params: object) => Outcome | Promise<Outcome>;
@@ -41,7 +41,7 @@ export type TellBug = (error: unknown) => void;
 const BATCH_MOST = 100;
 
 /** Whether a call came to an error and not to a result. */
-export function isFault(outcome: Outcome): outcome is Fault {
+export function isCallFailure(outcome: Outcome): outcome is CallFailure {
   return 'fault' in outcome;
 }
 
@@ -51,7 +51,7 @@ export async function answerLine(line: string, call: Caller, bug: TellBug): Prom
   try {
     message = JSON.parse(line);
   } catch {
-    return textOf(response(null, fault(CODES.parse, 'this line is no JSON')));
+    return textOf(response(null, fault(CODES.parse, 'this line is not JSON')));
   }
   if (!Array.isArray(message)) {
     const answer = await answerMessage(message, call, bug);
@@ -74,20 +74,24 @@ export function answerUnread(code: number, words: string): string {
 }
 
 /** An error with its code and a message without a full stop. */
-export function fault(code: number, message: string, data?: Fault['fault']['data']): Fault {
+export function fault(
+  code: number,
+  message: string,
+  data?: CallFailure['fault']['data'],
+): CallFailure {
   return { fault: { code, message, ...(data ? { data } : {}) } };
 }
 
 /** Parameters that are not as they must be, with each mistake at its place. */
-export function invalidParams(findings: readonly SchemaFinding[]): Fault {
+export function invalidParams(findings: readonly SchemaFinding[]): CallFailure {
   const [first] = findings;
-  return fault(CODES.params, first?.words ?? 'these parameters are not as they must be', {
+  return fault(CODES.params, first?.words ?? 'these parameters are not valid', {
     issues: findings,
   });
 }
 
 /** One parameter that is wrong in a way that no schema can say. */
-export function invalidParam(at: string, words: string, fix?: string): Fault {
+export function invalidParam(at: string, words: string, fix?: string): CallFailure {
   return invalidParams([{ at, code: 'wrong-value', words, ...(fix ? { fix } : {}) }]);
 }
 
@@ -120,13 +124,13 @@ async function answerMessage(message: unknown, call: Caller, bug: TellBug): Prom
       });
     else {
       bug(error);
-      outcome = fault(CODES.internal, 'this is a fault of the program, not of yours');
+      outcome = fault(CODES.internal, 'this is a bug in Ohmward, not your mistake');
     }
   }
   return id === undefined ? null : response(back, outcome);
 }
 
-function notARequest(words: string): Fault {
+function notARequest(words: string): CallFailure {
   return fault(CODES.request, words);
 }
 
@@ -144,7 +148,7 @@ async function outcomeOf(method: string, params: unknown, call: Caller): Promise
 }
 
 function response(id: Id, outcome: Outcome): Result {
-  return isFault(outcome)
+  return isCallFailure(outcome)
     ? { jsonrpc: '2.0', id, error: outcome.fault }
     : { jsonrpc: '2.0', id, result: outcome };
 }

@@ -1,4 +1,4 @@
-/** The place of a short along a wire: how it is measured, and what was read. */
+/** Location of a short along a wire: how it is measured, and what was read. */
 
 import { pendingTestCautions, testCautionsInShort } from '../../session/pending-cautions.ts';
 import { mustBeOff, shortFlaw, testOfShort } from '../../session/place-short.ts';
@@ -6,7 +6,7 @@ import { readDrops, stretchOf } from '../../session/read-short.ts';
 import { shortSteps, shortsOf } from '../../session/short-steps.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import type { Fault, Outcome } from './json-rpc.ts';
+import type { CallFailure, Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { cautionViews, readViews } from './state-view.ts';
@@ -16,10 +16,10 @@ export const PLACE_METHODS: Methods<'prepare-place' | 'place'> = {
   place: { where: 'session', run: place },
 };
 
-function noCircuit(): Fault {
+function noCircuit(): CallFailure {
   return refused(
     'no-circuit',
-    'there is no circuit behind this session, so there is no wire to measure along',
+    'this session has no circuit model, so there is no wire to measure along',
   );
 }
 

@@ -4,7 +4,7 @@ import type { Caution } from '../../procedure/procedure.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { CODES, type Fault, fault, type Outcome, type Result } from './json-rpc.ts';
+import { type CallFailure, CODES, fault, type Outcome, type Result } from './json-rpc.ts';
 import { cautionViews, eventsFrom, stateOf } from './state-view.ts';
 
 /** A refusal by its code; further facts stand beside it. */
@@ -13,7 +13,7 @@ export function refused(
   words: string,
   fix = '',
   facts: Readonly<Record<string, unknown>> = {},
-): Fault {
+): CallFailure {
   return fault(CODES.refused, words, { ...facts, code, words, fix });
 }
 
@@ -38,7 +38,7 @@ export function refusedBy(
   opened: OpenedSession,
   { refusal, words, fix, disk }: Extract<Performed, { ok: false }>,
   pending: readonly Caution[] = [],
-): Fault {
+): CallFailure {
   if (disk) return refusedByDisk(opened, { words, fix });
   if (refusal?.code !== 'caution-first')
     return refused(refusal?.code ?? 'refused', words, fix, refusal ?? {});
@@ -53,7 +53,7 @@ export function refusedBy(
 export function refusedByDisk(
   { driver }: OpenedSession,
   { words, fix }: { readonly words: string; readonly fix: string },
-): Fault {
+): CallFailure {
   if (driver.isElsewhere()) return refused('elsewhere', words, fix);
   return refused('disk', words, `${fix} Another folder: call "move".`);
 }

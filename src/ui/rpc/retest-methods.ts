@@ -78,12 +78,16 @@ function retest(opened: OpenedSession, sent: Params<'retest'>): Outcome {
   if (!procedure || !step)
     return refused('no-such-step', `the procedure has no step "${named}"`, 'see "retests"');
   if (!isRepeatable(procedure, step))
-    return refused('wrong-kind', `step "${named}" is no test to be made again`, 'see "retests"');
+    return refused(
+      'wrong-kind',
+      `step "${named}" is not a test that can be repeated`,
+      'see "retests"',
+    );
   const answer = answerCommand(opened, step, sent, repaired?.answers(step) ?? null);
   if ('fault' in answer) return answer;
   const command = againCommand(step, answer);
   if (!command)
-    return refused('no-such-outcome', 'no outcome of this test holds what was read', 'read again');
+    return refused('no-such-outcome', 'no outcome of this test covers this reading', 'read again');
   return perform(opened, command, pendingCautions(session, step));
 }
 

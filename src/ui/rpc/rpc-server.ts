@@ -12,8 +12,8 @@ import { DRILL_METHODS } from './drill-methods.ts';
 import validate from './generated/rpc.mjs';
 import {
   answerLine,
+  type CallFailure,
   CODES,
-  type Fault,
   fault,
   invalidParams,
   type Outcome,
@@ -70,7 +70,7 @@ export interface RpcServices {
   /** Told of what should not have happened. */
   readonly bug: TellBug;
   /** Null where the command line has begun it. */
-  readonly begin: ((asked: Params<'begin'>) => OpenedSession | Problem | Fault) | null;
+  readonly begin: ((asked: Params<'begin'>) => OpenedSession | Problem | CallFailure) | null;
 }
 
 /** Answers the lines of one other program. */
@@ -126,7 +126,7 @@ export function rpcServer(services: RpcServices, begun: OpenedSession | null): R
   };
   const begin = (asked: Params<'begin'>): Outcome => {
     if (opened || !services.begin)
-      return refused('already-begun', 'the session has begun', 'start the program anew');
+      return refused('already-begun', 'the session has begun', 'start the program again');
     const found = services.begin(asked);
     if ('fault' in found) return found;
     if (isProblem(found)) return refused('cannot-begin', found.problem, found.fix);
@@ -168,14 +168,14 @@ function isAt(where: Methods[SessionMethod]['where'], place: Place): boolean {
   return where === 'anywhere' || where === place;
 }
 
-function elsewhere(method: string, place: Place): Fault {
+function elsewhere(method: string, place: Place): CallFailure {
   return place === 'drill'
     ? refused(
         'vehicle-answers',
-        `on a drill the vehicle answers by itself, so there is no "${method}"`,
+        `in a drill the vehicle answers by itself, so there is no "${method}"`,
         'call "measure", "follow" or "capture", and "diagnose" at the end',
       )
-    : refused('no-drill', 'this session is no drill', 'call "hello" to see what there is');
+    : refused('no-drill', 'this session is not a drill', 'call "hello" to see what there is');
 }
 
 function isMethod(name: string): boolean {

@@ -13,7 +13,7 @@ import { refusalWords } from '../../session/refusal.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
-import { type Fault, invalidParam } from './json-rpc.ts';
+import { type CallFailure, invalidParam } from './json-rpc.ts';
 import { refused } from './refused.ts';
 
 /** One of the first three. */
@@ -34,7 +34,7 @@ export function answerCommand(
   step: Step | null,
   answer: SentAnswer,
   shows: VehicleAnswer | null,
-): Command | Fault {
+): Command | CallFailure {
   if (answer.take) return taken(step, shows);
   if (answer.choose !== undefined) return chosen(step, answer.choose);
   if (answer.reading === undefined) return oneOf(ANSWER_KEYS);
@@ -59,7 +59,7 @@ export function countSent<K extends string>(
 }
 
 /** Just one of these keys has to be there. */
-export function oneOf(keys: readonly string[]): Fault {
+export function oneOf(keys: readonly string[]): CallFailure {
   return invalidParam('/params', `send one of: ${keys.join(', ')}`);
 }
 
@@ -80,12 +80,16 @@ export function readNumber({
   expected,
   judge,
   possible,
-}: SentReading): TakenReading | Fault {
+}: SentReading): TakenReading | CallFailure {
   const typed = String(reading);
   const read = parseReading(typed, expected);
   switch (read.status) {
     case 'unfinished':
-      return refused('unfinished-reading', 'this reading is empty or unfinished', 'send all of it');
+      return refused(
+        'unfinished-reading',
+        'this reading is empty or incomplete',
+        'send the whole reading',
+      );
     case 'doubt':
       return refused('ambiguous-reading', read.words, 'send it as one of the choices', {
         choices: read.choices.map(({ words }) => words),
@@ -96,7 +100,7 @@ export function readNumber({
       const { value } = read.quantity;
       const doubt =
         judge(value)?.verdict === 'impossible'
-          ? 'this cannot come from the circuit: check the leads, the range and the unit'
+          ? 'this circuit cannot give that reading: check the leads, the range and the unit'
           : doubtReading(value, expected.unit, judge, possible);
       if (doubt === null || sure) return { typed, value };
       return refused('doubtful-reading', doubt, 'read again, or send it with "sure"');
@@ -104,13 +108,13 @@ export function readNumber({
   }
 }
 
-function taken(step: Step | null, shows: VehicleAnswer | null): Command | Fault {
+function taken(step: Step | null, shows: VehicleAnswer | null): Command | CallFailure {
   const command = step && shows ? vehicleCommand(step, shows) : null;
   return command ?? silent();
 }
 
 /** A real vehicle says nothing by itself, and a simulated one knows only what its circuit does. */
-export function silent(): Fault {
+export function silent(): CallFailure {
   return refused(
     'vehicle-silent',
     'no simulated vehicle has an answer here',
@@ -119,7 +123,7 @@ export function silent(): Fault {
 }
 
 /** A look stands for the outcome that holds it. */
-function chosen(step: Step | null, name: string): Command | Fault {
+function chosen(step: Step | null, name: string): Command | CallFailure {
   if (step?.kind !== 'look' && step?.kind !== 'ask') return wrongKind(step);
   const seen =
     step.kind === 'look'
@@ -130,7 +134,7 @@ function chosen(step: Step | null, name: string): Command | Fault {
   return { type: 'choose-outcome', outcome: name, ...seen };
 }
 
-function wrongKind(step: Step | null): Fault {
+function wrongKind(step: Step | null): CallFailure {
   const facts = { step: step?.id ?? null, wanted: step?.kind ?? null };
   const { words, fix } = refusalWords({ code: 'wrong-kind', ...facts });
   return refused('wrong-kind', words, fix, facts);

@@ -3,7 +3,7 @@ import type { Test } from '../../circuit/test.ts';
 import { draftedTest } from '../../circuit/test-draft.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { TestForm } from './generated/rpc.mjs';
-import { type Fault, invalidParam } from './json-rpc.ts';
+import { type CallFailure, invalidParam } from './json-rpc.ts';
 import { refused } from './refused.ts';
 
 /** Keys of a test in words. */
@@ -20,11 +20,11 @@ const WORDED = [
 const AT = '/params/test';
 
 /** The test, which need not be one that the circuit allows. */
-export function sentTest({ model }: OpenedSession, form: TestForm): Test | Fault {
+export function sentTest({ model }: OpenedSession, form: TestForm): Test | CallFailure {
   if (!model)
     return refused(
       'no-circuit',
-      'there is no circuit behind this session to test',
+      'this session has no circuit model to test',
       'write what was found in a note',
     );
   const { setup, probe, wiggle } = form;

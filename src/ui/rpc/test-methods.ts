@@ -32,7 +32,7 @@ import { noteOf, planLines } from '../screens/plan-words.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
 import { scopeLines } from '../screens/step-words.ts';
 import { captureOnBench } from './drill-methods.ts';
-import { type Fault, invalidParam, type Outcome, type Result } from './json-rpc.ts';
+import { type CallFailure, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';
 import { ANSWER_KEYS, countSent, oneOf, readNumber, silent } from './sent-answer.ts';
@@ -92,7 +92,7 @@ export const TEST_METHODS: Methods<
       const step = presentStep(driver.session());
       return step
         ? { lines: await calculate(line, step) }
-        : refused('no-step', 'no step is asked here', 'calculate with: ohmward calc');
+        : refused('no-step', 'no step is open here', 'calculate with: ohmward calc');
     },
   },
 };
@@ -167,7 +167,10 @@ function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): O
 }
 
 /** A test that the circuit allows. */
-function readyTest({ driver, model }: OpenedSession, made: Test | Fault): TestToDo | Fault {
+function readyTest(
+  { driver, model }: OpenedSession,
+  made: Test | CallFailure,
+): TestToDo | CallFailure {
   if ('fault' in made) return made;
   if (!model) throw new Error('test-methods: a test is sent only where there is a circuit');
   const toDo = testToDo(driver.session(), model, made);
@@ -189,7 +192,7 @@ function shownIn(
   opened: OpenedSession,
   { test: made, kind, looks, expected }: TestToDo,
   { reading, choose, take, sure = false }: Omit<Params<'test'>, 'test'>,
-): Answered | Fault {
+): Answered | CallFailure {
   const shows = take ? opened.benchShows(made)?.answer : undefined;
   if (take && !shows) return silent();
   if (kind === 'look') {
@@ -198,7 +201,7 @@ function shownIn(
     if (look) return { typed: '', shown: { kind: 'look', look } };
     return refused(
       'no-such-look',
-      'this test shows one of a few looks',
+      'this test has a fixed list of results',
       `one of: ${looks.join(', ')}`,
       {
         known: looks,
@@ -290,7 +293,7 @@ function askedFor(
   opened: OpenedSession,
   named: string | undefined,
   made: Test | null,
-): CaptureAsk | Fault {
+): CaptureAsk | CallFailure {
   const session = opened.driver.session();
   if (made) {
     const toDo = readyTest(opened, made);
@@ -307,8 +310,8 @@ function askedFor(
   return repeats && takesCapture(step) ? { kind: 'retest', step } : untaken();
 }
 
-function untaken(): Fault {
-  return refused('no-capture', 'this step is not answered by a capture', 'answer it by hand');
+function untaken(): CallFailure {
+  return refused('no-capture', "a capture can't answer this step", 'answer it by hand');
 }
 
 function captureView(found: Extract<CaptureAnswer, { ok: true }>): Result {

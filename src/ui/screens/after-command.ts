@@ -74,7 +74,7 @@ function afterCommand(here: Here, command: Command): Turn {
     }
     case 'set-test-aside': {
       const words = testWords(opened, state.session, command.test);
-      const how = command.aside ? 'Set aside' : 'Can be made after all';
+      const how = command.aside ? 'Set aside' : 'Can be done after all';
       const over: Page[] = [
         ...state.over.filter(({ name }) => name !== 'next-tests'),
         { name: 'computing' },
@@ -87,7 +87,7 @@ function afterCommand(here: Here, command: Command): Turn {
       return stay({
         ...state,
         over: state.over.filter(({ name }) => name === 'retest'),
-        message: `So far: ${inAll}. Make another round, or answer.`,
+        message: `So far: ${inAll}. Do another round, or answer.`,
       });
     }
     case 'place-short':
@@ -118,7 +118,7 @@ function joined(one: string, more: string | null): string {
 const RETEST_WORDS = {
   passes: 'The last test passes now.',
   FAILS: '! The last test does not pass.',
-  'not made': 'The last test was not made.',
+  'not made': 'The last test was not done.',
 } as const;
 
 /** What a command that does not change the step has done. */

@@ -48,7 +48,7 @@ type Binding = KeyBinding & { readonly key?: AnyTestKey };
 const MEASURE: Binding = { keys: ['m'], show: 'm', help: 'make this test', key: 'measure' };
 const CAPTURE: Binding = { keys: ['c'], show: 'c', help: 'capture', key: 'capture' };
 const REST: readonly Binding[] = [
-  { keys: ['t'], show: 't', help: 'the usual tests', key: 'tests' },
+  { keys: ['t'], show: 't', help: 'the standard tests', key: 'tests' },
   { keys: [], show: 'arrows', help: 'arrange' },
   { keys: ['escape', ...keysOf('any-test')], show: 'Esc', help: 'close', key: 'close' },
 ];

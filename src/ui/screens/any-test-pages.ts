@@ -144,7 +144,7 @@ export function typedItem({ opened, state }: Here, typed: string): ChoiceItem | 
 export function madeAlready({ opened, state }: Here, id: string): Turn {
   const page = pageNamed(state, 'any-test');
   const test = page && testNamed(state, page.form, id);
-  if (!test || !opened.model) return refuse(state, 'choose the test that was made');
+  if (!test || !opened.model) return refuse(state, 'pick the test that was done');
   const toDo = testToDo(state.session, opened.model, test);
   if ('refused' in toDo) return refuse(state, toDo.refused);
   return open(state, { name: 'made-test', toDo });
@@ -203,10 +203,10 @@ const LISTS: Readonly<Record<TestChoice, { readonly title: string; readonly empt
   red: { title: 'Where does the red lead go?', empty: 'There is no place.' },
   black: { title: 'Where does the black lead go?', empty: 'There is no place.' },
   unplugged: {
-    title: 'Which connector comes off, or goes on again?',
+    title: 'Which connector is unplugged, or plugged back in?',
     empty: 'There is no connector.',
   },
-  tests: { title: 'Which test?', empty: 'There is no usual test of this circuit.' },
+  tests: { title: 'Which test?', empty: 'There are no standard tests for this circuit.' },
 };
 
 type Items = (here: Here, circuit: Circuit, form: TestForm) => ChoiceItem[];

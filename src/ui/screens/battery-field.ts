@@ -63,7 +63,7 @@ export function batteryProblem(text: string, circuit: Circuit): string | null {
   for (const part of partsOf(text)) {
     const said = partKnown(part);
     if (!said)
-      return `"${part}" is no battery voltage: write it as 12.4 V at rest, 10.1 V cranking or 14.2 V running.`;
+      return `"${part}" is not a battery voltage: write it as 12.4 V at rest, 10.1 V cranking or 14.2 V running.`;
     const read = readKnown(circuit, said.what, said.is);
     if (!read.ok) return `"${part}": ${read.words}; ${read.fix}.`;
   }

@@ -99,7 +99,7 @@ export function CaptureFlow(props: CaptureFlowProps) {
       return (
         <WaitPage
           title="The capture"
-          words="One moment: the scope on the simulated vehicle is saving a capture."
+          words="One moment: saving a capture from the simulated vehicle."
           onShown={async () => setPlace({ name: 'found', found: await answerTo(measured) })}
         />
       );
@@ -125,7 +125,7 @@ export function CaptureFlow(props: CaptureFlowProps) {
           enter={
             ask.kind === 'step' && ask.step.kind === 'ask'
               ? 'keep it as a round'
-              : 'take it as the answer'
+              : 'use it as the answer'
           }
           wantsSecond={asksPosition(ask) && measured.path !== null}
           message={message}
@@ -150,5 +150,5 @@ const TITLES: Readonly<Record<Choosing, string>> = {
 const HINTS: Readonly<Record<Choosing, string | null>> = {
   capture: null,
   second: null,
-  against: `Or type what the maker states of the edges: ${STATED_FORM}.`,
+  against: `Or type the maker's edge positions: ${STATED_FORM}.`,
 };

@@ -75,7 +75,7 @@ export function CapturePicker({ title, folder, message, onName, onClose }: Captu
       <Words> </Words>
       {shown.length === 0 ? (
         <Box height={rows} flexShrink={0}>
-          <Words>No such name here. Enter takes it as a path, Esc empties the search.</Words>
+          <Words>No such name here. Enter uses it as a path, Esc clears the search.</Words>
         </Box>
       ) : (
         <WindowList
@@ -99,8 +99,8 @@ function countOf(files: number): string {
 function tellingOf({ problem, entries, leftOut }: CaptureFolder): string | null {
   if (problem) return `! ${problem.problem}; ${problem.fix}`;
   if (leftOut > 0)
-    return `This folder is very full: ${leftOut} names are not in the list. Type the path.`;
+    return `There are too many files here: ${leftOut} are not listed. Type the path.`;
   return entries.some(({ kind }) => kind === 'file')
     ? null
-    : 'No capture lies here. Captures end in .csv, .tsv, .txt or .wav; any other file can be typed.';
+    : 'There are no captures here. Captures end in .csv, .tsv, .txt or .wav; type the name of any other file.';
 }

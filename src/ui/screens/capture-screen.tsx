@@ -85,7 +85,7 @@ function wordsOf(found: CaptureAnswer): Paragraph[] {
     ...(channels
       ? [
           {
-            text: `Judged is channel ${channels.judged + 1} of ${channels.names.length}: ${channels.names[channels.judged] ?? ''}`,
+            text: `Judged channel: ${channels.judged + 1} of ${channels.names.length}, ${channels.names[channels.judged] ?? ''}`,
           },
         ]
       : []),

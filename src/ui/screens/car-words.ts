@@ -13,7 +13,7 @@ import { percentWords } from '../parts/bar.ts';
 import { readAt, unstopped } from './evidence-words.ts';
 import { adviceOf } from './pages-state.ts';
 
-export const MISFIT_WORDS = 'The car is not as described';
+export const MISFIT_WORDS = 'This car does not match its circuit file';
 
 /** The values that the readings have shown, as a sentence; null while they have shown none. */
 export function carLine(car: CarView | null): string | null {
@@ -42,13 +42,14 @@ export function misfitWords(
 ): string | null {
   if (!car?.misfit.value) return null;
   const { words, described, shown, by } = car.misfit.value;
-  const against = by === null ? '' : ` Most against it: ${readingWords(opened, session, by)}.`;
+  const against =
+    by === null ? '' : ` The reading most at odds with it: ${readingWords(opened, session, by)}.`;
   return `${MISFIT_WORDS} (${percentWords(car.misfit.chance)}): ${words} described ${described}; the readings say ${shown}.${against}`;
 }
 
 /** In place of `misfitWords` while no value stands out. */
 export const NO_VALUE_STANDS_OUT =
-  'A value of this car may lie outside what its circuit file says; none stands out yet.';
+  'A value of this car may be outside what its circuit file allows; none stands out yet.';
 /** How it is set right, on the page and in the dialogue. */
 export const SET_RIGHT = 'If so, set it on the page of suspects.';
 export const SET_RIGHT_PLAIN = 'If so, set it with: known';
@@ -83,7 +84,7 @@ export function stepHereWords(opened: OpenedSession, session: Session, step: Ste
 }
 
 /** Until more is known of the car. */
-const LITTLE_ALONE = '; so wide that the value tells little alone';
+const LITTLE_ALONE = '; so wide that the value alone tells you little';
 
 /** `Volts at the battery, 11.9 V` */
 function readingWords(opened: OpenedSession, session: Session, event: EventNumber): string {

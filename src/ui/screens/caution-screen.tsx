@@ -72,10 +72,10 @@ export function CautionScreen<B extends KeyBinding>(props: CautionScreenProps<B>
     const binding = bindingOf(event, props.keys);
     if (binding) return onKey(binding);
     if (!YES.keys.includes(label)) {
-      if (label === 'return') setRemark('Enter is not enough here: press y when you have read it.');
+      if (label === 'return') setRemark('Enter is not enough here: press y once you have read it.');
       return;
     }
-    if (!isDeliberate) setRemark('That y came too quickly to be an answer: read it, then press y.');
+    if (!isDeliberate) setRemark('That y came too fast: read it first, then press y.');
     else if (end < lines.length) setRemark('There is more below: PgDn to the end, then press y.');
     else onAcknowledge();
   });
@@ -115,7 +115,7 @@ function cautionParagraphs(
       bold: caution.word === word,
       hang: sorted.length === 1 ? 0 : 2,
     })),
-    ...(known.length > 0 ? [{ text: 'Read before, and so again:' }] : []),
+    ...(known.length > 0 ? [{ text: 'Read before; the same applies here:' }] : []),
     ...known.map((caution) => ({ text: inShort(caution), bold: caution.word === word, hang: 2 })),
     { text: '' },
     { text: before },

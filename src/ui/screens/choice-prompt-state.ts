@@ -11,7 +11,7 @@ export interface Choice {
   readonly look: Look | null;
 }
 
-/** What can be seen or answered at a step: each look of each outcome, or each answer. */
+/** Visible damage or answered at a step: each look of each outcome, or each answer. */
 export function choicesAt(step: LookStep | AskStep): Choice[] {
   if (step.kind === 'ask')
     return step.outcomes.map(({ name, words }) => ({

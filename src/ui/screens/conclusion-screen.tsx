@@ -4,11 +4,12 @@ import {
   isMadeAgain,
   type Proposal,
   type SuspectRow,
+  type Weighed,
 } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
-import { conclusionParagraphs, type Proposed, type Weighed } from './conclusion-words.ts';
+import { conclusionParagraphs, type Proposed } from './conclusion-words.ts';
 import { usefulKeys } from './pages-state.ts';
 import { CLOSE_KEY, type SessionAction, type SessionKey } from './session-keys.ts';
 import { sessionTitle } from './step-words.ts';
@@ -37,7 +38,7 @@ export interface ConclusionScreenProps {
 
 const OWN: KeyBinding = { keys: ['o'], show: 'o', help: 'my own conclusion' };
 /** Where Enter does what is better than to accept. */
-const ALL_THE_SAME: KeyBinding = { keys: ['a'], show: 'a', help: 'accept all the same' };
+const ALL_THE_SAME: KeyBinding = { keys: ['a'], show: 'a', help: 'accept anyway' };
 const DIAGNOSIS: KeyBinding = { keys: ['c', 'o'], show: 'c', help: 'diagnosis' };
 
 export function ConclusionScreen(props: ConclusionScreenProps) {
@@ -97,8 +98,7 @@ function WeighedConclusion(props: WeighedProps) {
 function enterHelp(weighed: Weighed | null): string {
   if (!weighed) return 'accept';
   if (weighed.overturned) return 'take it back';
-  if (betterThanAccepting(weighed))
-    return isMadeAgain(weighed) ? 'make it again' : 'make that test';
+  if (betterThanAccepting(weighed)) return isMadeAgain(weighed) ? 'repeat it' : 'do that test';
   return weighed.instead ? 'conclude that instead' : 'accept';
 }
 

@@ -1,10 +1,10 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
 import {
-  type Advisor,
   betterThanAccepting,
   isMadeAgain,
   type SuspectRow,
+  type Weighed,
 } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
@@ -24,10 +24,7 @@ import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
 export const FLEETING_WORDS =
-  'Weighed as a fault that comes and goes: a good reading rules none of them out.';
-
-/** The weight of a conclusion, as the advisor gives it. */
-export type Weighed = ReturnType<Advisor['weigh']>;
+  'Treated as intermittent: a good reading does not rule any of these out.';
 
 /** A conclusion on its way to be accepted: the tree's, or one's own. */
 export interface Proposed {
@@ -55,7 +52,7 @@ export function fromTree(session: Session, tree: Conclusion): Proposed {
 export function fromSuspect(
   row: SuspectRow,
 ): Proposed & { readonly faults: readonly string[]; readonly own: OwnConclusion } {
-  const say = 'You chose this from the suspects; the procedure did not come to it by itself.';
+  const say = 'You picked this from the suspects; the procedure did not reach it by itself.';
   const faults = row.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
   return {
     title: row.words,
@@ -110,7 +107,7 @@ export function conclusionParagraphs(
       'Ruled out',
       weighed?.ruledOut.map((line) => ruledOutWords(opened, session, line)) ?? [],
     ),
-    ...list('What was found on the way', foundLines(opened, session)),
+    ...list('What was found along the way', foundLines(opened, session)),
     ...list(
       'Not tested, or not far enough to rule them out',
       circuit && weighed && proposed.faults
@@ -127,8 +124,8 @@ function moduleFirstWords({ opened }: Session, { own, faults }: Proposed): strin
 
 /** Of a drill's procedure. */
 const YOURS =
-  'It is for you to believe it or not: give your diagnosis, or go on with tests of your own.';
-const PENDING: Paragraph = { text: 'One moment: the proof is being weighed.', bold: true };
+  'Whether you believe it is up to you: give your diagnosis, or carry on with tests of your own.';
+const PENDING: Paragraph = { text: 'One moment: weighing the evidence.', bold: true };
 
 function part(label: string, text: string): Paragraph[] {
   return text === '' ? [] : [{ text: '' }, { text: label, bold: true }, { text: `  ${text}` }];
@@ -155,7 +152,9 @@ function whereParagraph(
   const [first] = weighed?.wouldPlace ?? [];
   if (!first) return [];
   const words = `${unstopped(bind(first.words))} (${minutesWords(first.minutes)})`;
-  return [{ text: `Where along the wire is not told yet; F6 would tell: ${words}.`, hang: 7 }];
+  return [
+    { text: `Where along the wire is not known yet; F6 has the test for it: ${words}.`, hang: 7 },
+  ];
 }
 
 /** Where along its wire it sits, of those faults that the readings leave; empty where that is not told. */
@@ -184,7 +183,7 @@ function evidenceParagraphs(
       evidence.map((line) => evidenceWords(opened, session, faults ?? [], line)),
     ),
     ...list(
-      missing > 0 ? 'Cheap tests that would prove it (F6 to do one)' : 'Further tests',
+      missing > 0 ? 'Quick tests that would prove it (F6 to do one)' : 'Further tests',
       wouldProve.map(({ words, minutes }) => `${minutesWords(minutes)}: ${opened.bind(words)}`),
     ),
   ];
@@ -229,12 +228,12 @@ export function restsWords(
   if (overturned) {
     const { test, found } = readAt(opened, session, overturned.answer);
     const now = readAt(opened, session, overturned.by).found;
-    return `The procedure came here by one answer: ${unstopped(test)}, ${found}. Made again it showed: ${now}. Take that answer back, and the procedure goes on with the new one.`;
+    return `The procedure got here on one answer: ${unstopped(test)}, ${found}. Repeated, it showed: ${now}. Take that answer back, and the procedure goes on with the new one.`;
   }
   if (hangsOn !== null) {
     const { test, found } = readAt(opened, session, hangsOn);
     const then = isMadeAgain(weighed)
-      ? ' Make it again first.'
+      ? ' Repeat it first.'
       : first
         ? ` First: ${unstopped(opened.bind(first.words))}.`
         : '';
@@ -242,12 +241,12 @@ export function restsWords(
   }
   if (weighed.isWide) return wideWords(opened, weighed);
   if (first)
-    return `The readings do not bear this out yet (${percentWords(chance)}). First: ${unstopped(opened.bind(first.words))}.`;
+    return `The readings do not support this yet (${percentWords(chance)}). First: ${unstopped(opened.bind(first.words))}.`;
   if (!instead) return null;
   const other = unstopped(opened.bind(instead.words));
   if (chance >= instead.chance)
-    return `The readings say more than this: ${other} (${percentWords(instead.chance)}).`;
-  return `The readings do not bear this out (${percentWords(chance)}). They speak for: ${other} (${percentWords(instead.chance)}).`;
+    return `The readings narrow it down further: ${other} (${percentWords(instead.chance)}).`;
+  return `The readings do not support this (${percentWords(chance)}). They point to: ${other} (${percentWords(instead.chance)}).`;
 }
 
 /** Of a conclusion that leaves too many repairs: the test that tells more, or the one that leads. */
@@ -255,9 +254,9 @@ function wideWords(
   { bind }: OpenedSession,
   { first, instead }: Pick<Weighed, 'first' | 'instead'>,
 ): string {
-  const many = 'This leaves more repairs than anyone would make to try.';
+  const many = 'This leaves too many possible repairs to act on.';
   if (instead)
-    return `${many} The readings speak for: ${unstopped(bind(instead.words))} (${percentWords(instead.chance)}).`;
+    return `${many} The readings point to: ${unstopped(bind(instead.words))} (${percentWords(instead.chance)}).`;
   if (first) return `${many} First: ${unstopped(bind(first.words))}.`;
   return `${many} No test at hand would tell more.`;
 }
@@ -269,9 +268,12 @@ export function proofParagraph(
   bind: (text: string) => string,
 ): Paragraph {
   if (faults === null)
-    return { text: 'Proof: not weighed, since words of your own name no fault.', hang: 7 };
+    return {
+      text: 'Proof: not weighed, because a conclusion in your own words names no fault.',
+      hang: 7,
+    };
   if (weighed === null)
-    return { text: 'Proof: not weighed, since this session has no circuit behind it.', hang: 7 };
+    return { text: 'Proof: not weighed, because this session has no circuit model.', hang: 7 };
   const { evidence } = weighed;
   if (weighed.proven)
     return {
@@ -279,7 +281,7 @@ export function proofParagraph(
       bold: true,
     };
   return {
-    text: `NOT PROVEN YET: ${missingWords(weighed)}. ${nextWords(weighed, bind)}You may accept it all the same; the record will say so.`,
+    text: `NOT PROVEN YET: ${missingWords(weighed)}. ${nextWords(weighed, bind)}You can accept it anyway; the record will say so.`,
     bold: true,
     colour: 'magenta',
     hang: 2,
@@ -301,11 +303,11 @@ function missingWords({
   chance,
   isWide,
 }: Pick<Weighed, 'missing' | 'hangsOn' | 'evidence' | 'chance' | 'isWide'>): string {
-  if (isWide) return 'it leaves too many repairs';
+  if (isWide) return 'it leaves too many possible repairs';
   if (missing > 0 && piecesAmong(evidence) >= EVIDENCE_NEEDED)
     return `${(Math.floor(1000 * chance) / 10).toFixed(1)} % sure, and 99 % is needed`;
   if (missing > 0) return `${countWords(missing, 'independent piece')} of evidence missing`;
-  return hangsOn === null ? 'the readings do not go together' : 'it rests on one reading';
+  return hangsOn === null ? 'the readings contradict each other' : 'it rests on one reading';
 }
 
 /** What was accepted, with how much proof. */

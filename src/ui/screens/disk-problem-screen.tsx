@@ -83,8 +83,8 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
     return (
       <TextQuestion
         title="Another folder"
-        question="Folder in which the session goes on:"
-        about="A new part of the session begins there; together with the first part it reads as one. A memory stick will do."
+        question="Folder to continue the session in:"
+        about="A new part of the session starts there; both parts are read as one. A USB stick will do."
         message={null}
         onAnswer={(folder) => {
           setAsksFolder(false);

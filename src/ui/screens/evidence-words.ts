@@ -27,7 +27,7 @@ export function evidenceWords(
   faults: readonly string[],
   line: EvidenceLine,
 ): string {
-  const aside = line.counted ? '' : ' (no piece of its own)';
+  const aside = line.counted ? '' : ' (not a separate piece of evidence)';
   const said = 'said' in line ? line.said : readAt(opened, session, line.reading);
   const to = 'said' in line ? line.said.pointsTo : pointsTo(session, faults);
   return `${said.test} - ${said.where} - ${said.found} - points to: ${unstopped(to)}${aside}`;

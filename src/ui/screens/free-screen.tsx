@@ -1,4 +1,4 @@
-/** Free order: the complaint, what was read so far, and the tests that would tell most; from here any test is made. */
+/** Free order: the complaint, readings so far, and the tests that would tell most; from here any test is made. */
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Proposal } from '../../session/advisor.ts';
@@ -10,7 +10,7 @@ import { Words } from '../parts/safe-words.tsx';
 import { ScrollText } from '../parts/scroll-text.tsx';
 import { type TextLine, textBlock } from '../parts/text-block.ts';
 import { WindowList } from '../parts/window-list.tsx';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
@@ -38,7 +38,7 @@ const ANY: KeyBinding = {
   show: 't',
   help: 'any test',
 };
-/** Readings that are shown at most; all of them are behind the key of the way so far. */
+/** Readings that are shown at most; all of them are behind the key of the path so far. */
 const SHOWN_MOST = 6;
 const SHOWN_LEAST = 2;
 /** Rows of the proposals with their heading. */
@@ -111,14 +111,17 @@ function linesOf(
   { opened, session }: FreeScreenProps,
   columns: number,
   rows: number,
-  look: Look,
+  look: DrawingStyle,
 ): TextLine[] {
   const { complaint } = session.opened.job;
   const head = complaint === '' ? [] : [{ text: `Complaint: ${complaint}`, hang: 11 }, ''];
   const above = textBlock(head, columns, look);
   const found = foundLines(opened, session);
   if (found.length === 0)
-    return [...above, ...textBlock([{ text: 'Nothing was read yet.', bold: true }], columns, look)];
+    return [
+      ...above,
+      ...textBlock([{ text: 'Nothing has been read yet.', bold: true }], columns, look),
+    ];
   for (let count = SHOWN_MOST; ; count -= 1) {
     const block = [...above, ...textBlock(lastOf(found, count), columns, look)];
     if (block.length <= rows || count <= SHOWN_LEAST) return block;
@@ -142,14 +145,11 @@ function headingOf(
   proposed: readonly Proposal[] | 'pending' | null,
 ): string {
   if (proposed === null)
-    return opened.drill
-      ? 'Which test is yours to choose.'
-      : 'There is no circuit behind this session.';
-  if (proposed === 'pending')
-    return 'One moment: every test that can be done here is being weighed.';
+    return opened.drill ? 'You choose the tests.' : 'This session has no circuit model.';
+  if (proposed === 'pending') return 'One moment: weighing every test you can do here.';
   return proposed.length === 0
-    ? 'No test with the instruments at hand would tell more than is known already.'
-    : 'What would tell most now';
+    ? 'No test with the instruments at hand would tell you anything new.'
+    : 'What would tell you most now';
 }
 
 function Proposed(props: {

@@ -16,7 +16,7 @@ export function harnessRemark(text: string, circuit: Circuit): string {
   );
   return joints.length === 0
     ? `Understood: what is known of ${harness.wires.length === 1 ? 'a wire' : `${harness.wires.length} wires`}.`
-    : `Understood: ${joints.join('; ')}. ${sections} sections of wire are suspected by themselves.`;
+    : `Understood: ${joints.join('; ')}. ${sections} sections of wire are suspects of their own.`;
 }
 
 /** Why the field cannot be taken as it stands, or null. */

@@ -6,7 +6,7 @@ import type { Form } from '../parts/form-state.ts';
 /** Words of the instruments, for lists. */
 export const INSTRUMENT_WORDS: Readonly<Record<AtHand, { words: string; about: string }>> = {
   ...TOOLS,
-  helper: { words: 'A helper', about: 'Somebody for the key and the starter.' },
+  helper: { words: 'A helper', about: 'Someone for the key and the starter.' },
 };
 
 /** Tick boxes for the instruments. */

@@ -57,18 +57,18 @@ export function jobSheet(
         'complaint',
         'Complaint',
         job.complaint,
-        'What the customer says, in their words. The only field that is needed.',
+        'What the customer says, in their own words. The only required field.',
       ),
       textInput(
         'codes',
         'Trouble codes',
         codesText(job),
-        'With blanks between, and stored, pending or history behind each: P0365 stored, P0369 pending.',
+        'Separated by spaces, each followed by stored, pending or history: P0365 stored, P0369 pending.',
       ),
       ...repairFields(job, parts),
       ...toldFields(job),
       ...(circuit
-        ? [textInput(SHARES_KEY, 'What shares with it', sharesText(job.shares), SHARES_HINT)]
+        ? [textInput(SHARES_KEY, 'What shares its wiring', sharesText(job.shares), SHARES_HINT)]
         : []),
       ...(circuit ? knownFields(job) : []),
       textInput(
@@ -77,14 +77,14 @@ export function jobSheet(
         vehicle.words,
         'Make, model, year, engine: as you would tell a colleague.',
       ),
-      textInput('vin', 'VIN', vehicle.vin, 'Seventeen signs; the check digit is looked at.'),
+      textInput('vin', 'VIN', vehicle.vin, 'Seventeen characters; the check digit is checked.'),
       textInput('plate', 'Number plate', vehicle.plate, ''),
       textInput('odometer', 'Odometer', vehicle.odometer, 'With its unit, for example 143 200 km.'),
       {
         kind: 'choice',
         key: 'drive',
         label: 'Drive',
-        hint: 'Left or Right changes it. Hybrid, electric and not stated bring the high-voltage cautions.',
+        hint: 'Left or Right changes it. Hybrid, electric and not stated add the high-voltage cautions.',
         options: DRIVES.map(driveWords),
         chosen: Math.max(0, DRIVES.indexOf(vehicle.drive)),
       },
@@ -105,15 +105,15 @@ export function jobSheet(
 function positionField({ position = '' }: Job, circuit: Circuit | null): TextInput[] {
   const examples = circuit && placeExamples(circuit);
   if (!examples) return [];
-  const hint = `Only where the trouble codes do not say it, for example: ${examples}.`;
+  const hint = `Only if the trouble codes do not say, for example: ${examples}.`;
   return [textInput(POSITION_KEY, 'Position of the sensor', position, hint)];
 }
 
 /** Where the edges stand, which a capture is judged by; asked where something turns with the crankshaft. */
 function standsField({ stands = '' }: Job, circuit: Circuit | null): TextInput[] {
   if (!circuit?.target || circuit.target.turns === 0) return [];
-  const hint = `What the maker states of the edges in the turn of the other signal: ${STATED_FORM}.`;
-  return [textInput(STANDS_KEY, 'Edges by the maker', stands, hint)];
+  const hint = `The maker's edge positions in one turn of the other signal: ${STATED_FORM}.`;
+  return [textInput(STANDS_KEY, "Maker's edges", stands, hint)];
 }
 
 /** The battery has a field of its own. */
@@ -121,7 +121,7 @@ function knownFields(job: Job): TextInput[] {
   const rest = (job.known ?? []).filter((said) => !isBattery(said));
   return [
     batteryField(job),
-    textInput(KNOWN_KEY, 'Known of this car', knownText(rest), KNOWN_HINT),
+    textInput(KNOWN_KEY, 'Known about this car', knownText(rest), KNOWN_HINT),
   ];
 }
 
@@ -291,7 +291,7 @@ export function fieldProblem(sheet: Form, circuit: Circuit | null): Doubt | null
   if (stands !== '' && !readStatedEdges(stands))
     return {
       at: placeIn(sheet, STANDS_KEY),
-      words: `Edges by the maker: this is not understood; write it as "${STATED_FORM}".`,
+      words: `Maker's edges: this is not understood; write it as "${STATED_FORM}".`,
     };
   const position = textOf(sheet, POSITION_KEY).toLowerCase();
   const words = position === '' ? null : placeProblem({ position }, circuit);
@@ -305,6 +305,6 @@ function placeIn(sheet: Form, wanted: string): number {
 /** Why the sheet cannot be taken yet, or null. */
 export function jobProblem(sheet: Form): string | null {
   return textOf(sheet, 'complaint') === ''
-    ? 'Write down the complaint first: without it nobody knows later what was looked for.'
+    ? 'Enter the complaint first: without it nobody will know later what this was about.'
     : null;
 }

@@ -49,16 +49,16 @@ function aboutLine({ described, shown, known }: KnownLine): string {
   return [
     `The circuit file says ${described}.`,
     ...(shown === null ? [] : [`The readings have shown ${shown}.`]),
-    ...(known ? [`It was set as "${known.typed}"; setting it anew takes its place.`] : []),
+    ...(known ? [`It was set as "${known.typed}"; setting it again replaces it.`] : []),
   ].join(' ');
 }
 
 /** The list over the session; refused where nothing can be set. */
 export function openKnown(here: Here): Turn {
   const { opened, state } = here;
-  if (opened.drill) return refuse(state, 'the vehicle of a drill is as its circuit describes it');
+  if (opened.drill) return refuse(state, 'in a drill the vehicle is as its circuit describes it');
   if (state.session.status !== 'open')
-    return refuse(state, 'the conclusion is taken: F2 goes back to set a value');
+    return refuse(state, 'the conclusion is accepted: F2 goes back to set a value');
   return open(state, { name: 'known' });
 }
 
@@ -70,11 +70,11 @@ export function valueQuestion({ state }: Here, { quantity }: PageParts['known-va
   const isWayOnly = quantityNamed(state.session, quantity)?.unit === null;
   const can = isWayOnly
     ? ` It is one of: ${ways};`
-    : `${ways && ` It can also be: ${ways}.`} A value without a tolerance counts within 2 %;`;
+    : `${ways && ` It can also be: ${ways}.`} A value without a tolerance counts as within 2 %;`;
   return {
     title: 'A value of this car',
     question: `${words}: what is it?`,
-    about: `The circuit file says ${line?.described ?? 'nothing'}.${can} "unknown" says that it is not known after all.`,
+    about: `The circuit file says ${line?.described ?? 'nothing'}.${can} "unknown" clears it.`,
   };
 }
 
@@ -89,7 +89,7 @@ export function valueCheck({ state }: Here, { quantity }: PageParts['known-value
 /** What is asked about the source. */
 export const FROM_QUESTION = {
   title: 'A value of this car',
-  question: 'From where do you know it?',
+  question: 'How do you know it?',
   about: `One of: ${KNOWN_FROM.join(', ')}; then words of your own, for example: label on the module. The record shows it.`,
 };
 

@@ -68,7 +68,7 @@ export function MadeTestScreen({ opened, toDo, message, onTake, onClose }: MadeT
   );
 
   return (
-    <Frame title="A test made already" keys={KEYS}>
+    <Frame title="A test done already" keys={KEYS}>
       <ScrollText lines={head} rows={head.length} top={0} />
       <FormView
         form={form}

@@ -22,7 +22,7 @@ import { vehicleLine } from './step-words.ts';
 export interface NextTestsScreenProps {
   readonly opened: OpenedSession;
   readonly proposals: readonly Proposal[];
-  /** `What would tell most now`, `What would prove it`. */
+  /** `What would tell you most now`, `What would prove it`. */
   readonly title: string;
   readonly onClose: () => void;
   readonly onChoose: (proposal: Proposal) => void;
@@ -113,8 +113,8 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
       ) : (
         <>
           <Words>
-            No test with the instruments at hand would tell more than is known already. F9 in the
-            step changes the instruments.
+            No test with the instruments at hand would tell you anything new. F9 in the step changes
+            the instruments.
           </Words>
           <ScrollText lines={lines} rows={rows} top={top} />
         </>

@@ -16,7 +16,7 @@ const SKETCH_COLUMNS = 76;
 /** The sums that fit a step, done with its own values. */
 export function sumsParagraphs(opened: OpenedSession, step: Step | null): Paragraph[] {
   const sums = step ? opened.sums(step) : [];
-  if (sums.length === 0) return [{ text: 'No sum fits this step.' }];
+  if (sums.length === 0) return [{ text: 'No calculation fits this step.' }];
   return sums.flatMap(({ title, lines }, index) => [
     ...(index === 0 ? [] : [{ text: '' }]),
     { text: title, bold: true },
@@ -28,7 +28,7 @@ export function sumsParagraphs(opened: OpenedSession, step: Step | null): Paragr
 export function sketchParagraphs(opened: OpenedSession, test: Test | null): (Paragraph | string)[] {
   const drawn = opened.sketch(test, SKETCH_COLUMNS, true);
   if (drawn.length === 0)
-    return ['There is no circuit behind this session, so there is no wiring to draw.'];
+    return ['This session has no circuit model, so there is no wiring to draw.'];
   return drawn.map((text) => ({ text, drawn: true }));
 }
 
@@ -42,22 +42,22 @@ export function helpParagraphs(isDrill = false): Paragraph[] {
     ...OTHER_KEYS.map(([key, words]) => keyLine(key, words)),
     { text: '' },
     {
-      text: 'Readings may be typed as the meter shows them: 4.97, 4,97 V, 18 mV, 2k2, OL. The small m is a thousandth, the capital M a million.',
+      text: 'Type readings as the meter shows them: 4.97, 4,97 V, 18 mV, 2k2, OL. Small m is milli, capital M is mega.',
     },
     ...(isDrill ? [{ text: '' }, { text: POINTS }] : []),
   ];
 }
 
-const POINTS = `Points: ${DIAGNOSIS_POINTS} for the right repair, ${EVIDENCE_POINTS} for readings that prove it, ${TIME_POINTS} for few minutes, ${SAFETY_POINTS} for safety. Arranging takes minutes only with the next reading. A dangerous test is stopped by the bench and costs points for safety, and so does a test whose cautions were passed over.`;
+const POINTS = `Points: ${DIAGNOSIS_POINTS} for the right repair, ${EVIDENCE_POINTS} for readings that prove it, ${TIME_POINTS} for few minutes, ${SAFETY_POINTS} for safety. Setting up only costs minutes with the next reading. A dangerous test is stopped by the bench and costs safety points; so does a test whose cautions were skipped.`;
 
 const OTHER_KEYS: readonly (readonly [string, string])[] = [
-  ['Enter', 'Takes the reading, chooses the marked line, or says that it is done.'],
-  ['1 to 9', 'Choose a line of a list at once.'],
-  ['Tab', 'Takes over what a simulated vehicle shows.'],
+  ['Enter', 'Enters the reading, picks the marked line, or says it is done.'],
+  ['1 to 9', 'Picks a line of a list directly.'],
+  ['Tab', 'Uses what a simulated vehicle shows.'],
   ['PgUp, PgDn', 'Scroll a long text.'],
-  ['Esc', 'Empties the field; closes a page.'],
-  ['Ctrl+W', 'Takes away the last word of a field.'],
-  ['Ctrl+C', 'Leaves at once. Everything answered is saved.'],
+  ['Esc', 'Clears the field; closes a page.'],
+  ['Ctrl+W', 'Deletes the last word of a field.'],
+  ['Ctrl+C', 'Quits at once. All answers are saved.'],
 ];
 
 const KEY_COLUMNS = 14;

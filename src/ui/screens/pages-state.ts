@@ -30,7 +30,7 @@ export interface PageParts {
   readonly known: object;
   readonly 'known-value': { readonly quantity: string };
   readonly 'known-from': { readonly quantity: string; readonly is: string };
-  /** The place of a short along a wire: which, and its drops. */
+  /** Location of a short along a wire: which, and its drops. */
   readonly shorts: object;
   readonly 'short-drops': { readonly stretch: ShortStretch };
   /** One's own conclusion, typed. */
@@ -194,6 +194,6 @@ export function usefulKeys(opened: OpenedSession, actions: readonly SessionActio
 /** Why there is none, without a full stop. */
 export function noAdviceWords({ advisor }: OpenedSession): string {
   return advisor
-    ? 'this level of the drill shows no suspects and proposes no tests'
-    : 'there is no circuit behind this session, so chances cannot be computed';
+    ? 'this drill level shows no suspects and suggests no tests'
+    : 'this session has no circuit model, so chances cannot be computed';
 }

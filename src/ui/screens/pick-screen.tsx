@@ -14,7 +14,7 @@ import { Words } from '../parts/safe-words.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { isCut, WindowList } from '../parts/window-list.tsx';
 import { cutWords, toldApart, wrapWords } from '../parts/wrap-words.ts';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { shownText, useLook } from '../term/use-look.ts';
@@ -112,7 +112,7 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
       {shown.length === 0 ? (
         <Box height={rows} flexShrink={0}>
           <Words>
-            {items.length === 0 ? props.empty : 'Nothing matches: Esc empties the search.'}
+            {items.length === 0 ? props.empty : 'Nothing matches: Esc clears the search.'}
           </Words>
         </Box>
       ) : (
@@ -132,13 +132,17 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
 }
 
 /** What stands below the list for the marked one, as it is shown; its own line too where the list cuts it. */
-function aboutOf({ text, about }: PickScreenItem, columns: number, look: Look): string[] {
+function aboutOf({ text, about }: PickScreenItem, columns: number, look: DrawingStyle): string[] {
   const shown = isCut(text, columns, look) ? [text, about] : [about || ' '];
   return shown.flatMap((part) => wrapWords(shownText(part, look), columns));
 }
 
 /** Rows of the longest, so that the list is of one height for all. */
-function longestAbout(items: readonly PickScreenItem[], columns: number, look: Look): number {
+function longestAbout(
+  items: readonly PickScreenItem[],
+  columns: number,
+  look: DrawingStyle,
+): number {
   return Math.max(
     0,
     ...items.slice(0, MEASURED).map((item) => aboutOf(item, columns, look).length),

@@ -70,7 +70,7 @@ function pinField(id: string, words: string, terminal: JobTerminal | undefined):
     `${TERMINAL_KEY}${id}`,
     words,
     terminalText(terminal),
-    `${words}: pin and wire colour from the wiring diagram, for example 1 RD/BU or 1 red/blue. They then stand in every step.`,
+    `${words}: pin and wire colour from the wiring diagram, for example 1 RD/BU or 1 red/blue. They are then shown in every step.`,
   );
 }
 

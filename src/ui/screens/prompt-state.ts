@@ -177,7 +177,7 @@ export function possibleIn(
 }
 
 const DONE = { words: 'Press Enter when it is done.', enter: 'done' };
-const EARLIER = 'Your earlier answer stands here again: change it or confirm it.';
+const EARLIER = 'Your earlier answer is filled in: change it or confirm it.';
 
 function codeNote(session: Session, step: Step): string | null {
   const said = sheetAnswer(step, session.opened.job);

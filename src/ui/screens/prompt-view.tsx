@@ -6,7 +6,7 @@ import { TextField } from '../parts/text-field.tsx';
 import { isCut, WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
 import { columnsOf, wrapWords } from '../parts/wrap-words.ts';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { shownText, useLook } from '../term/use-look.ts';
 import type { Asked } from './prompt-state.ts';
 import { choicesOf, type Remark, remarkOf } from './reading-prompt-state.ts';
@@ -31,7 +31,7 @@ export function promptRows(
   asked: Asked,
   message: string | null,
   columns: number,
-  look: Look,
+  look: DrawingStyle,
   bind: (text: string) => string,
 ): number {
   return (
@@ -39,14 +39,14 @@ export function promptRows(
   );
 }
 
-function wrappedRows(notes: readonly string[], columns: number, look: Look): number {
+function wrappedRows(notes: readonly string[], columns: number, look: DrawingStyle): number {
   return notes.flatMap((note) => wrapWords(shownText(note, look), columns)).length;
 }
 
 function answerRows(
   asked: Asked,
   columns: number,
-  look: Look,
+  look: DrawingStyle,
   bind: (text: string) => string,
 ): number {
   switch (asked.kind) {
@@ -63,7 +63,11 @@ function answerRows(
   }
 }
 
-function readingRows({ prompt, context }: MeasureAsked, columns: number, look: Look): number {
+function readingRows(
+  { prompt, context }: MeasureAsked,
+  columns: number,
+  look: DrawingStyle,
+): number {
   if (prompt.mode === 'doubt') {
     const words = choicesOf(prompt).map((choice) => choice.words);
     return 2 + choiceRows(words, columns, look);
@@ -71,7 +75,7 @@ function readingRows({ prompt, context }: MeasureAsked, columns: number, look: L
   return 1 + remarkRows(remarkOf(prompt, context), columns, look);
 }
 
-function choiceRows(words: readonly string[], columns: number, look: Look): number {
+function choiceRows(words: readonly string[], columns: number, look: DrawingStyle): number {
   return listRows(words) + (cutsAny(words, columns, look) ? FULL_ROWS : 0);
 }
 
@@ -79,7 +83,7 @@ function listRows(words: readonly string[]): number {
   return Math.min(CHOICE_ROWS_MAX, words.length);
 }
 
-function cutsAny(words: readonly string[], columns: number, look: Look): boolean {
+function cutsAny(words: readonly string[], columns: number, look: DrawingStyle): boolean {
   return numbered(words).some((line) => isCut(line, columns, look));
 }
 
@@ -91,7 +95,7 @@ function remarkText({ tone, words }: Remark): string {
   return words === '' ? ' ' : `${SIGNS[tone]}${words}`;
 }
 
-function remarkRows(remark: Remark, columns: number, look: Look): number {
+function remarkRows(remark: Remark, columns: number, look: DrawingStyle): number {
   const lines = wrapWords(shownText(remarkText(remark), look), columns, { hang: 2 });
   return Math.max(REMARK_ROWS, lines.length);
 }

@@ -124,7 +124,7 @@ function afterEnter(prompt: ReadingPrompt, context: ReadingContext) {
     case 'unfinished':
       return stay({
         ...prompt,
-        nudge: typed === '' ? 'type a reading first' : 'this is not a whole reading yet',
+        nudge: typed === '' ? 'type a reading first' : 'this reading is not complete yet',
       });
     case 'doubt':
       return stay({ ...prompt, mode: 'doubt', chosen: 0, nudge: null });
@@ -256,5 +256,5 @@ const VERDICT_WORDS = {
 
 /** Stands first, so that it is read even where the reason is long. */
 function confirmWords(prompt: ReadingPrompt): string {
-  return prompt.mode === 'confirm' ? 'Enter once more if the meter really shows this. ' : '';
+  return prompt.mode === 'confirm' ? 'Press Enter again if that is what the meter shows. ' : '';
 }

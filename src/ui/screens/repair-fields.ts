@@ -23,7 +23,7 @@ const FITTED_WORDS: Readonly<Record<Fitted, string>> = {
 const CHANGED_WORDS: Readonly<Record<RepairEffect, string>> = {
   nothing: 'nothing',
   'for-a-while': 'for a while',
-  cured: 'cured it then',
+  cured: 'fixed it then',
 };
 
 /** The fields with what the job has already. The choices speak of the first part that was made new. */
@@ -34,28 +34,28 @@ export function repairFields({ earlierRepairs }: Job, parts: readonly Replaceabl
       REPAIRS_KEY,
       'Earlier repairs',
       earlierRepairs.map((one) => repairText(one, one === first, parts)).join('; '),
-      'With ; between, for example: crank sensor replaced last week, no change; harness taped. A part just replaced is less suspect.',
+      'Separated by ; for example: crank sensor replaced last week, no change; harness taped. A part just replaced is less suspect.',
     ),
     choice(
       PART_KEY,
       'Part replaced',
       parts.map(({ id }) => shortName(id)),
       first?.part ? shortName(first.part) : undefined,
-      'Left or Right: which part of this circuit was replaced or made good, where the words above do not say it.',
+      'Left or Right: which part of this circuit was replaced or repaired, if the words above do not say.',
     ),
     choice(
       FITTED_KEY,
-      'What went in',
+      'What was fitted',
       Object.values(FITTED_WORDS),
       first?.fitted && FITTED_WORDS[first.fitted],
-      'A second-hand part or one of another make is less surely a good one.',
+      'A used or aftermarket part is less certain to be good.',
     ),
     choice(
       CHANGED_KEY,
       'It changed',
       Object.values(CHANGED_WORDS),
       first?.changed && CHANGED_WORDS[first.changed],
-      'Of the complaint. A good part that changed nothing is hardly to blame; one that helped for a while speaks for contacts.',
+      'About the complaint. A good part that changed nothing is hardly to blame; one that helped for a while points to contacts.',
     ),
   ];
 }

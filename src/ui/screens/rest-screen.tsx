@@ -41,13 +41,13 @@ const ANY_TEST: KeyBinding = {
   show: 't',
   help: 'another test',
 };
-const DRIVE: KeyBinding = { keys: ['d'], show: 'd', help: 'it was driven' };
+const DRIVE: KeyBinding = { keys: ['d'], show: 'd', help: 'report test drive' };
 const CUSTOMER: KeyBinding = { keys: ['c'], show: 'c', help: 'call the customer' };
 const KEEP: KeyBinding = { keys: ['k'], show: 'k', help: 'keep the captures' };
 const BACK: KeyBinding = {
   keys: keysOf('back'),
   show: 'F2',
-  help: 'back into it, change an answer',
+  help: 'reopen it, change an answer',
 };
 
 export function RestScreen(props: RestScreenProps) {
@@ -112,7 +112,7 @@ const TITLES: Readonly<Record<Session['status'], string>> = {
 
 function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   const place: Paragraph[] = opened.preview
-    ? [{ text: '' }, { text: 'A preview: nothing was saved.' }]
+    ? [{ text: '' }, { text: 'Preview: nothing was saved.' }]
     : [{ text: '' }, { text: 'The session file' }, { text: `  ${opened.driver.path()}`, hang: 2 }];
   return session.status === 'paused'
     ? pausedParagraphs(opened, session, place)
@@ -141,11 +141,11 @@ function pausedParagraphs(
     { text: '' },
     ...(opened.drill
       ? [
-          { text: 'Go on later with:' },
+          { text: 'Continue later with:' },
           { text: `  ohmward drill --resume ${opened.driver.path()}`, hang: 2 },
         ]
       : [
-          { text: 'Go on later from the start screen, or with:' },
+          { text: 'Continue later from the start screen, or with:' },
           { text: `  ohmward resume ${opened.name()}`, hang: 2 },
         ]),
   ];
@@ -181,12 +181,12 @@ function driveParagraphs(opened: OpenedSession, { drives, closed }: Session): Pa
   if (opened.drill || opened.preview || (drives.length === 0 && !closed)) return [];
   const told = drives.map(({ code, words }) => ({
     text: sentenceStart(
-      [`${DRIVEN_WORDS[code]} when it was driven`, words].filter(Boolean).join(': '),
+      [`${DRIVEN_WORDS[code]} on the test drive`, words].filter(Boolean).join(': '),
     ),
   }));
   return [
     { text: '' },
-    ...(told.length > 0 ? told : [{ text: 'Once it was driven, press d, or later type' }]),
+    ...(told.length > 0 ? told : [{ text: 'After the test drive, press d, or later type' }]),
     ...(told.length > 0
       ? []
       : [{ text: `  ohmward retest ${opened.name()} --drive "away, 80 km"`, hang: 2 }]),
@@ -198,7 +198,7 @@ function keepParagraphs(opened: OpenedSession): Paragraph[] {
   if (!opened.goodCaptures.canKeep()) return [];
   return [
     { text: '' },
-    { text: 'To keep the captures after the repair as known-good ones, press k, or later type' },
+    { text: 'To keep the after-repair captures as known-good, press k, or later type' },
     { text: `  ohmward records keep ${opened.name()}`, hang: 2 },
   ];
 }
@@ -233,6 +233,6 @@ const CLOSED_WORDS = {
   cured: 'cured',
   'not-cured': 'not cured',
   changed: 'changed',
-  'not-shown': 'cure not shown',
+  'not-shown': 'repair not proven',
   'no-retest': 'not tested',
 } as const;

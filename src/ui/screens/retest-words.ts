@@ -33,12 +33,12 @@ export function verdictParagraphs(
 
 const NOT_THE_END: readonly string[] = ['not-cured', 'changed', 'not-shown'];
 const KEEP_OPEN =
-  'Not the end yet? Esc keeps the record open: mend further, then test again. Once closed it stays closed, and what is left to find is a new session.';
+  'Not finished? Esc keeps the record open: carry on with the repair, then test again. Once closed it stays closed; anything left to find is a new session.';
 
 const VERDICT_TITLES = {
   cured: 'The failed tests pass now',
   'not-cured': 'Not cured',
   changed: 'Changed',
-  'not-shown': 'The cure is not shown',
+  'not-shown': 'The repair is not proven',
   'no-retest': 'Nothing was tested',
 } as const;

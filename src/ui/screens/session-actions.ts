@@ -60,10 +60,10 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
 };
 
 const NO_WAY_ROUND =
-  'this procedure has no way round this step: F6 shows other tests, F10 pauses here';
+  'this procedure has no alternative to this step: F6 shows other tests, F10 pauses here';
 const NO_PLAN = 'this procedure watches nothing that could be recorded on a drive';
 const NO_CAPTURE =
-  'this step is not answered by a capture: pictures of a signal are, and its Hz, rpm, % and volts';
+  "a capture can't answer this step: it can only give the shape of a signal, its Hz, rpm, % or volts";
 
 type Plain = 'help' | 'note' | 'way' | 'instruments';
 function opening<N extends Plain>(...names: readonly N[]): Record<N, Act> {
@@ -111,7 +111,7 @@ function anyTest({ opened, state }: Here): Turn {
   return stay({ ...state, over, message: null });
 }
 
-const NO_TESTS = 'there is no circuit behind this session, so no other test can be arranged';
+const NO_TESTS = 'this session has no circuit model, so no other test can be set up';
 
 const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
   back: lastAgain,
@@ -130,7 +130,7 @@ const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
   capture: (here) => {
     const step = retestStep(here);
     if (!step || step.kind === 'ask' || !takesCapture(step))
-      return refuse(here.state, 'this test is not answered by a capture');
+      return refuse(here.state, "a capture can't answer this test");
     return open(here.state, { name: 'capture', ask: { kind: 'retest', step } });
   },
 };
@@ -150,14 +150,14 @@ export function lastAgain({ state }: Here): Turn {
 }
 
 function notInRetest({ state }: Here): Turn {
-  return refuse(state, 'not in a test after the repair: F10 leaves it, and it goes on later');
+  return refuse(state, 'not while testing after the repair: F10 leaves it for later');
 }
 
 /** The capture that is to answer the test on top. */
 export function captureOfTest({ state }: Here): Turn {
   const page = topOf(state);
   if (page?.name !== 'test' || !testTakesCapture(page.toDo.test))
-    return refuse(state, 'this test is not answered by a capture');
+    return refuse(state, "a capture can't answer this test");
   const { test, expected } = page.toDo;
   return open(state, { name: 'capture', ask: { kind: 'test', test, expected } });
 }

@@ -40,8 +40,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F2',
     other: 'Ctrl+B',
     help: 'back',
-    words:
-      'Take back the last answer. It is kept in the file as taken back, and stands ready to be changed.',
+    words: 'Take back the last answer. The file keeps it as taken back, and you can change it.',
   },
   {
     action: 'cannot',
@@ -50,7 +49,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Ctrl+X',
     help: "can't do this",
     words:
-      'This step cannot be done here. Asks why and goes round it, if the procedure has a way round.',
+      "This step can't be done here. Asks why and skips it, if the procedure has an alternative.",
   },
   {
     action: 'note',
@@ -58,7 +57,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F4',
     other: 'Ctrl+N',
     help: 'note',
-    words: 'Write down something you saw. It goes into the record with its time.',
+    words: 'Write down something you noticed. It goes into the record with the time.',
   },
   {
     action: 'suspects',
@@ -66,7 +65,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F5',
     other: 'Ctrl+P',
     help: 'suspects',
-    words: 'What may be wrong, with chances, after everything read so far.',
+    words: 'What could be wrong, and how likely, after all readings so far.',
   },
   {
     action: 'next-tests',
@@ -75,7 +74,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Ctrl+T',
     help: 'best tests',
     words:
-      'The tests that would tell most now. You can do one of them and come back; one that cannot be done here is proposed no more.',
+      "The tests that would tell you most now. Do one of them and come back; mark one you can't do here and it is not suggested again.",
   },
   {
     action: 'any-test',
@@ -84,15 +83,15 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Ctrl+V',
     help: 'another test',
     words:
-      'Any test you like, looked for among all of this circuit or arranged by yourself, at any time; also one that was made already, with the time it was made.',
+      'Any test you like, at any time: from the list for this circuit, or set up yourself; also one that was done already, with the time.',
   },
   {
     action: 'way',
     keys: ['f7', 'ctrl-y'],
     show: 'F7',
     other: 'Ctrl+Y',
-    help: 'way so far',
-    words: 'All answers up to here. Choose one to go back to it.',
+    help: 'path so far',
+    words: 'All answers so far. Pick one to go back to it.',
   },
   {
     action: 'sketch',
@@ -100,7 +99,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F8',
     other: 'Ctrl+L',
     help: 'wiring',
-    words: 'The wiring sketch with the leads, on the whole screen.',
+    words: 'The wiring sketch with the leads, full screen.',
   },
   {
     action: 'instruments',
@@ -108,7 +107,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F9',
     other: 'Ctrl+O',
     help: 'instruments',
-    words: 'What you have at hand. Only tests that can be done with it are proposed.',
+    words: 'What you have at hand. Only tests you can do with it are suggested.',
   },
   {
     action: 'pause',
@@ -116,8 +115,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F10',
     other: 'Ctrl+G',
     help: 'pause',
-    words:
-      'Stop here. Everything answered is saved already; the session goes on later where it stopped.',
+    words: 'Stop here. All answers are saved; the session continues later from here.',
   },
   {
     action: 'sums',
@@ -125,7 +123,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     show: 'F11',
     other: 'Ctrl+R',
     help: 'sums',
-    words: 'The small sums that fit this step, done with its own values.',
+    words: 'The calculations that fit this step, worked out with its values.',
   },
   {
     action: 'capture',
@@ -134,7 +132,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Ctrl+F',
     help: 'capture',
     words:
-      'Measure a saved capture instead of judging the picture by eye; a simulated vehicle gives its own.',
+      'Measure a saved capture instead of judging the trace by eye; a simulated vehicle makes its own.',
   },
   {
     action: 'watch',
@@ -143,7 +141,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Alt+S',
     help: 'what was seen',
     words:
-      'Where something is moved or warmed: least, most and drops of one round, as often as one is made. It answers nothing by itself.',
+      'When something is wiggled or heated: minimum, maximum and drop-outs of each round. It does not answer the step by itself.',
   },
   {
     action: 'plan',
@@ -152,7 +150,7 @@ export const SESSION_KEYS: readonly SessionKey[] = [
     other: 'Alt+Q',
     help: 'plan a drive',
     words:
-      'For a fault that nothing wakes here: what to record on a drive, where the leads go, who drives and how, with the cautions of a road test.',
+      "For an intermittent that won't act up here: what to record on a drive, where the leads go, who drives and how, with the road-test cautions.",
   },
   {
     action: 'help',

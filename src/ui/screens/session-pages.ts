@@ -88,7 +88,7 @@ interface EventParts {
   readonly tests: object;
   readonly measure: object;
   readonly chosen: { readonly id: string };
-  /** The place of a short is to be measured. */
+  /** Location of a short is to be measured. */
   readonly shorts: object;
   /** A test of the list was made already. */
   readonly made: { readonly id: string };
@@ -347,4 +347,4 @@ function afterDrawn({ opened, state }: Here): Turn {
 }
 
 /** Over the tests that would tell most, and while they are computed. */
-export const TELL_MOST = 'What would tell most now';
+export const TELL_MOST = 'What would tell you most now';

@@ -132,7 +132,7 @@ function shortView(here: Here, page: PageParts['short-drops'] & { name: 'short-d
     cautions,
     read: readBefore(state.session),
     aside: outside(state),
-    before: nextLine('the place of a short', test.setup),
+    before: nextLine('the location of a short', test.setup),
     actions: null,
   };
 }

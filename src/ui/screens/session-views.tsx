@@ -196,7 +196,7 @@ const VIEWS: {
   computing: (_, { send }) => (
     <WaitPage
       title={TELL_MOST}
-      words="One moment: every test that can be done here is being weighed."
+      words="One moment: weighing every test you can do here."
       onShown={() => send({ type: 'drawn' })}
     />
   ),
@@ -228,9 +228,9 @@ const VIEWS: {
   ),
   shorts: (_, { here, send }) => (
     <PickScreen
-      title="The place of a short"
+      title="Location of a short"
       items={shortItems(here)}
-      empty="There is no short of a wire to be placed here."
+      empty="There is no short in a wire to locate here."
       onPick={({ id }) => send({ type: 'chosen', id })}
       onClose={() => send(CLOSE)}
     />
@@ -242,9 +242,9 @@ const VIEWS: {
     }),
   known: (_, { here, send }) => (
     <PickScreen
-      title="What is known of this car"
+      title="What is known about this car"
       items={knownItems(here)}
-      empty="There is nothing to know here: no circuit stands behind this session."
+      empty="Nothing can be set here: this session has no circuit model."
       onPick={({ id }) => send({ type: 'chosen', id })}
       onClose={() => send(CLOSE)}
     />
@@ -383,7 +383,7 @@ const VIEWS: {
   diagnosis: ({ chosen }, { here, send }) => (
     <PickScreen
       key={chosen.length}
-      title={chosen.length === 0 ? 'What puts it right?' : 'What puts it right besides?'}
+      title={chosen.length === 0 ? 'What fixes it?' : 'What else does it need?'}
       items={diagnosisItems(here, chosen)}
       empty=""
       onPick={({ repair }) => send({ type: 'repair', repair })}
@@ -427,7 +427,7 @@ const LATER = { keys: ['escape', ...keysOf('pause')], show: 'Esc', help: 'not ye
 const MADE = { keys: ['tab'], show: 'Tab', help: 'made already' };
 const ARRANGE = { keys: keysOf('any-test'), show: 'Ins', help: 'arrange one' };
 const FORM_COLUMNS = 76;
-const SIMULATED = 'This is a simulated vehicle; the caution is the one of a real one.';
+const SIMULATED = 'This is a simulated vehicle; the caution is the one for a real one.';
 const NO_SUSPECTS = {
   rows: [],
   changed: null,

@@ -18,8 +18,8 @@ export function settingsSheet(settings: Settings): Form {
   return {
     at: 0,
     fields: [
-      textInput('person', 'Your name', settings.person, 'As reports show it.'),
-      textInput('shop', 'Workshop', settings.shop, 'As reports show it.'),
+      textInput('person', 'Your name', settings.person, 'As shown on reports.'),
+      textInput('shop', 'Workshop', settings.shop, 'As shown on reports.'),
       ...instrumentFields(settings.instruments),
       textInput('meter-name', 'Meter', meter.name, 'Its name, for the record.'),
       ...UNITS.flatMap((unit) => functionFields(unit, functionOf(meter, unit))),
@@ -27,7 +27,7 @@ export function settingsSheet(settings: Settings): Form {
         'counts',
         'Counts of the display',
         String(meter.volts.counts),
-        '6000 for a meter that shows up to 5.999.',
+        '6000 for a meter that reads up to 5.999.',
       ),
       textInput(
         'input-megohms',
@@ -51,21 +51,21 @@ export function settingsSheet(settings: Settings): Form {
         'rates',
         'Rates',
         settings.rates,
-        'What an hour costs, then price lines, for the call to the customer and their paper: 96 EUR; sensor plug 38. Empty: no prices are told.',
+        'Labour rate, then price lines, for the call to the customer and their paper: 96 EUR; sensor plug 38. Empty: no prices are quoted.',
       ),
-      textInput('sessions', 'Folder for sessions', settings.sessions, 'Empty for the usual one.'),
+      textInput('sessions', 'Folder for sessions', settings.sessions, 'Empty for the default.'),
       {
         kind: 'check',
         key: 'ascii',
-        label: 'ASCII signs only',
-        hint: 'Space changes it. For fonts and terminals that draw lines wrongly. Holds from the next start.',
+        label: 'ASCII characters only',
+        hint: 'Space changes it. For fonts and terminals that draw lines wrong. Takes effect at the next start.',
         on: settings.ascii,
       },
       {
         kind: 'choice',
         key: 'theme',
         label: 'Colours',
-        hint: 'Left or Right changes it. Nothing is said by colour alone. Holds from the next start.',
+        hint: 'Left or Right changes it. Nothing is shown by colour alone. Takes effect at the next start.',
         options: ['auto', 'no-colour'],
         chosen: settings.theme === 'auto' ? 0 : 1,
       },
@@ -138,7 +138,7 @@ function changeOf(sheet: Form, key: string, settings: Settings): Change | string
       text !== '' && value >= low && value <= high && (!whole || Number.isInteger(value));
     return fits
       ? take(value)
-      : `Enter a ${whole ? 'whole ' : ''}number from ${low} to ${high}; "${text}" was not taken.`;
+      : `Enter a ${whole ? 'whole ' : ''}number from ${low} to ${high}; "${text}" was not accepted.`;
   };
   const [by, what] = key.split('-');
   const unit = UNITS.find((one) => METER_UNITS[one].by === by);
@@ -154,7 +154,7 @@ function changeOf(sheet: Form, key: string, settings: Settings): Change | string
     case 'rates': {
       const rates = readRates(text);
       return rates && 'fix' in rates
-        ? `${sentenceStart(rates.words)}: ${rates.fix}. It was not taken.`
+        ? `${sentenceStart(rates.words)}: ${rates.fix}. It was not accepted.`
         : { key, value: text };
     }
     case 'meter-name':

@@ -11,7 +11,7 @@ export function sharesRemark(text: string, circuit: Circuit): string {
   const shares = sharesSaid(text) ?? [];
   const names = shares.map(({ name }) => neighbourOf(circuit, name).words);
   const moved = movedWords(toldBy({ earlierRepairs: [], shares }).map(({ key }) => key));
-  const what = names.length === 0 ? 'nothing shares with it' : names.join(', ');
+  const what = names.length === 0 ? 'nothing shares its wiring' : names.join(', ');
   return `Understood: ${what}${moved === '' ? '' : `; ${moved}`}.`;
 }
 

@@ -1,4 +1,4 @@
-/** The place of a short along a wire: which one, how it is measured, and the two drops. No React. */
+/** Location of a short along a wire: which one, how it is measured, and the two drops. No React. */
 import { spaced } from '../../circuit/part-faults.ts';
 import type { Test } from '../../circuit/test.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
@@ -29,7 +29,7 @@ export interface ShortItem {
   readonly id: string;
 }
 
-const WHOLE = 'The whole wire is measured unless you name a stretch of it before the drops.';
+const WHOLE = 'The whole wire is measured unless you name a section before the drops.';
 
 /** What touches what, the likeliest first. */
 export function shortItems({ opened, state }: Here): ShortItem[] {
@@ -45,9 +45,9 @@ export function shortItems({ opened, state }: Here): ShortItem[] {
 
 /** The list over the session; refused where nothing can be placed. */
 export function openShorts({ opened, state }: Here): Turn {
-  if (opened.drill) return refuse(state, 'the place of a short is not asked on a drill');
+  if (opened.drill) return refuse(state, 'the location of a short is not asked on a drill');
   if (state.session.status !== 'open')
-    return refuse(state, 'the conclusion is taken: F2 goes back to measure a place');
+    return refuse(state, 'the conclusion is accepted: F2 goes back to locate a short');
   return open(state, { name: 'shorts' });
 }
 
@@ -77,9 +77,9 @@ export function dropsQuestion({ state }: Here, { stretch }: PageParts['short-dro
   const words = circuit ? stretchWords(circuit, stretch) : stretch.wire;
   // With a joint on the way a stretch is known better than the whole wire.
   const [near, far, more] = circuit ? placesOn(circuit, stretch.wire) : [];
-  const part = more === undefined ? [] : [`Of a stretch: from ${near} to ${far}: 6.6 mV, 15.5 mV`];
+  const part = more === undefined ? [] : [`For a section: from ${near} to ${far}: 6.6 mV, 15.5 mV`];
   return {
-    title: 'The place of a short',
+    title: 'Location of a short',
     question: `Drops along ${words}, as in 6.6 mV, 15.5 mV:`,
     about: [...shortSteps(session, stretch), ...part].join(' '),
   };
@@ -121,7 +121,7 @@ function readTyped(
   const [, from, to] = /^from\s+(\S+)\s+to\s+(\S+)$/i.exec(part) ?? [];
   if (part !== '' && (from === undefined || to === undefined))
     return {
-      words: `"${part}" names no stretch`,
+      words: `"${part}" names no section`,
       fix: 'write it like "from A to B: 6.6 mV, 15.5 mV"',
     };
   const stretch = circuit

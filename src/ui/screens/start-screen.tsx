@@ -50,7 +50,7 @@ export function startMenu(
     {
       words: 'Try it on a simulated vehicle',
       about:
-        'No vehicle needed: the program answers every reading from the circuit, with a fault you choose.',
+        'No vehicle needed: the program works out every reading from the circuit, with a fault you pick.',
       choice: { kind: 'simulated' },
     },
     ...open.slice(0, OPEN_SHOWN).map(({ path, words, when, status, simulated, begun }) => ({
@@ -70,7 +70,7 @@ export function startMenu(
     })),
     {
       words: 'Settings',
-      about: 'Your name, your workshop, your instruments and how exact your meter is.',
+      about: 'Your name, shop, instruments and meter accuracy.',
       choice: { kind: 'settings' },
     },
     { words: 'Quit', about: 'Everything is saved.', choice: { kind: 'quit' } },
@@ -114,7 +114,7 @@ export function StartScreen({ sessions, count, more, onChoose }: StartScreenProp
 
   return (
     <Frame title="Ohmward" aside="guided diagnosis of position sensors" keys={KEYS}>
-      <Words bold>What is to be done?</Words>
+      <Words bold>What would you like to do?</Words>
       <Words> </Words>
       <WindowList
         lines={menu.map(({ words }, place) => `${place < 9 ? place + 1 : ' '}  ${words}`)}

@@ -15,7 +15,7 @@ import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
 import { type TextLine, textBlock } from '../parts/text-block.ts';
 import { columnsOf } from '../parts/wrap-words.ts';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -40,7 +40,7 @@ export interface StepScreenProps {
   readonly again: { readonly progress: string; readonly before: string } | null;
   /** What the last reading changed, or null. */
   readonly changed: string | null;
-  /** What is known of this car, told where there is room; null while nothing is. */
+  /** What is known about this car, told where there is room; null while nothing is. */
   readonly car: string | null;
   /** Why the last command was refused, or null. */
   readonly message: string | null;
@@ -119,7 +119,7 @@ const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
 ];
 
 /** What fits: the text first, then the sketch, then a footer as full as it can be. */
-function layOut(props: StepScreenProps, screen: Size, look: Look, minutes: string) {
+function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, minutes: string) {
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
   const here = props.again ? '' : stepHereWords(opened, session, step);

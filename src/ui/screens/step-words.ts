@@ -212,7 +212,7 @@ export function stepParagraphs(
   const cautions = cautionLine(opened, session, step.cautions, short);
   const before = [
     ...(session.opened.from !== undefined && session.trail.length === 1
-      ? [{ text: 'The session begins here, in the middle of the procedure.' }]
+      ? [{ text: 'The session starts here, in the middle of the procedure.' }]
       : []),
     ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
       text === null ? [] : [{ text, hang: 2 }],
@@ -276,7 +276,7 @@ export function keptGoodLines(
   );
   return kept
     ? [
-        `A known-good capture of "${kept.vehicle}" is kept: one that is measured here stands beside it.`,
+        `A known-good capture of "${kept.vehicle}" is on file: a capture measured here is compared with it.`,
       ]
     : [];
 }
@@ -299,7 +299,7 @@ export function answeredWords(opened: OpenedSession, session: Session): string |
   );
   return steps.length === 0
     ? null
-    : `Answered already (F2 or back makes it again): ${steps.join('; ')}.`;
+    : `Already answered (F2 or back to repeat it): ${steps.join('; ')}.`;
 }
 
 /** What was found, in a few words. */
@@ -340,7 +340,7 @@ function seenAndSaid(seen: string, outcome: string): string {
  * so they stand here only where nothing else was answered.
  */
 export function retestWords(step: RepeatableStep, after: Retest): string {
-  if (after.type === 'retest-impossible') return `could not be made: ${after.reason}`;
+  if (after.type === 'retest-impossible') return `could not be done: ${after.reason}`;
   const found = foundAfter(step, after);
   const expected = step.kind === 'ask' ? null : expectedPlain(step);
   return expected === null || expected === found ? found : `${found} (good is ${expected})`;

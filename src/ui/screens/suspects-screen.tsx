@@ -12,7 +12,7 @@ import { type Paragraph, type TextLine, textBlock } from '../parts/text-block.ts
 import { WindowList } from '../parts/window-list.tsx';
 import { windowTop } from '../parts/window-state.ts';
 import { columnsOf, cutMiddle, cutWords } from '../parts/wrap-words.ts';
-import type { Look } from '../term/colour.ts';
+import type { DrawingStyle } from '../term/colour.ts';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
@@ -32,7 +32,7 @@ export interface SuspectsScreenProps {
   readonly onConclude: (row: SuspectRow) => void;
   /** Values of this car are to be set; absent on a drill. */
   readonly onValues?: () => void;
-  /** The place of a short is to be measured; absent on a drill. */
+  /** Location of a short is to be measured; absent on a drill. */
   readonly onShorts?: () => void;
   /** What is wrong is not in the list. */
   readonly onOwnWords: () => void;
@@ -120,7 +120,7 @@ function squeezed(
   paragraphs: readonly Paragraph[],
   rows: number,
   columns: number,
-  look: Look,
+  look: DrawingStyle,
 ): TextLine[] {
   const blocks = paragraphs.map((paragraph) => textBlock([paragraph], columns, look));
   const all = blocks.flat();
@@ -166,7 +166,7 @@ function headOf(
     {
       text:
         changed === null
-          ? `Nothing has been read yet: these are the usual chances${isTold ? ', moved by what the job sheet tells' : ''}.`
+          ? `No readings yet: these are the usual odds${isTold ? ', adjusted by the job sheet' : ''}.`
           : `Last reading: ${changed}`,
       hang: 2,
     },
@@ -180,7 +180,7 @@ function headOf(
 
 /** What is behind the marked suspect. */
 function detailOf(row: SuspectRow | null | undefined): string {
-  if (!row) return 'There is nothing to suspect.';
+  if (!row) return 'There are no suspects.';
   const faults = row.faults
     .slice(0, 4)
     .map(({ words, chance }) => `${words} (${percentWords(chance)})`);

@@ -56,13 +56,13 @@ export function TakePage<B extends KeyBinding>(props: TakePageProps<B>) {
     if (label === 'return' && enter !== null) {
       if (notYet !== null) setRemark(notYet);
       else if (isDeliberate) props.onTake();
-      else setRemark('That Enter came too quickly: read this, then press Enter.');
+      else setRemark('That Enter came too fast: read this, then press Enter.');
       return;
     }
     const binding = bindingOf(event, others);
     if (!binding) return;
     if (props.needsPause?.includes(binding) && !isDeliberate)
-      setRemark('That key came too quickly: read this, then press it.');
+      setRemark('That key came too fast: read this, then press it.');
     else props.onKey(binding);
   });
 

@@ -114,4 +114,4 @@ function paragraphsOf(
   ];
 }
 
-const WIGGLE = 'Move harness and connectors while you watch the instrument.';
+const WIGGLE = 'Wiggle the harness and connectors while you watch the instrument.';

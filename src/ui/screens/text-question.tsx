@@ -42,7 +42,7 @@ const KEYS: readonly KeyBinding[] = [
 ];
 
 /** For what cannot be done. */
-export const NO_REASON = '! A reason is needed: type why it cannot be done, then press Enter.';
+export const NO_REASON = "! A reason is needed: type why it can't be done, then press Enter.";
 const NOTHING_TYPED = '! Nothing is typed yet: type it, then press Enter; Esc leaves it.';
 
 export function TextQuestion(props: TextQuestionProps) {

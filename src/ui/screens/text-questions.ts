@@ -18,31 +18,32 @@ export interface Question {
 export const NOTE: Question = {
   title: 'Note',
   question: 'What did you see?',
-  about: 'It goes into the record with its time and place in the session. It changes no answer.',
+  about:
+    'It goes into the record with the time and its place in the session. It changes no answer.',
 };
 export const CANNOT: Question = {
-  title: 'This step cannot be done',
+  title: "This step can't be done",
   question: 'Why not?',
   about:
-    'For example: the terminal cannot be reached; the plug must not be opened. The record shows the reason.',
+    "For example: can't reach the terminal; connector must not be opened. The record shows the reason.",
   empty: NO_REASON,
 };
 export const CANNOT_RETEST: Question = {
-  title: 'This test cannot be made',
+  title: "This test can't be done",
   question: 'Why not?',
   about:
-    'For example: the terminal cannot be reached any more. The record shows the reason, and that the cure is not shown by this test.',
+    "For example: can't reach the terminal any more. The record shows the reason, and that this test does not prove the repair.",
   empty: NO_REASON,
 };
 export const OWN_WORDS: Question = {
   title: 'Your own conclusion',
-  question: 'What is wrong, and what puts it right?',
+  question: 'What is wrong, and what fixes it?',
 };
 export const DRIVE: Question = {
-  title: 'The drive after the repair',
-  question: 'Did the trouble codes stay away, or did they come back?',
+  title: 'Test drive after the repair',
+  question: 'Did the trouble codes stay away, or come back?',
   about:
-    'Begin with "away" or "back", then say how it was driven: away, 80 km and three cold starts. It goes into this record with its time.',
+    'Begin with "away" or "back", then say how it was driven: away, 80 km and three cold starts. It goes into this record with the time.',
   check: (text) => {
     const read = readDrive(text);
     if ('type' in read) return { ok: true, words: `Understood: ${DRIVEN_WORDS[read.code]}.` };
@@ -63,7 +64,7 @@ export function workQuestion(told: readonly string[]): Question {
   };
 }
 const WORK_ABOUT =
-  'Write: authorised by R. Example, by telephone, up to 240 EUR. It goes into this record with its time.';
+  'Write: authorised by R. Example, by telephone, up to 240 EUR. It goes into this record with the time.';
 export const CLIP: Question = {
   title: 'Clip something in',
   question: 'From where, to where, and what: lead, test-light, lamp, or ohms?',
@@ -74,9 +75,9 @@ export const CLIP: Question = {
 export function watchedQuestion(asked: WatchedAsked | null): Question {
   const places = asked?.places.join(', ') ?? '';
   return {
-    title: 'While it was moved',
+    title: 'While wiggling',
     question: 'What did the instrument show in this round?',
-    about: `For example: ${WATCHED_FORM}; or the readings as they come: plug: 4.98, 5.01, 0.3. Places here: ${places}; without one it was all of it.${asked?.limits ? ' A reading that a good circuit does not give counts as a drop.' : ''}`,
+    about: `For example: ${WATCHED_FORM}; or the readings as they come: plug: 4.98, 5.01, 0.3. Places here: ${places}; without one it was all of it.${asked?.limits ? ' A reading a good circuit cannot give counts as a drop-out.' : ''}`,
     check: (text) => {
       const read = asked ? readWatched(text, asked) : null;
       if (!read) return { ok: false, words: 'nothing is moved or warmed at this step' };

@@ -17,31 +17,31 @@ export function toldFields({ circumstances = {} }: Job): FormField[] {
       HAPPENS_KEY,
       'When it happens',
       happens.join(', '),
-      `With commas between: ${HAPPENS.join(', ')}.`,
+      `Separated by commas: ${HAPPENS.join(', ')}.`,
     ),
     textInput(
       FAILS_KEY,
       'What else fails',
       failsWithIt,
-      'Since then, in words: what else does not work. "nothing" where all else does.',
+      'What else has stopped working since then. "nothing" if everything else works.',
     ),
     textInput(
       WORK_KEY,
       'Recent work',
       recentWork,
-      'On the vehicle before it began, for example: wheel bearing, timing belt, engine out, accident.',
+      'On the vehicle before it started, for example: wheel bearing, timing belt, engine out, accident.',
     ),
     textInput(
       SEEN_KEY,
-      'What can be seen',
+      'Visible damage',
       seen,
-      'Without touching anything, for example: harness chafed at the bracket; plug wet.',
+      'Without touching anything, for example: harness chafed at the bracket; connector wet.',
     ),
     textInput(
       FREEZE_KEY,
       'Freeze frame',
       (circumstances.freezeFrame ?? []).join('; '),
-      'What the module kept of the moment, with ; between: 812 rpm; coolant 91 C. Kept, and weighs nothing.',
+      'Freeze-frame data, separated by ; for example 812 rpm; coolant 91 C. Kept for the record, not weighed.',
     ),
   ];
 }
@@ -128,5 +128,5 @@ export function toldRemark(sheet: Form, key: string): string | null {
   const told = toldBy({ earlierRepairs: [], ...circumstancesOf(sheet) });
   const moved = movedWords(told.flatMap((one) => (one.key.startsWith(`${key}:`) ? one.key : [])));
   if (moved !== '') return `Understood: ${moved}.`;
-  return isWords ? 'Kept as a note: it moves no chance.' : null;
+  return isWords ? 'Kept as a note: it does not change the odds.' : null;
 }

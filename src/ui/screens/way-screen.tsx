@@ -1,4 +1,4 @@
-/** The way so far: every standing answer, one of which may be gone back to. */
+/** The path so far: every standing answer, one of which may be gone back to. */
 import { Box } from 'ink';
 import { useState } from 'react';
 import type { Session } from '../../session/session.ts';
@@ -54,7 +54,7 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
   });
 
   return (
-    <Frame title="The way so far" aside={`${answered} answered`} keys={KEYS}>
+    <Frame title="The path so far" aside={`${answered} answered`} keys={KEYS}>
       <WindowList
         lines={items.map(({ text }) => text)}
         rows={rows}
@@ -69,8 +69,8 @@ export function WayScreen({ opened, session, onClose, onGoBack }: WayScreenProps
       ) : null}
       <Words>
         {list.chosen < answered
-          ? 'Going back takes this answer back. Later answers are kept and count again where the way passes them.'
-          : 'This is the step that is asked now.'}
+          ? 'Going back takes this answer back. Later answers are kept and count again if the path comes past them.'
+          : 'This is the step you are at now.'}
       </Words>
     </Frame>
   );

@@ -12,7 +12,7 @@ export type Environment = Readonly<Record<string, string | undefined>>;
 export type ColourWish = 'auto' | 'always' | 'never';
 
 /** How things are drawn: with colour or not, with line drawing or `+-|`. */
-export interface Look {
+export interface DrawingStyle {
   readonly colour: boolean;
   readonly ascii: boolean;
 }

@@ -2,7 +2,7 @@
 import { Box, render } from 'ink';
 import { Component, type ReactNode, useLayoutEffect, useReducer, useRef, useState } from 'react';
 import { Words } from '../parts/safe-words.tsx';
-import { allowAttributes, type Look } from './colour.ts';
+import { allowAttributes, type DrawingStyle } from './colour.ts';
 import type { Keyboard } from './keyboard.ts';
 import type { ScreenPainter } from './screen-painter.ts';
 import { silentStdin } from './stdin-shim.ts';
@@ -26,7 +26,7 @@ export interface MountedScreen {
 }
 
 /** Draws `node` on the terminal until it is unmounted or the terminal is left. */
-export function mountScreen(node: ReactNode, host: ScreenHost, look: Look): MountedScreen {
+export function mountScreen(node: ReactNode, host: ScreenHost, look: DrawingStyle): MountedScreen {
   allowAttributes();
   const tree = (content: ReactNode) => (
     <CrashGuard onCrash={host.crash}>
@@ -46,7 +46,7 @@ export function mountScreen(node: ReactNode, host: ScreenHost, look: Look): Moun
   return { show: (content) => ink.rerender(tree(content)), unmount: () => ink.unmount() };
 }
 
-function Root(props: { host: ScreenHost; look: Look; children: ReactNode }) {
+function Root(props: { host: ScreenHost; look: DrawingStyle; children: ReactNode }) {
   const { screen, keyboard } = props.host;
   const size = useTerminalSize(screen);
   useSettledKeys(keyboard);
@@ -87,9 +87,9 @@ function TooSmall(props: { columns: number; rows: number; untaken: number }) {
   const lost = untaken === 0 ? '' : ` So far ${keysWords(untaken)} not taken.`;
   return (
     <Words width={Math.max(1, columns)}>
-      {`Please make this window larger: ${SIZE_MIN.columns} x ${SIZE_MIN.rows} is the least, ` +
-        `it is ${columns} x ${rows}. What was done is kept, and text goes on into its field; ` +
-        `no other key is taken.${lost}`}
+      {`Please enlarge this window: ${SIZE_MIN.columns} x ${SIZE_MIN.rows} is the minimum, ` +
+        `it is ${columns} x ${rows}. Your work is kept, and text still goes into its field; ` +
+        `other keys are ignored.${lost}`}
     </Words>
   );
 }

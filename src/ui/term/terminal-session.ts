@@ -26,7 +26,7 @@ export interface TerminalOptions {
 }
 
 /** The terminal while the program has it. */
-export interface Terminal {
+export interface TerminalSession {
   readonly screen: ScreenPainter;
   readonly keyboard: Keyboard;
   /** Restores the terminal; the program goes on and may print. Calling again does nothing. */
@@ -50,7 +50,7 @@ const CRASH_CODE = 70;
 const UNWORKABLE_CODE = 1;
 
 /** Takes over the terminal. One at a time. */
-export function openTerminal(options: TerminalOptions): Terminal {
+export function openTerminal(options: TerminalOptions): TerminalSession {
   const { stdin, stdout, farewell, onHangup } = options;
   const stderr = options.stderr ?? process.stderr;
   const altScreen = options.altScreen ?? true;
@@ -130,7 +130,7 @@ export function openTerminal(options: TerminalOptions): Terminal {
       return;
     }
     const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    endProcess('crash', CRASH_CODE, [`Ohmward stopped because of a mistake of its own: ${words}`]);
+    endProcess('crash', CRASH_CODE, [`Ohmward stopped because of a bug: ${words}`]);
   }
 
   function suspend(): void {

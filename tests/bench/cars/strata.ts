@@ -172,7 +172,7 @@ function freeTracks(random: Random, of: Values, circuit: string): void {
   if (random() < 0.3) for (const track of ['main', 'track-1', 'track-2']) invert(of, track);
 }
 
-/** What may go beyond its range, by circuit. */
+/** What may go over range, by circuit. */
 const BEYOND: Readonly<Record<string, readonly string[]>> = {
   'hall-module-fed': ['signal.pull', 'sensor.draws'],
   'hall-relay-fed': ['signal.pull', 'sensor.draws'],
@@ -182,7 +182,7 @@ const BEYOND: Readonly<Record<string, readonly string[]>> = {
   'current-two-wire': ['signal.pull'],
 };
 
-/** One value 1.2 to 3 times beyond its range, or a neighbour that nobody described. */
+/** One value 1.2 to 3 times over range, or a neighbour that nobody described. */
 function outside(random: Random, of: Values, circuit: string): void {
   freeChoices(random, of, circuit);
   const names = BEYOND[circuit] ?? [];

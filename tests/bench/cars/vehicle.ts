@@ -287,7 +287,7 @@ function isWorn(car: Car): number | null {
   return null;
 }
 
-/** The signal stands in the wrong place. */
+/** The signal is in the wrong position. */
 function isShifted(car: Car): boolean {
   return car.faults.some(({ trouble }) => isShifting(trouble));
 }

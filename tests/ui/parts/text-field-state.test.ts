@@ -67,16 +67,16 @@ describe('textFieldAfter', () => {
     const full = typedInto(textField('ab'), `${LEFT}${pasted('x'.repeat(4100))}`);
     expect(drawn(full)).toBe(`a${'x'.repeat(3998)}|b`);
     expect(overflowWords(full)).toBe(
-      '! 102 signs were too many: a field takes 4000. The others are kept.',
+      '! 102 characters were too many: a field holds 4000. The rest is kept.',
     );
-    expect(overflowWords(typedInto(full, 'y'))).toMatch(/^! 1 sign was too many/);
+    expect(overflowWords(typedInto(full, 'y'))).toMatch(/^! 1 character was too many/);
     expect(overflowWords(typedInto(full, LEFT))).toBeNull();
     expect(drawn(typedInto(full, '\x7fy'))).toBe(`a${'x'.repeat(3997)}y|b`);
   });
 
   it('counts what the decoder has cut off a paste', () => {
     const state = typedInto(textField(), pasted('x'.repeat(70_000)));
-    expect(overflowWords(state)).toContain('66000 signs');
+    expect(overflowWords(state)).toContain('66000 characters');
   });
 
   it('the cursor stays within the text, whatever is pressed', () => {

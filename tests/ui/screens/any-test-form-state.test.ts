@@ -86,7 +86,7 @@ test('Enter opens a list, asks what is clipped in, and takes it off again', () =
   expect(clipped.setup.bridges).toHaveLength(1);
   expect(entered(clipped, 'clipped-in')).toEqual(form);
   expect(clippedIn(form, 'sensor.signal battery.negative spoon', hall)).toMatchObject({
-    words: expect.stringContaining('"spoon" is nothing to clip in'),
+    words: expect.stringContaining('"spoon" cannot be clipped in'),
   });
 });
 

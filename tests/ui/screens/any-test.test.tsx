@@ -38,7 +38,7 @@ describe('any test at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [m] make this test  [t] the usual tests  [arrows] arrange  [Esc] close       │
+      │ [m] make this test  [t] the standard tests  [arrows] arrange  [Esc] close    │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -171,7 +171,7 @@ describe('any test', () => {
     await press(F.nextTests, 't');
     expect(await frame()).toContain('─ Which test? ─');
     await press(ESC);
-    expect(await frame()).toContain('What would tell most now');
+    expect(await frame()).toContain('What would tell you most now');
   });
 
   it('turns with Left and Right, and asks for its cautions before it is made', async () => {
@@ -202,7 +202,7 @@ describe('any test', () => {
   it('that cannot be in this vehicle is asked about as a step is', async () => {
     const { frame, press, driver } = await walkSession({ free: true });
     await press('t', F.anyTest, 'm', '500', ENTER);
-    expect(await frame()).toContain('Enter once more if the meter really shows this');
+    expect(await frame()).toContain('Press Enter again if that is what the meter shows');
     expect(driver.events()).toHaveLength(1);
   });
 });
@@ -214,7 +214,7 @@ describe('free order at 80 x 24', () => {
       "┌─ Free order ─────────────────────────────────────────────────────── 0 tests ─┐
       │ Complaint: Cranks but does not start                                         │
       │                                                                              │
-      │ Nothing was read yet.                                                        │
+      │ Nothing has been read yet.                                                   │
       │                                                                              │
       │                                                                              │
       │                                                                              │
@@ -226,7 +226,7 @@ describe('free order at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       │                                                                              │
-      │ What would tell most now                                                     │
+      │ What would tell you most now                                                 │
       │ > 1  2 min: Voltage from sensor ground, pin 3 (BK) to battery negative       │
       │   2  <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative  │
       │   3  4 min: The same voltage with the engine running                         │
@@ -251,7 +251,7 @@ describe('free order at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       │                                                                              │
-      │ What would tell most now                                                     │
+      │ What would tell you most now                                                 │
       │ > 1  2 min: Voltage from sensor ground, pin 3 (BK) to battery negative       │
       │   2  <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative  │
       │   3  4 min: The same voltage with the engine running                         │
@@ -291,9 +291,11 @@ describe('free order at 80 x 24', () => {
 
   it('without a circuit takes notes and a conclusion in words', async () => {
     const { frame, press, driver } = await walkSession({ free: true, advisor: false });
-    expect(await frame()).toContain('There is no circuit behind this session.');
+    expect(await frame()).toContain('This session has no circuit model.');
     await press('c', 'mouse in the harness', ENTER);
-    expect(await frame()).toContain('not weighed, since words of your own name no fault');
+    expect(await frame()).toContain(
+      'not weighed, because a conclusion in your own words names no fault',
+    );
     await press(ENTER);
     expect(driver.events().at(-1)).toMatchObject({ ownWords: 'mouse in the harness' });
   });

@@ -9,7 +9,7 @@ describe('start', () => {
     const { frame } = await walkApp();
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Ohmward ───────────────────────────── guided diagnosis of position sensors ─┐
-      │ What is to be done?                                                          │
+      │ What would you like to do?                                                   │
       │                                                                              │
       │ > 1  New session                                                             │
       │   2  Try it on a simulated vehicle                                           │
@@ -64,7 +64,7 @@ describe('start', () => {
     await press('3');
     expect(await frame()).toContain('The file is damaged at line 7.');
     await press(ENTER);
-    expect(await frame()).toContain('What is to be done?');
+    expect(await frame()).toContain('What would you like to do?');
   });
 });
 
@@ -84,24 +84,24 @@ describe('a new session', () => {
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Job sheet ─────────────────────────────────── Three-wire sensor, no signal ─┐
       │ > Complaint                                                                  │
-      │   Trouble codes     -                                                        │
-      │   Earlier repairs   -                                                        │
-      │   Part replaced     (not stated)  sensor                                     │
-      │   What went in      (not stated)  new   second-hand   other make             │
-      │   It changed        (not stated)  nothing   for a while   cured it then      │
-      │   When it happens   -                                                        │
-      │   What else fails   -                                                        │
-      │   Recent work       -                                                        │
-      │   What can be seen  -                                                        │
-      │   Freeze frame      -                                                        │
-      │   Vehicle           -                                                        │
-      │   VIN               -                                                        │
-      │   Number plate      -                                                        │
-      │   Odometer          -                                                        │
+      │   Trouble codes    -                                                         │
+      │   Earlier repairs  -                                                         │
+      │   Part replaced    (not stated)  sensor                                      │
+      │   What was fitted  (not stated)  new   second-hand   other make              │
+      │   It changed       (not stated)  nothing   for a while   fixed it then       │
+      │   When it happens  -                                                         │
+      │   What else fails  -                                                         │
+      │   Recent work      -                                                         │
+      │   Visible damage   -                                                         │
+      │   Freeze frame     -                                                         │
+      │   Vehicle          -                                                         │
+      │   VIN              -                                                         │
+      │   Number plate     -                                                         │
+      │   Odometer         -                                                         │
       │ field 1 of 21                                                                │
       │                                                                              │
       │                                                                              │
-      │ What the customer says, in their words. The only field that is needed.       │
+      │ What the customer says, in their own words. The only required field.         │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] next field  [Ctrl+S] begin  [Up/Down] move  [Esc] back               │
       └──────────────────────────────────────────────────────────────────────────────┘
@@ -124,8 +124,10 @@ describe('a new session', () => {
     const { press, screen } = await walkApp();
     await press('3');
     const drawn = screen.raw();
-    expect(drawn).toContain('the circuit is being computed');
-    expect(drawn.indexOf('Before you go on')).toBeGreaterThan(drawn.indexOf('being computed'));
+    expect(drawn).toContain('computing the circuit');
+    expect(drawn.indexOf('Before you go on')).toBeGreaterThan(
+      drawn.indexOf('computing the circuit'),
+    );
   });
 
   it('can be begun with Enter alone once there is a complaint', async () => {
@@ -142,7 +144,7 @@ describe('a new session', () => {
     await later(10, ENTER); // typed ahead
     expect(services.opens).toEqual([]);
     await press(ESC);
-    expect(await frame()).toContain('> Trouble codes     P03401');
+    expect(await frame()).toContain('> Trouble codes    P03401');
     await press(CTRL_S, ENTER);
     expect(services.opens).toMatchObject([{ job: { codes: ['P03401'] } }]);
   });
@@ -162,7 +164,7 @@ describe('a new session', () => {
     const { press, services, frame } = await walkApp();
     await press('1', ENTER, DOWN, 'P0335', CTRL_S);
     expect(services.opens).toEqual([]);
-    expect(await frame()).toContain('Write down the complaint first');
+    expect(await frame()).toContain('Enter the complaint first');
     expect(await frame()).toContain('P0335');
   });
 
@@ -174,7 +176,7 @@ describe('a new session', () => {
     await press(ESC, 'brakes');
     expect(await frame()).toContain('Nothing matches');
     await press(ENTER, ESC, ESC);
-    expect(await frame()).toContain('What is to be done?');
+    expect(await frame()).toContain('What would you like to do?');
   });
 });
 
@@ -191,7 +193,7 @@ describe('a simulated vehicle', () => {
     ]);
     await press('y', F.pause, ENTER);
     expect(services.sessions[0]?.closed()).toBe(true);
-    expect(await frame()).toContain('What is to be done?');
+    expect(await frame()).toContain('What would you like to do?');
   });
 });
 
@@ -252,7 +254,7 @@ describe('settings', () => {
     await press('5', ...Array.from({ length: 24 }, () => DOWN), '/nowhere', ENTER);
     expect(await frame()).toContain('that folder is not there');
     await press(ESC, ESC);
-    expect(await frame()).toContain('What is to be done?');
+    expect(await frame()).toContain('What would you like to do?');
     expect(services.settings.values().sessions).toBe('');
   });
 

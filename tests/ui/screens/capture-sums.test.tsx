@@ -41,7 +41,7 @@ describe('choosing a capture', () => {
     const { frame, press, driver } = await walkSession({ scope: true });
     await press(F.capture, ENTER, 'g');
     expect(await frame()).toContain('Choose a known-good capture');
-    expect(await frame()).toContain('Or type what the maker states of the edges: falls at 114');
+    expect(await frame()).toContain("Or type the maker's edge positions: falls at 114");
     await press(ESC);
     expect(await frame()).toContain('crank.csv: switched');
     await press('g', 'falls at 114', ENTER);
@@ -53,7 +53,7 @@ describe('choosing a capture', () => {
     const { frame, press } = await walkSession({ scope: true });
     await press(F.capture, 'arch', ENTER);
     expect(await frame()).toContain('Folder: /data/archive');
-    expect(await frame()).toContain('No capture lies here.');
+    expect(await frame()).toContain('There are no captures here.');
     await press(ENTER);
     expect(await frame()).toContain('Folder: /data ');
     await press('locked', ENTER);
@@ -77,7 +77,7 @@ describe('choosing a capture', () => {
   it('takes a typed path, says why it cannot be read, and stays', async () => {
     const { frame, press, driver } = await walkSession({ scope: true });
     await press(F.capture, '/data/nowhere.csv');
-    expect(await frame()).toContain('Enter takes it as a path');
+    expect(await frame()).toContain('Enter uses it as a path');
     await press(ENTER);
     expect(await frame()).toContain('! there is no such file; check the name and the rights');
     await press(ESC, ESC);
@@ -110,7 +110,7 @@ describe('a capture', () => {
     await press(F.capture, ENTER);
     for (let repeat = 0; repeat < 12; repeat++) await later(33, ENTER);
     expect(driver.events()).toHaveLength(1);
-    expect(await frame()).toContain('That Enter came too quickly');
+    expect(await frame()).toContain('That Enter came too fast');
     await later(QUIET_MS, ENTER);
     expect(driver.events().at(-1)).toMatchObject({ type: 'look-recorded', look: 'uneven' });
   });
@@ -145,7 +145,7 @@ describe('a capture', () => {
   it('of several channels can be judged by another one', async () => {
     const { frame, press, driver } = await walkSession({ scope: true });
     await press(F.capture, 'two.csv', ENTER);
-    expect(await frame()).toContain('Judged is channel 1 of 2: cam');
+    expect(await frame()).toContain('Judged channel: 1 of 2, cam');
     expect(await frame()).toContain('[c] another channel');
     expect(await frame()).not.toContain('[Enter]');
     await press(ENTER);
@@ -159,6 +159,6 @@ describe('a capture', () => {
   it('is refused at a step that asks for volts of nothing that moves', async () => {
     const { frame, press } = await walkSession();
     await press('y', F.capture);
-    expect(await frame()).toContain('! this step is not answered by a capture');
+    expect(await frame()).toContain("! a capture can't answer this step");
   });
 });

@@ -70,12 +70,12 @@ describe('the screens of a drill', () => {
     await press(ENTER);
     expect(await frame()).toContain('The answer is sealed as');
     await press(ENTER);
-    expect(await frame()).toContain('Nothing was read yet.');
+    expect(await frame()).toContain('Nothing has been read yet.');
     // Key on, then the test: the caution comes first, only y takes it away, and the bench reads by itself.
     await press('t', RIGHT, 'm');
     expect(await frame()).toContain('Before you go on');
     await press(PAGE_DOWN, PAGE_DOWN);
-    expect(await flat()).toContain('the caution is the one of a real one');
+    expect(await flat()).toContain('the caution is the one for a real one');
     await press('y');
     expect(session().tests).toHaveLength(1);
     expect(await frame()).toContain('─ Any test ─');
@@ -89,7 +89,7 @@ describe('the screens of a drill', () => {
     await press(ESC, F.suspects);
     expect(await frame()).toContain('%');
     await press(ENTER, 'c');
-    expect(await frame()).toContain('What puts it right?');
+    expect(await frame()).toContain('What fixes it?');
     await press(ENTER);
     expect(await frame()).toContain('Hand in');
     expect(session().concluded).toBeNull();
@@ -112,7 +112,7 @@ describe('the screens of a drill', () => {
       expect(await frame()).toContain('[c] capture');
       // Nothing turns with the key off.
       await press('c');
-      expect(await flat()).toContain('Nothing passes the sensor');
+      expect(await flat()).toContain('Nothing is moving past the sensor');
       expect(session().tests).toHaveLength(0);
       await press(RIGHT, RIGHT, 'c');
       expect(await frame()).toContain('Before you go on');
@@ -131,7 +131,7 @@ describe('the screens of a drill', () => {
     const { press, frame, session } = await walkDrill({ level: 'named' }, { eachMs: 30 });
     await press(ENTER, 'c', ENTER, ENTER, ENTER);
     expect(await frame()).toContain('This ends the drill');
-    expect(await frame()).toContain('That Enter came too quickly');
+    expect(await frame()).toContain('That Enter came too fast');
     expect(session().concluded).toBeNull();
   });
 
@@ -148,7 +148,7 @@ describe('the screens of a drill', () => {
       expect(await flat()).toContain(`Hand in: ${repairsWords([first!.words, second!.words])}`);
       expectWhole(await screen.lines(), columns, rows);
       await press(ESC);
-      expect(await flat()).toContain('What puts it right besides?');
+      expect(await flat()).toContain('What else does it need?');
       expect(session().concluded).toBeNull();
       await press('give up', ENTER);
       expect(await flat()).toContain('Give up without a diagnosis?');
@@ -168,7 +168,7 @@ describe('the screens of a drill', () => {
   test('what the level hides is neither shown nor offered', async () => {
     const { press, frame, flat, session, screen, drill } = await walkDrill({ level: 'blind' });
     await press(ENTER);
-    expect(await flat()).toContain('Which test is yours to choose.');
+    expect(await flat()).toContain('You choose the tests.');
     expect(await frame()).not.toContain('[F5]');
     await press('t', 'm', PAGE_DOWN, PAGE_DOWN, 'y', 'm');
     expect(session().tests).toHaveLength(2);
@@ -197,18 +197,20 @@ describe('the screens of a drill', () => {
       expect(await frame()).toContain('The procedure ends here');
       expect(await flat()).toContain('Everything around the sensor is sound.');
       expect(await flat()).toContain('Repair Replace the sensor.');
-      expect(await flat()).toContain('It is for you to believe it or not');
+      expect(await flat()).toContain('Whether you believe it is up to you');
       expect(await frame()).not.toContain('[Enter]');
       expectWhole(await screen.lines(), columns, rows);
       await press('c');
-      expect(await frame()).toContain('What puts it right?');
+      expect(await frame()).toContain('What fixes it?');
     },
   );
 
   test('? says what costs points', async () => {
     const { press, flat } = await walkDrill({ level: 'blind' });
     await press(ENTER, '?', PAGE_DOWN, PAGE_DOWN, PAGE_DOWN);
-    expect(await flat()).toContain('A dangerous test is stopped by the bench and costs points');
+    expect(await flat()).toContain(
+      'A dangerous test is stopped by the bench and costs safety points',
+    );
   });
 
   test('is paused, and says how it goes on', async () => {
@@ -226,6 +228,6 @@ describe('the screens of a drill', () => {
     await press(RIGHT, 'm');
     expect(session().stopped).toHaveLength(1);
     expect(await flat()).toContain('> Instrument filament lamp');
-    expect(await flat()).toContain('It costs points for safety');
+    expect(await flat()).toContain('It costs safety points');
   });
 });

@@ -73,7 +73,7 @@ describe('the entrance', () => {
   it('waits in words when a line is taken early, then goes where it leads', async () => {
     const { screen, begins, comes } = await entrance();
     await screen.send('3');
-    expect(await screen.text()).toContain('One moment: the procedures are being read.');
+    expect(await screen.text()).toContain('One moment: reading the procedures.');
     expect(begins).toEqual([]);
     await comes();
     expect(await screen.text()).toContain('the program');

@@ -51,19 +51,19 @@ describe('after the repair', () => {
     expect(last(driver)).toMatchObject({ type: 'session-closed', verdict: 'not-cured' });
   });
 
-  it('a test that cannot be made is said so, and the cure is not shown', async () => {
+  it('a test that cannot be made is said so, and the repair is not proven', async () => {
     const { driver, press, frame } = await concluded();
     await press('r', F.cannot);
-    expect(await frame()).toContain('This test cannot be made');
+    expect(await frame()).toContain("This test can't be done");
     await press(ENTER);
     expect(last(driver)?.type).not.toBe('retest-impossible');
     await press('the plug is behind the tank now', ENTER);
     expect(last(driver)).toMatchObject({ type: 'retest-impossible', step: 'feed' });
-    expect(await frame()).toContain('The last test was not made.');
+    expect(await frame()).toContain('The last test was not done.');
     await press('y', '1');
-    expect(await frame()).toContain('The cure is not shown');
+    expect(await frame()).toContain('The repair is not proven');
     expect(await frame()).toContain('Not made: Feed at the sensor');
-    expect(await frame()).toContain('could not be made: the plug is behind the tank now');
+    expect(await frame()).toContain('could not be done: the plug is behind the tank now');
     await press(ENTER);
     expect(last(driver)).toMatchObject({ type: 'session-closed', verdict: 'not-shown' });
   });
@@ -84,7 +84,7 @@ describe('after the repair', () => {
     const { driver, press, later, frame } = await concluded();
     await press('r', 'y', '5', ENTER, '1');
     await later(10, ENTER);
-    expect(await frame()).toContain('That Enter came too quickly');
+    expect(await frame()).toContain('That Enter came too fast');
     expect(driver.session().closed).toBeNull();
   });
 
@@ -103,9 +103,9 @@ describe('after the repair', () => {
     await press(ESC, F.sums);
     expect(await frame()).toContain('Sums');
     await press(ESC, F.note);
-    expect(await frame()).toContain('not in a test after the repair');
+    expect(await frame()).toContain('not while testing after the repair');
     await press(F.capture);
-    expect(await frame()).toContain('not answered by a capture');
+    expect(await frame()).toContain("a capture can't answer this test");
   });
 
   it('a full disk is told, and what was tested before is kept', async () => {

@@ -23,7 +23,7 @@ describe('caution', () => {
   });
 
   it.each([
-    ['typed ahead, 299 ms after the screen', QUIET_MS - 1, 'y', 'came too quickly'],
+    ['typed ahead, 299 ms after the screen', QUIET_MS - 1, 'y', 'came too fast'],
     ['Enter', 5000, ENTER, 'Enter is not enough'],
     ['a pasted y', 5000, '\x1b[200~y\x1b[201~', ''],
     ['a capital Y', 5000, 'Y', ''],
@@ -107,7 +107,7 @@ describe('a reading', () => {
     await press('y', '500');
     expect(await frame()).toContain('500 V is more than can be here');
     await press(ENTER);
-    expect(await frame()).toContain('Enter once more if the meter really shows this');
+    expect(await frame()).toContain('Press Enter again if that is what the meter shows');
     await later(50, ENTER);
     expect(types(driver)).not.toContain('reading-recorded');
     await press(ENTER);
@@ -205,7 +205,7 @@ describe('going back', () => {
     expect(last(driver)?.type).toBe('step-reopened');
   });
 
-  it('goes to any answer of the way so far; later answers count again', async () => {
+  it('goes to any answer of the path so far; later answers count again', async () => {
     const { driver, press, frame } = await walkSession();
     await press('y', '5', ENTER, '1', F.way, UP, ENTER);
     expect(last(driver)).toMatchObject({ type: 'step-reopened', step: 'feed', answer: 0 });
@@ -246,7 +246,7 @@ describe('what cannot be done, notes, instruments, pause', () => {
   it('says so where there is no way round', async () => {
     const { press, frame } = await walkSession();
     await press('y', '5', ENTER, F.cannot);
-    expect(await frame()).toContain('no way round this step');
+    expect(await frame()).toContain('no alternative to this step');
   });
 
   it('records a note and says so', async () => {
@@ -361,12 +361,12 @@ describe('a test outside the procedure', () => {
 });
 
 describe('a conclusion', () => {
-  it('says that an Enter came too quickly although the last message stands there still', async () => {
+  it('says that an Enter came too fast although the last message stands there still', async () => {
     const { driver, press, later, frame } = await walkSession();
     await press('y', '0.02', ENTER, F.note, 'green pins', ENTER);
     expect(await frame()).toContain('The note is in the record.');
     await later(50, ENTER);
-    expect(await frame()).toContain('That Enter came too quickly');
+    expect(await frame()).toContain('That Enter came too fast');
     expect(driver.session().status).toBe('open');
   });
 
@@ -388,7 +388,7 @@ describe('a conclusion', () => {
     await press('y', '0.02\r\r');
     expect(last(driver)?.type).toBe('reading-recorded');
     await later(QUIET_MS - 1, ENTER);
-    expect(await frame()).toContain('came too quickly');
+    expect(await frame()).toContain('came too fast');
     expect(last(driver)?.type).toBe('reading-recorded');
     await later(QUIET_MS, 'a');
     expect(last(driver)?.type).toBe('concluded');
@@ -399,9 +399,9 @@ describe('a conclusion', () => {
     await press('y', F.nextTests, ESC, '0.02', ENTER);
     const drawn = screen.raw();
     const waits = [
-      'every test that can be done here',
-      'What would tell most now',
-      'the proof is being',
+      'every test you can do here',
+      'What would tell you most now',
+      'weighing the evidence',
       'NOT PROVEN',
     ];
     const places = waits.map((words) => drawn.indexOf(words));
@@ -440,7 +440,9 @@ describe('a conclusion', () => {
   it("in one's own words names no fault, so nothing is weighed for it", async () => {
     const { driver, press, frame } = await walkSession();
     await press('y', '0.02', ENTER, 'o', 'w', 'mouse in the harness', ENTER);
-    expect(await frame()).toContain('not weighed, since words of your own name no fault');
+    expect(await frame()).toContain(
+      'not weighed, because a conclusion in your own words names no fault',
+    );
     await press(ENTER);
     expect(last(driver)).toMatchObject({ faults: [], proven: null, evidence: [] });
   });
@@ -462,7 +464,7 @@ describe('a conclusion', () => {
     await press('y');
     expect(await frame()).not.toContain('[F5]');
     await press(F.suspects);
-    expect(await frame()).toContain('no circuit behind this session');
+    expect(await frame()).toContain('no circuit model');
   });
 });
 
@@ -470,8 +472,8 @@ describe('a page over the step', () => {
   it.each([
     ['the keys', '?', 'All keys'],
     ['the suspects', '\x10', 'Suspects'],
-    ['the best tests', '\x14', 'What would tell most now'],
-    ['the way so far', '\x19', 'The way so far'],
+    ['the best tests', '\x14', 'What would tell you most now'],
+    ['the path so far', '\x19', 'The path so far'],
     ['the wiring', '\x0c', 'Wiring'],
     ['the sums', '\x12', 'Sums'],
   ])('%s closes by the key that opened it, a Ctrl key too', async (_, key, title) => {

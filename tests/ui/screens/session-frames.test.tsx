@@ -119,7 +119,7 @@ describe('a session at 80 x 24', () => {
       │ ──────────────────────────────────────────────────────────────────────────── │
       │   1  the light is bright: the ground carries current                         │
       │ > 2  the light is dim: the ground is poor                                    │
-      │   3  the light stays dark: the ground is poor                                │
+      │   3  the light stays off: the ground is poor                                 │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] choose  [F2] back  [F5] suspects  [F6] best tests  [?] keys          │
       └──────────────────────────────────────────────────────────────────────────────┘
@@ -136,14 +136,14 @@ describe('a session at 80 x 24', () => {
       │ The readings point there.                                                    │
       │                                                                              │
       │ NOT PROVEN YET: 2 independent pieces of evidence missing. Next: Voltage from │
-      │   sensor ground, pin 3 (BK) to battery negative (2 min). You may accept it   │
-      │   all the same; the record will say so.                                      │
+      │   sensor ground, pin 3 (BK) to battery negative (2 min). You can accept it   │
+      │   anyway; the record will say so.                                            │
       │                                                                              │
       │ Evidence                                                                     │
       │ - Feed at the sensor - feed at the crankshaft position sensor, pin 1 (RD/BU) │
       │   to battery negative - 0.02 V - points to: Repair or replace the feed wire  │
       │                                                                              │
-      │ Cheap tests that would prove it (F6 to do one)                               │
+      │ Quick tests that would prove it (F6 to do one)                               │
       │ - 2 min: Voltage from sensor ground, pin 3 (BK) to battery negative          │
       │ - <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative     │
       │                                                                              │
@@ -151,8 +151,8 @@ describe('a session at 80 x 24', () => {
       │   Put it right: feed wire open.                                              │
       │ -- more below: PgDn (17 of 47 lines) --                                      │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] make that test  [a] accept all the same  [o] my own conclusion       │
-      │ [F2] back  [F5] suspects  [F6] best tests  [?] keys                          │
+      │ [Enter] do that test  [a] accept anyway  [o] my own conclusion  [F2] back    │
+      │ [F5] suspects  [F6] best tests  [?] keys                                     │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -171,15 +171,15 @@ describe('a session at 80 x 24', () => {
       │ Ruled out                                                                    │
       │ - module reference dead - by: Feed at the sensor: 0.02 V                     │
       │                                                                              │
-      │ What was found on the way                                                    │
+      │ What was found along the way                                                 │
       │ - Feed at the sensor - 0.02 V: the feed is low                               │
       │                                                                              │
       │ Not tested, or not far enough to rule them out                               │
       │ - Repair or replace the signal wire.                                         │
       │ -- more: PgUp or PgDn (lines 17 to 33 of 47) --                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] make that test  [a] accept all the same  [o] my own conclusion       │
-      │ [F2] back  [F5] suspects  [F6] best tests  [?] keys                          │
+      │ [Enter] do that test  [a] accept anyway  [o] my own conclusion  [F2] back    │
+      │ [F5] suspects  [F6] best tests  [?] keys                                     │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -212,7 +212,7 @@ describe('a session at 80 x 24', () => {
     `);
   });
 
-  it('shows suspects, the best tests, and the way so far', async () => {
+  it('shows suspects, the best tests, and the path so far', async () => {
     const { frame, press } = await walkSession();
     await press('y', '5.01', ENTER, F.suspects);
     expect(await frame()).toMatchInlineSnapshot(`
@@ -243,7 +243,7 @@ describe('a session at 80 x 24', () => {
     `);
     await press(ENTER, F.nextTests);
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ What would tell most now ───────────────────────────────────────────────────┐
+      "┌─ What would tell you most now ───────────────────────────────────────────────┐
       │ > 1  2 min: Voltage from sensor ground, pin 3 (BK) to battery negative       │
       │   2  <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative  │
       │   3  4 min: The same voltage with the engine running                         │
@@ -297,7 +297,7 @@ describe('a session at 80 x 24', () => {
     `);
     await press('\x1b', F.way);
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ What would tell most now ───────────────────────────────────────────────────┐
+      "┌─ What would tell you most now ───────────────────────────────────────────────┐
       │ > 1  2 min: Voltage from sensor ground, pin 3 (BK) to battery negative       │
       │   2  <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative  │
       │   3  4 min: The same voltage with the engine running                         │
@@ -437,21 +437,21 @@ describe('a session at 60 x 20', () => {
     await press('y', '?');
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ All keys ───────────────────────────────────────────────┐
-      │ F2, Ctrl+B    Back. Take back the last answer. It is     │
-      │               kept in the file as taken back, and stands │
-      │               ready to be changed.                       │
-      │ F3, Ctrl+X    Can't do this. This step cannot be done    │
-      │               here. Asks why and goes round it, if the   │
-      │               procedure has a way round.                 │
-      │ F4, Ctrl+N    Note. Write down something you saw. It     │
-      │               goes into the record with its time.        │
-      │ F5, Ctrl+P    Suspects. What may be wrong, with chances, │
-      │               after everything read so far.              │
-      │ F6, Ctrl+T    Best tests. The tests that would tell most │
-      │               now. You can do one of them and come back; │
-      │               one that cannot be done here is proposed   │
-      │               no more.                                   │
-      │ -- more below: PgDn (14 of 57 lines) --                  │
+      │ F2, Ctrl+B    Back. Take back the last answer. The file  │
+      │               keeps it as taken back, and you can change │
+      │               it.                                        │
+      │ F3, Ctrl+X    Can't do this. This step can't be done     │
+      │               here. Asks why and skips it, if the        │
+      │               procedure has an alternative.              │
+      │ F4, Ctrl+N    Note. Write down something you noticed. It │
+      │               goes into the record with the time.        │
+      │ F5, Ctrl+P    Suspects. What could be wrong, and how     │
+      │               likely, after all readings so far.         │
+      │ F6, Ctrl+T    Best tests. The tests that would tell you  │
+      │               most now. Do one of them and come back;    │
+      │               mark one you can't do here and it is not   │
+      │               suggested again.                           │
+      │ -- more below: PgDn (14 of 52 lines) --                  │
       ├──────────────────────────────────────────────────────────┤
       │ [Enter] close                                            │
       └──────────────────────────────────────────────────────────┘

@@ -114,7 +114,7 @@ describe('a page over it', () => {
     at.act('next-tests');
     expect(at.over()).toEqual(['computing']);
     at.send({ type: 'drawn' });
-    expect(at.view()).toMatchObject({ name: 'next-tests', title: 'What would tell most now' });
+    expect(at.view()).toMatchObject({ name: 'next-tests', title: 'What would tell you most now' });
     at.send(CLOSE);
     at.type(`0.02${ENTER}`);
     at.act('next-tests');
@@ -128,7 +128,7 @@ describe('a page over it', () => {
     act('capture');
     expect([over(), message()]).toEqual([
       [],
-      expect.stringContaining('! this step is not answered'),
+      expect.stringContaining("! a capture can't answer this step"),
     ]);
   });
 
@@ -239,7 +239,7 @@ describe('any test', () => {
     const at = pages({ advisor: false });
     at.send(READ);
     at.act('any-test');
-    expect(at.message()).toContain('no other test can be arranged');
+    expect(at.message()).toContain('no other test can be set up');
     expect(at.over()).toEqual([]);
   });
 
@@ -308,11 +308,11 @@ describe('the tests after the repair', () => {
     const at = concluded();
     at.send(READ);
     at.act('note');
-    expect(at.message()).toContain('not in a test after the repair');
+    expect(at.message()).toContain('not while testing after the repair');
     at.act('cannot');
     at.send({ type: 'text', text: 'out of reach' });
     expect(at.last()).toMatchObject({ type: 'retest-impossible', reason: 'out of reach' });
-    expect(at.message()).toBe('The last test was not made.');
+    expect(at.message()).toBe('The last test was not done.');
   });
 });
 

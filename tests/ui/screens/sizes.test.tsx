@@ -38,7 +38,7 @@ it('follows a resize with the half-typed reading kept', async () => {
   await press('y', '4.9');
   for (const [columns, rows] of [...SIZES, [40, 10], [80, 24]] as const) {
     await screen.resize(columns, rows);
-    if (columns < 60) expect(await screen.text()).toContain('make this window larger');
+    if (columns < 60) expect(await screen.text()).toContain('enlarge this window');
     else {
       expectWhole(await screen.lines(), columns, rows);
       expect(await screen.text()).toContain('Reading in volts: 4.9');

@@ -102,8 +102,8 @@ describe('reading prompt', () => {
     ['4.97', 'good', 'good', 'GOOD: within the'],
     ['4.7', 'low', 'off', 'LOW: below the'],
     ['5.4', 'high', 'off', 'HIGH: above the'],
-    ['4.75', 'borderline', 'unsure', 'BORDERLINE: too close to the edge'],
-    ['50', 'impossible', 'wrong', 'IMPOSSIBLE: 50 V cannot come'],
+    ['4.75', 'borderline', 'unsure', 'BORDERLINE: too close to the limit'],
+    ['50', 'impossible', 'wrong', 'IMPOSSIBLE: 50 V is not possible'],
   ] as const)('%s judged %s says so by its tone and in words', (typed, verdict, tone, words) => {
     const judge = () => ({ verdict, chance: 0.5 });
     const { remark } = typing(typed, { judge });
@@ -119,7 +119,7 @@ describe('reading prompt', () => {
     const once = typing('-4.97\r', { judge });
     expect(once.taken).toBeNull();
     expect(once.remark.words).toBe(
-      'Enter once more if the meter really shows this. -4.97 V: the leads look swapped: with red and black exchanged it would be good',
+      'Press Enter again if that is what the meter shows. -4.97 V: the leads look swapped: with red and black the other way round it would be good',
     );
     expect(typing('-4.97\r\r', { judge }).taken).toEqual({ typed: '-4.97', value: -4.97 });
     expect(typing('-4.97', { judge }).remark.words).toContain('the leads look swapped');
@@ -349,7 +349,7 @@ describe('job sheet', () => {
       return jobRemark({ ...sheet, at }, parts);
     };
     expect(remarkAt('repairs', 'Crank sensor replaced; harness taped')).toBe(
-      'Understood: the crankshaft sensor was replaced. Kept as a note only, no part of this circuit: "harness taped".',
+      'Understood: the crankshaft sensor was replaced. Kept as a note only, not a part of this circuit: "harness taped".',
     );
     expect(remarkAt('terminal sensor.feed', '5 white/black')).toBe(
       'Understood: pin 5, colour WH/BK (white with black).',
@@ -368,7 +368,7 @@ describe('job sheet', () => {
       [1, expect.stringContaining('Trouble codes: XYZ:')],
       [1, expect.stringContaining('Trouble codes: P03401:')],
       [12, expect.stringContaining('VIN: position 9 should be')],
-      [20, expect.stringContaining('sensor ground: No wire colour understood')],
+      [20, expect.stringContaining('sensor ground: No wire colour recognised')],
     ]);
     expect(jobDoubts(filled({ complaint: 'x', codes: 'P0335' }))).toEqual([]);
   });

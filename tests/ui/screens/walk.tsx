@@ -1,7 +1,7 @@
 /** A session or the whole program on a test screen, with a clock that passes a second before each key. */
 import type { Problem } from '../../../src/source/problem.ts';
 import { App, type AppBegin } from '../../../src/ui/app.tsx';
-import type { Look } from '../../../src/ui/term/colour.ts';
+import type { DrawingStyle } from '../../../src/ui/term/colour.ts';
 import { openTestScreen, type TestScreen } from '../in-process.ts';
 import {
   type FakeDriver,
@@ -26,7 +26,7 @@ export interface Walk {
 interface Options {
   readonly columns?: number;
   readonly rows?: number;
-  readonly look?: Partial<Look>;
+  readonly look?: Partial<DrawingStyle>;
 }
 
 /** The program from its start screen. */

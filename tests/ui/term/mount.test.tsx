@@ -136,7 +136,7 @@ describe('the frame on the terminal', () => {
     await screen.send('12.4');
     const whole = await screen.text();
     await screen.resize(40, 10);
-    expect(await screen.text()).toContain('Please make this window larger: 60 x');
+    expect(await screen.text()).toContain('Please enlarge this window: 60 x');
     expect(await screen.text()).toContain('40 x 10');
     await screen.send('99\r');
     expect(taken).toEqual([]);
@@ -147,7 +147,7 @@ describe('the frame on the terminal', () => {
     expect(await screen.text()).toBe(whole);
   });
 
-  it('text goes on into its field while nothing can be seen', async () => {
+  it('text still goes into its field while nothing can be seen', async () => {
     const taken: string[] = [];
     const screen = await openTestScreen(
       <TextQuestion
@@ -161,7 +161,7 @@ describe('the frame on the terminal', () => {
     const letters = 'abcdefghijklmnopqrstuvwxyz'.repeat(7).slice(0, 180);
     await screen.send(letters.slice(0, 20));
     await screen.resize(40, 10);
-    expect((await screen.text()).replace(/\s+/g, ' ')).toContain('text goes on into its field');
+    expect((await screen.text()).replace(/\s+/g, ' ')).toContain('text still goes into its field');
     await screen.send(letters.slice(20, 160));
     await screen.send('\x1b');
     await screen.resize(80, 24);

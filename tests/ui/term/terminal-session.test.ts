@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events';
 import { afterEach, describe, expect, it } from 'vitest';
 import { ScreenPainter } from '../../../src/ui/term/screen-painter.ts';
-import { openTerminal, type Terminal } from '../../../src/ui/term/terminal-session.ts';
+import { openTerminal, type TerminalSession } from '../../../src/ui/term/terminal-session.ts';
 
 /** Streams that record; `rooms` false is a line too slow for what was written. */
 function streams() {
@@ -26,7 +26,7 @@ function streams() {
   return { written, raw, state, stdin, stdout };
 }
 
-const opened: Terminal[] = [];
+const opened: TerminalSession[] = [];
 afterEach(() => {
   for (const terminal of opened.splice(0)) terminal.close();
 });

@@ -229,7 +229,7 @@ export type Name1 = string
  */
 export type Instruments1 = ("meter" | "test-light" | "lamp" | "scope" | "live-data" | "spare-sensor" | "resistor" | "lead" | "milliammeter" | "helper")[]
 /**
- * As reports show it.
+ * As shown on reports.
  */
 export type Name2 = string
 /**
@@ -618,7 +618,7 @@ is: Is
 from: From1
 }
 /**
- * How the place of a short is measured along a stretch of wire, and what there is to be placed.
+ * How the location of a short is measured along a stretch of wire, and what there is to be placed.
  */
 export interface PreparePlace {
 method: "prepare-place"
@@ -750,7 +750,7 @@ method: "next"
 params?: NoParameters
 }
 /**
- * This test cannot be made here, and is proposed no more; or can after all.
+ * This test can't be done here, and is proposed no more; or can after all.
  */
 export interface Aside {
 method: "aside"
@@ -851,7 +851,7 @@ method: "call"
 params?: NoParameters
 }
 /**
- * What the customer said of the work, after a conclusion.
+ * What the customer said about the work, after a conclusion.
  */
 export interface Work {
 method: "work"
