@@ -3,6 +3,7 @@
  * Words are for a person; the ids, numbers and tests beside them for a program.
  */
 import type { Look, MeterUnit, Shown, Test } from '../circuit/test.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
@@ -136,6 +137,15 @@ export interface SuspectRow {
   }[];
   /** 0 to 1; all rows together 1. */
   readonly chance: number;
+}
+
+/** The conclusion on a row: on its faults, or where nothing is wrong in its words. */
+export function concludedOn({ words, faults }: SuspectRow): {
+  readonly words: string | null;
+  readonly faults: readonly string[];
+} {
+  const named = faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
+  return { words: named.length === 0 ? words : null, faults: named };
 }
 
 /** A test that is worth making now, with all that a person needs to choose it. */

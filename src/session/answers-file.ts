@@ -198,7 +198,7 @@ function notBorneOut({
   const better = overturned
     ? `take back the answer of event ${overturned.answer}, which event ${overturned.by} contradicts, with "back: true"`
     : other
-      ? `conclude with what they point to, with "faults: [${other.join(', ')}]"`
+      ? `conclude with what they point to, with ${other.length > 0 ? `"faults: [${other.join(', ')}]"` : '"words"'}`
       : 'do the test that tells most in an answer before this one, with "again: READING"';
   return {
     code: 'not-borne-out',

@@ -13,7 +13,6 @@ import type { SuspectSpace } from './suspect-space.ts';
 
 /** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
 const BORNE_OUT = 0.8;
-const MORE_LIKELY_THAN_NOT = 0.5;
 /** A conclusion that leaves more repairs than these names none: it is no group to repair by, and nothing is proven by it. Our choice. */
 const REPAIRS_MOST = 3;
 /** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
@@ -79,17 +78,18 @@ const NOTHING_BETTER: Better = { first: null, instead: null, overturned: null };
 
 /**
  * What to do with a conclusion that the readings do not bear out, or that leaves too much: take back the answer that led
- * to it, or conclude on what they do bear out, or make the test that tells most; where none is left, conclude on what
- * leads.
+ * to it, or conclude on what they do bear out, or make the test that tells most; where none is left, conclude on the few
+ * that lead.
  */
 function betterThan(concluded: ConcludedOn, { rows, proposed, overturned }: WeighedBeside): Better {
   const { isBorneOut } = concluded;
   if (overturned && !isBorneOut) return { ...NOTHING_BETTER, overturned };
-  const instead = leaderInstead(rows(), concluded);
-  if (instead && instead.chance >= BORNE_OUT) return { ...NOTHING_BETTER, instead };
+  const leader = leaderInstead(rows(), concluded);
+  if (leader) return { ...NOTHING_BETTER, instead: leader };
   if (isBorneOut) return NOTHING_BETTER;
   const [first = null] = proposed.nextTests;
-  return first ? { ...NOTHING_BETTER, first } : { ...NOTHING_BETTER, instead };
+  if (first) return { ...NOTHING_BETTER, first };
+  return { ...NOTHING_BETTER, instead: groupInstead(rows()) };
 }
 
 /** A conclusion beside which something better is looked for. */
@@ -175,18 +175,32 @@ function provingTests(
   ]);
 }
 
-/**
- * The leading repair, where it is likelier than not and than the conclusion; one of the conclusion's own where that stands
- * for too many.
- */
+/** The leading repair that the readings bear out; one of the conclusion's own where that stands for too many. */
 function leaderInstead(
   [leader]: readonly SuspectRow[],
-  { chance, faults: concluded, isVague }: ConcludedOn,
+  { faults: concluded, isVague }: ConcludedOn,
 ): SuspectRow | null {
-  if (!leader || leader.chance < MORE_LIKELY_THAN_NOT) return null;
+  if (!leader || leader.chance < BORNE_OUT) return null;
   const isOwn = leader.faults.some(({ id }) => concluded.includes(id));
-  if (isOwn) return isVague ? leader : null;
-  return leader.chance > chance ? leader : null;
+  return isOwn && !isVague ? null : leader;
+}
+
+/** The few leading repairs that the readings bear out together, as one row; null where it takes more. */
+function groupInstead(rows: readonly SuspectRow[]): SuspectRow | null {
+  const few = rows.slice(0, REPAIRS_MOST);
+  const chanceOf = (group: readonly SuspectRow[]) =>
+    group.reduce((sum, { chance }) => sum + chance, 0);
+  const count = few.findIndex((_, at) => chanceOf(few.slice(0, at + 1)) >= BORNE_OUT) + 1;
+  const group = few.slice(0, count);
+  const [leader] = group;
+  return leader
+    ? {
+        repair: leader.repair,
+        words: group.map(({ words }) => words).join(' Or: '),
+        faults: group.flatMap(({ faults }) => faults),
+        chance: chanceOf(group),
+      }
+    : null;
 }
 
 /** The test of a reading once more; null where only a step of the tree can make it. */

@@ -1,6 +1,7 @@
 /** What is better than a conclusion that the readings do not bear out: a test first, or another repair instead. */
 import { beforeAll, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
+import { concludedOn } from '../../src/session/advisor.ts';
 import type { Session } from '../../src/session/session.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { after, beginWith, done, type Shop, shopFor } from './walk-library.ts';
@@ -89,6 +90,44 @@ it('is a test, and no proof, where a conclusion leaves more than three repairs',
   const read = advisor.weigh(wireRead(begun), everything);
   expect(read).toMatchObject({ isWide: false, first: null });
   expect(read.instead).toEqual(advisor.suspects(wireRead(begun)).rows[0]);
+});
+
+it('is nothing wrong in words, since that names no fault', () => {
+  const row = { repair: 'healthy', words: 'Nothing is wrong.', chance: 0.9 };
+  const faults = [{ id: 'healthy', words: 'nothing is wrong', chance: 0.9 }];
+  expect(concludedOn({ ...row, faults })).toEqual({ words: row.words, faults: [] });
+  const broken = [{ id: WIRE, words: 'the wire is broken', chance: 0.9 }];
+  expect(concludedOn({ ...row, faults: broken })).toEqual({ words: null, faults: [WIRE] });
+});
+
+/** After every test that tells anything about a dead sensor with these instruments. */
+function toldAll(instruments: readonly string[]): Session {
+  const { advisor, linked } = shop;
+  let session = beginWith(linked, undefined, instruments);
+  for (let made = 0; made < 12 && advisor.nextTests(session).length > 0; made += 1)
+    session = done(shop, session, 'sensor.dead', advisor.nextTests(session)[0]!);
+  expect(advisor.nextTests(session)).toEqual([]);
+  return session;
+}
+
+it('is the few that lead together where no test is left to tell them apart', () => {
+  const { advisor } = shop;
+  const session = toldAll(['meter', 'resistor']);
+  const { rows } = advisor.suspects(session);
+  const { instead, first } = advisor.weigh(session, [WIRE]);
+  expect(first).toBeNull();
+  expect(rows[0]!.chance).toBeLessThan(0.8);
+  const group = rows.filter(({ faults }) => instead?.faults.includes(faults[0]!));
+  expect(group.length).toBeGreaterThan(1);
+  expect(group).toEqual(rows.slice(0, group.length));
+  expect(instead?.words).toBe(group.map(({ words }) => words).join(' Or: '));
+  expect(instead?.chance).toBeCloseTo(group.reduce((sum, { chance }) => sum + chance, 0));
+  expect(instead?.chance).toBeGreaterThan(0.8);
+});
+
+it('is nothing where three repairs together are not likely enough', () => {
+  const session = toldAll([]);
+  expect(shop.advisor.weigh(session, [WIRE])).toMatchObject({ first: null, instead: null });
 });
 
 it('is the reading that it rests on once, and not among the others again', () => {

@@ -2,7 +2,7 @@
 
 import type { Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
-import type { Proposal, Weighed } from '../../session/advisor.ts';
+import { concludedOn, type Proposal, type Weighed } from '../../session/advisor.ts';
 import { type AnswersFile, commandFor } from '../../session/answers-file.ts';
 import type { Command } from '../../session/command.ts';
 import { doubtReading } from '../../session/doubt-reading.ts';
@@ -12,7 +12,6 @@ import { presentStep, type Session } from '../../session/session.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import type { Issue } from '../../source/issue.ts';
-import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { possibleIn, testCommand } from '../../ui/screens/prompt-state.ts';
 
@@ -124,9 +123,8 @@ export function runOnBench(opened: OpenedSession): string | null {
 
 /** The tree's conclusion, or what the readings speak for instead. */
 function concluding({ advisor, driver }: OpenedSession, weighed: Weighed): Command {
-  const faults = weighed.instead?.faults.map(({ id }) => id);
-  if (!faults) return { type: 'conclude', weighed };
-  const own = { words: null, faults: faults.filter((id) => id !== HEALTHY) };
+  if (!weighed.instead) return { type: 'conclude', weighed };
+  const own = concludedOn(weighed.instead);
   const anew = advisor?.weigh(driver.session(), own.faults) ?? weighed;
   return { type: 'conclude', own, weighed: anew };
 }

@@ -2,6 +2,7 @@
 import type { Conclusion } from '../../procedure/procedure.ts';
 import {
   betterThanAccepting,
+  concludedOn,
   isMadeAgain,
   type SuspectRow,
   type Weighed,
@@ -15,7 +16,6 @@ import { placeWords } from '../../session/place-words.ts';
 import { retestLines } from '../../session/retest.ts';
 import { type Session, standingAnswers } from '../../session/session.ts';
 import { EVIDENCE_NEEDED } from '../../suspects/corroborate.ts';
-import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { percentWords } from '../parts/bar.ts';
 import type { Paragraph } from '../parts/text-block.ts';
@@ -53,14 +53,10 @@ export function fromSuspect(
   row: SuspectRow,
 ): Proposed & { readonly faults: readonly string[]; readonly own: OwnConclusion } {
   const say = 'You picked this from the suspects; the procedure did not reach it by itself.';
-  const faults = row.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
+  const own = concludedOn(row);
   return {
-    title: row.words,
-    say,
-    faults,
-    repair: row.words,
-    customer: '',
-    own: { words: null, faults },
+    ...{ title: row.words, say, faults: own.faults, repair: row.words, customer: '' },
+    own,
   };
 }
 

@@ -25,7 +25,7 @@ export interface StepSeen {
   readonly faults?: readonly string[];
   /** At a conclusion: a test that is better than to accept it, or what the readings speak for instead. */
   readonly first?: { readonly test: Test } | null;
-  readonly instead?: { readonly faults: readonly string[] } | null;
+  readonly instead?: { readonly words: string; readonly faults: readonly string[] } | null;
   /** An answer that its repeats contradict, to be taken back. */
   readonly overturned?: { readonly place: number } | null;
   readonly outcomes?: readonly {

@@ -120,7 +120,10 @@ export class SessionRun {
         const faults = told.instead?.faults ?? told.faults ?? [];
         const done = stateIn(
           told.instead
-            ? await client.call('conclude', { faults, sure: true })
+            ? await client.call('conclude', {
+                ...(faults.length > 0 ? { faults } : { words: told.instead.words }),
+                sure: true,
+              })
             : await client.call('accept', { sure: true }),
         );
         const why = told.instead ? `${step.id}, readings otherwise` : step.id;
