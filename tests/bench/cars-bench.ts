@@ -9,7 +9,7 @@ import { libraryCircuit } from './cars/client.ts';
 import { DRAWINGS } from './cars/drawing.ts';
 import { sharedEngine } from './cars/engine.ts';
 import { unknownFaults } from './cars/faults-to-draw.ts';
-import { type BenchOptions, optionsFrom } from './cars/options.ts';
+import { type BenchOptions, type Cells, cellsOf, optionsFrom } from './cars/options.ts';
 import type { RunLine } from './cars/run-car.ts';
 import { runCar } from './cars/run-car.ts';
 import { STRATA, strataOf } from './cars/strata.ts';
@@ -84,26 +84,33 @@ export async function workCars(
 
 /** Every run that is asked for; neighbours in the list share a circuit, so that its model is made once. */
 function keysOf(options: BenchOptions): RunKey[] {
-  const { circuits, modes, persons, means, strata, runs, only } = options;
-  return circuits.flatMap((circuit) =>
-    modes.flatMap((mode) =>
-      strataOf(circuit)
-        .filter(({ name }) => strata.includes(name))
-        .flatMap(({ name: stratum }) =>
-          persons.flatMap((person) =>
-            means.flatMap((means) =>
-              numbersOf(only, runs[mode]).map((number) => ({
-                circuit,
-                stratum,
-                mode,
-                person,
-                means,
-                number,
-              })),
-            ),
+  return options.circuits.flatMap((circuit) =>
+    cellsOf(options).flatMap((cells) => keysIn(circuit, cells, options.only)),
+  );
+}
+
+function keysIn(
+  circuit: string,
+  { modes, persons, means, strata, runs }: Cells,
+  only: readonly number[],
+): RunKey[] {
+  return modes.flatMap((mode) =>
+    strataOf(circuit)
+      .filter(({ name }) => strata.includes(name))
+      .flatMap(({ name: stratum }) =>
+        persons.flatMap((person) =>
+          means.flatMap((means) =>
+            numbersOf(only, runs[mode]).map((number) => ({
+              circuit,
+              stratum,
+              mode,
+              person,
+              means,
+              number,
+            })),
           ),
         ),
-    ),
+      ),
   );
 }
 
@@ -151,7 +158,7 @@ function docsOf(tables: string, { circuits }: BenchOptions): string {
   return [
     '# Cars that the program does not know',
     '',
-    'Made by `npm run bench cars -- --write`. Vehicles are drawn from what varies between cars (tests/bench/cars/ranges.ts),',
+    'Made by `npm run bench cars -- --published --runs 16 --write`. Vehicles are drawn from what varies between cars (tests/bench/cars/ranges.ts),',
     'ngspice stands in their place, and a session through the JSON-RPC front end is held on each. Shares have their 95 %',
     'interval beside them (Wilson).',
     ...(left.length > 0 ? [`Not run for these figures: ${left.join(', ')}.`] : []),

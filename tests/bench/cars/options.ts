@@ -17,6 +17,8 @@ export interface BenchOptions {
   /** Only the runs with these numbers, for a second look at them; all where it is empty. */
   readonly only: readonly number[];
   readonly weights: 'file' | 'even';
+  /** The cells of docs/cars.md in place of the ones above: see `cellsOf`. */
+  readonly published: boolean;
   readonly workers: number;
   /** Puts the tables into docs/cars.md. */
   readonly write: boolean;
@@ -43,6 +45,7 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
       runs: { type: 'string' },
       only: { type: 'string' },
       weights: { type: 'string', default: 'file' },
+      published: { type: 'boolean', default: false },
       workers: { type: 'string', default: '2' },
       full: { type: 'boolean', default: false },
       write: { type: 'boolean', default: false },
@@ -64,10 +67,36 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
     runs: runs === null ? usual : { tree: runs, free: runs },
     only: values.only?.split(',').map(Number) ?? [],
     weights: values.weights === 'even' ? 'even' : 'file',
+    published: values.published,
     workers: whole('workers', values.workers),
     write: values.write,
     agreement: values.agreement,
   };
+}
+
+/** What is crossed with each other in one part of the bench. */
+export type Cells = Pick<BenchOptions, 'strata' | 'modes' | 'persons' | 'means' | 'runs'>;
+
+/**
+ * The parts that are run. Published are the exact person with everything on cars as shipped and all free, `runs` each, and
+ * with half as many: one who slips, cars beyond their ranges, without a scope, without live data, with a plug out of
+ * reach, and the free order.
+ */
+export function cellsOf(options: BenchOptions): readonly Cells[] {
+  if (!options.published) return [options];
+  const half = Math.ceil(options.runs.tree / 2);
+  const main: Cells = {
+    ...{ strata: ['nothing-off', 'all-free'], modes: ['tree'], persons: ['exact'] },
+    ...{ means: ['all'], runs: options.runs },
+  };
+  const fewer: Cells = { ...main, strata: ['all-free'], runs: { tree: half, free: half } };
+  return [
+    main,
+    { ...fewer, persons: ['slipping'] },
+    { ...fewer, strata: ['outside'] },
+    { ...fewer, means: ['no-scope', 'no-live-data', 'plug-out-of-reach'] },
+    { ...fewer, modes: ['free'] },
+  ];
 }
 
 function listed<T extends string>(option: string, text: string, known: readonly T[]): readonly T[] {
