@@ -4,9 +4,12 @@ import type { GuideTopic } from './help/guide.ts';
 
 type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
-const ABOUT = `ohmward finds out whether the sensor, wiring, module or target wheel is at fault,
-and proves it before anything is opened or replaced.
+const ABOUT = `ohmward finds out whether the sensor, wiring, module or target wheel is at
+fault, and proves it before anything is opened or replaced.
 `;
+
+/** A usual terminal. */
+const COLUMNS = 80;
 
 /** The page of `ohmward --help` and of `ohmward help`, with the topics of the guide. */
 export async function programHelp(
@@ -17,7 +20,12 @@ export async function programHelp(
     Object.values(table).map(async (load) => (await load()).command),
   );
   const width = Math.max(...commands.map(({ name }) => name.length));
-  const lines = commands.map(({ name, summary }) => `  ${name.padEnd(width)}  ${summary}`);
+  const { wrapWords } = await import('../ui/parts/wrap-words.ts');
+  const lines = commands.flatMap(({ name, summary }) =>
+    wrapWords(summary, COLUMNS - width - 4).map(
+      (line, at) => `  ${(at === 0 ? name : '').padEnd(width)}  ${line}`,
+    ),
+  );
   return [
     'ohmward                                  open the start screen',
     'ohmward run hall-no-signal --bench wire.signal.open',
@@ -28,8 +36,9 @@ export async function programHelp(
     ...lines,
     '',
     ...topicLines(topics),
-    'Each has --help with examples. Exit codes: 0 done, 1 something wrong in the input, 2 used wrongly,',
-    '130 interrupted. Environment: NO_COLOR, OHMWARD_SESSIONS (folder of sessions), XDG folders.',
+    'Each has --help with examples. Exit codes: 0 done, 1 something wrong in the',
+    'input, 2 used wrongly, 130 interrupted. Environment: NO_COLOR,',
+    'OHMWARD_SESSIONS (folder of sessions), XDG folders.',
     '',
   ].join('\n');
 }

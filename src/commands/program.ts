@@ -59,7 +59,7 @@ async function helpPage([wanted, verb]: readonly string[], io: Io): Promise<numb
   const topic = topics.find(({ name }) => name === wanted);
   if (topic) {
     const { guideText } = await import('./help/guide-text.ts');
-    io.out(guideText(topic.text, Math.min(process.stdout.columns ?? PAGE_COLUMNS, PAGE_COLUMNS)));
+    io.out(guideText(topic.text, Math.min(process.stdout.columns ?? TERMINAL_COLUMNS, PAGE_COLUMNS)));
     return EXIT.done;
   }
   const near = nearTopics(wanted, [...topics.map(({ name }) => name), ...Object.keys(COMMANDS)]);
@@ -70,6 +70,8 @@ async function helpPage([wanted, verb]: readonly string[], io: Io): Promise<numb
 }
 /** Longer lines are hard to read, however wide the terminal is. Our choice. */
 const PAGE_COLUMNS = 90;
+/** Of a pipe, which does not say how wide its reader is. */
+const TERMINAL_COLUMNS = 80;
 
 function noCommand(name: string, io: Io): number {
   const near = nearestName(name, Object.keys(COMMANDS));

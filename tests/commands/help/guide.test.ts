@@ -16,6 +16,11 @@ beforeEach(() => {
 afterEach(() => place.remove());
 
 describe('ohmward help', () => {
+  it('fits a usual terminal', async () => {
+    const { out } = await runProgram(place, ['help']);
+    expect(out.split('\n').filter((line) => columnsOf(line) > 80)).toEqual([]);
+    expect(out).toContain('technician');
+  });
   it('lists every page of docs as a topic', async () => {
     const { out, code } = await runProgram(place, ['help']);
     expect(code).toBe(0);
