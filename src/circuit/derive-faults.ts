@@ -13,6 +13,7 @@ import { leakingPlug } from './leaking-plug.ts';
 import { partFaults, RESISTIVE_OHMS, spaced } from './part-faults.ts';
 import { sensorKindOf } from './sensors.ts';
 import { swappedWires } from './swapped-wires.ts';
+import { MARKS } from './timing-marks.ts';
 
 /** How a class's weight is shared among its faults. Common practice, no source. */
 const SHARE = {
@@ -213,6 +214,7 @@ function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
       'target.align',
       `Set the wheel at the ${at} right: timing, key, fastening.`,
       0.3,
+      ['target', MARKS],
     ),
     targetFault(
       'gap-wide',

@@ -17,6 +17,7 @@ import { isPlausible, type ReadTrack, readTracks } from './position-tracks.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import { FREE_POINT, NOMINAL, type Samples } from './samples.ts';
 import type { Meter, Setup, Shown, TerminalId, Test } from './test.ts';
+import { MARKS } from './timing-marks.ts';
 
 /** A signal that moves less than this share of the healthy swing, or less than this voltage, is flat. */
 export const FLAT_SHARE = 0.05;
@@ -72,7 +73,8 @@ export class InstrumentReader implements ReadingBench {
 
   readonly isFound: ReadingBench['isFound'] = ({ fault, sample }, thing) =>
     fault?.subject.includes(thing) === true &&
-    this.draws.unit('fault.visible', sample) < fault.visibleChance;
+    // Who has turned the engine to its marks sees that a wheel stands wrong; else it shows on some cars only.
+    (thing === MARKS || this.draws.unit('fault.visible', sample) < fault.visibleChance);
 
   /** How the signal looks on the scope. */
   readonly pattern: ReadingBench['pattern'] = ({ fault, setup, sample }, plus, minus) => {

@@ -4,6 +4,7 @@ import { spaced } from './part-faults.ts';
 import { sensorKindOf } from './sensors.ts';
 import type { TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, type TestList } from './test-list.ts';
+import { hasMarks, MARKS } from './timing-marks.ts';
 
 /** Whether the module follows a good sensor. */
 export function spareTests(list: TestList): void {
@@ -156,6 +157,13 @@ export function inspections(list: TestList): void {
   const { target } = list.circuit;
   if (!target) return;
   look('target', `Look at the wheel at the ${target.at}: teeth, seat, gap`, 8);
+  if (hasMarks(list.circuit))
+    // As long as the look at the wheel, whose cover hides them too; belt or chain may take more. Common practice, no source.
+    look(
+      MARKS,
+      `Turn the engine by hand to the maker's marks: do the ${target.at} and its wheel stand where they should`,
+      8,
+    );
   if (target.ring === undefined) return;
   look('target.seat', `Look at the seat of the ${list.sensor}: rust, dirt, metal on its tip`, 6);
   look('target.ring', `A magnet card along the ring at the ${target.at}, all the way round`, 8);

@@ -86,6 +86,8 @@ export const TIMING_HAZARD: Hazard = 'engine-damage';
 
 /** What stands before a look into a connector, which opens it. */
 export const OPENING_CAUTION = 'unplug-key-off';
+/** What stands before the maker's marks, to which the engine is turned by hand. */
+export const TURNING_CAUTION = 'turned-by-hand';
 
 /** The cautions in `text` (cautions.yaml); null with issues when they cannot be used. */
 export function loadCautions(text: string, file: string): Checked<LoadedCautions> {

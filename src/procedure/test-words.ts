@@ -204,5 +204,6 @@ export function thingOfRepair(repair: string, circuit: Circuit): string | null {
 function targetWords(what: string, { at, ring }: Target): string {
   const wheel = ring === undefined ? `wheel at the ${at}` : `ring at the ${at}`;
   if (what === 'seat') return `seat of the sensor at the ${at}`;
+  if (what === 'marks') return `maker's marks of the timing at the ${at}`;
   return what === 'turning' ? `${at} as it turns` : wheel;
 }

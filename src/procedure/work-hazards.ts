@@ -4,6 +4,7 @@
  */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Probe, Setup } from '../circuit/test.ts';
+import { MARKS } from '../circuit/timing-marks.ts';
 import type { Caution, Hazard } from './procedure.ts';
 
 /** A step as far as the hands are concerned. */
@@ -56,7 +57,8 @@ const WORKS: readonly Work[] = [
     hazard: 'engine-damage',
     words: 'turns the engine by hand or asks whether its timing has moved',
     caution: 'timing-first',
-    isDone: ({ say }) =>
+    isDone: ({ say, probe }) =>
+      (probe?.kind === 'inspect' && probe.of === MARKS) ||
       /\bturn the engine by hand\b|\bwork on belt, chain\b|\bbelt or chain and its marks\b/i.test(
         say,
       ),

@@ -1,6 +1,7 @@
 /** Which cautions stand before a step, and before a test that no step asks for. What was read of them: `read-cautions.ts`. */
-import type { Test } from '../circuit/test.ts';
-import { cautionsFor, OPENING_CAUTION } from '../procedure/cautions.ts';
+import type { Probe, Test } from '../circuit/test.ts';
+import { MARKS } from '../circuit/timing-marks.ts';
+import { cautionsFor, OPENING_CAUTION, TURNING_CAUTION } from '../procedure/cautions.ts';
 import { type Caution, isTask, type Step } from '../procedure/procedure.ts';
 import { type CautionInShort, cautionsInShort, unreadCautions } from './read-cautions.ts';
 import { presentStep, type Session } from './session.ts';
@@ -19,15 +20,20 @@ export function pendingCautions(
 
 /** All cautions of a test that no step asks for, gravest first. */
 export function testCautions({ opened }: Session, { setup, probe }: Test): readonly Caution[] {
-  // To look into a connector it is opened; a step of a tree says so itself.
-  const opens = probe.kind === 'inspect' && probe.of.startsWith('connector.');
-  const named = opens ? [OPENING_CAUTION] : [];
   const { cautionRules, circuit, job } = opened;
   return cautionsFor(
     cautionRules,
     { drive: job.vehicle.drive, setup, probes: [probe], circuit },
-    named,
+    handsOnly(probe),
   );
+}
+
+/** Cautions of what eyes and fingers do by themselves; a step of a tree names them itself. */
+function handsOnly(probe: Probe): readonly string[] {
+  if (probe.kind !== 'inspect') return [];
+  if (probe.of === MARKS) return [TURNING_CAUTION];
+  // To look into a connector it is opened.
+  return probe.of.startsWith('connector.') ? [OPENING_CAUTION] : [];
 }
 
 /** Those of them that must still be acknowledged. */

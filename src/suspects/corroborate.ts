@@ -57,7 +57,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   const errorModel = ask.errorModel ?? ERROR_MODEL;
   const { fits } = ranking;
   const own = ownRepairs(table, ask.concluded);
-  const { evidence, rival } = gatherEvidence(table, ask, own, fits);
+  const { evidence, rival } = gatherEvidence(table, ask, own, fits, EVIDENCE_NEEDED);
   const now = groupRows(table, own, ranking.chances);
   const [strongest] = now.others;
   const open = now.concluded.chance < PROVEN_CHANCE ? 1 : 0;
@@ -65,8 +65,8 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   const hangsOn = hangingOn(ask, now.concluded);
   const piecesWith = (reading: Reading) => {
     const more = { ...ask, readings: [...readings, reading] };
-    return gatherEvidence(table, more, own, [...fits, fitOf(table, reading, errorModel)]).evidence
-      .length;
+    const fit = fitOf(table, reading, errorModel);
+    return gatherEvidence(table, more, own, [...fits, fit], EVIDENCE_NEEDED).evidence.length;
   };
   const named = namedGroup(table, ask.concluded);
   // Of two wires that touch both are mended, whichever the repair is named after.

@@ -65,13 +65,56 @@ export function carryingReadings(
   });
 }
 
-/** Takes the strongest piece against the strongest rival, again and again, until no reading speaks against it. */
+/** The pieces, the strongest first, and the strongest rival that they leave standing. */
+export interface Pieces {
+  readonly evidence: readonly Evidence[];
+  readonly rival: Row | null;
+}
+
+/**
+ * The pieces that are found by taking the strongest each time. Where they are fewer than `enough`, and two things were seen
+ * at the terminals of one, such as a signal's picture and its position, the other is asked for in its place: it may speak
+ * against a rival that nothing else speaks against, while a third says what the first had said. Taken is what gives the most
+ * pieces. A number that is read at a pin again is the same number, and no such thing.
+ */
 export function gatherEvidence(
   table: PredictionTable,
   ask: CorroborationAsk,
   own: ReadonlySet<string>,
   fits: readonly ReadingFit[],
-): { readonly evidence: Evidence[]; readonly rival: Row | null } {
+  enough: number,
+): Pieces {
+  const strongest = strongestFirst(table, ask, own, fits, null);
+  if (!strongest.rival || strongest.evidence.length >= enough) return strongest;
+  const isSeen = (test: number) => table.column(test).kind === 'look';
+  const isShared = ({ test }: Evidence) =>
+    isSeen(test) &&
+    ask.readings.some(
+      (one) =>
+        one.test !== test &&
+        isSeen(one.test) &&
+        samePlace(table.tests[one.test]!, table.tests[test]!),
+    );
+  return strongest.evidence
+    .filter(isShared)
+    .map(({ test }) => strongestFirst(table, ask, own, fits, test))
+    .reduce<Pieces>(
+      (most, one) => (one.evidence.length > most.evidence.length ? one : most),
+      strongest,
+    );
+}
+
+/**
+ * Takes the strongest piece against the strongest rival, again and again, until no reading speaks against it. Of the test
+ * `but` no piece is taken.
+ */
+function strongestFirst(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  own: ReadonlySet<string>,
+  fits: readonly ReadingFit[],
+  but: number | null,
+): Pieces {
   const evidence: Evidence[] = [];
   const prior = ask.prior ?? priorFor(table.candidates);
   const voices = onePerPlace(table, ask.readings, own, fits, prior);
@@ -88,6 +131,7 @@ export function gatherEvidence(
     if (!rival) return { evidence, rival };
     let best: Evidence | null = null;
     for (const [reading, { test, shown }] of ask.readings.entries()) {
+      if (test === but) continue;
       const asked = table.tests[test]!;
       const isKnown = evidence.some((one) =>
         sameNews(table.tests[one.test]!, asked, ask.readings[one.reading]!.shown, shown),

@@ -249,6 +249,23 @@ describe('three-wire Hall switch fed by the module', () => {
     expect(found('contact.sensor.feed.open', 'connector.module')).toBe(0);
     expect(found('healthy', 'connector.sensor')).toBe(0);
   });
+
+  test("the maker's marks show a wheel that stands wrong on every car, and nothing else", () => {
+    const seen = (model: typeof hall, fault: string, of: string) =>
+      Array.from({ length: 32 }, (_, sample) =>
+        look(model, fault, testOf({ kind: 'inspect', of }, { state: 'key-off' }), sample),
+      ).filter((shown) => shown === 'faulty').length;
+    const marks = 'target.marks';
+    expect(seen(hall, 'target.displaced', marks)).toBe(32);
+    expect(seen(hall, 'target.displaced', 'target')).toBeLessThan(20);
+    for (const { id } of hall.circuit.faults)
+      if (id !== 'target.displaced') expect(seen(hall, id, marks), id).toBe(0);
+    // a scope calls swapped leads shifted as well; the marks do not
+    const coil = knownModel('reluctor-two-wire');
+    expect(seen(coil, 'target.displaced', marks)).toBe(32);
+    expect(seen(coil, 'sensor.leads-swapped', marks)).toBe(0);
+    expect(seen(coil, 'healthy', marks)).toBe(0);
+  });
 });
 
 describe('12 V Hall switch through fuse and relay', () => {

@@ -227,6 +227,12 @@ test.each<[string, string, string, string]>([
   ],
   ['hall-module-fed', 'target.inspection', 'eyes', 'key-off still fitted [] inspect target'],
   [
+    'hall-module-fed',
+    'target.marks.inspection',
+    'eyes',
+    'key-off still fitted [] inspect target.marks',
+  ],
+  [
     'reluctor-two-wire',
     'sensor.plus.pattern',
     'scope',
@@ -254,6 +260,17 @@ test.each<[string, string, string, string]>([
   const option = standardTests(shipped(name)).find((one) => one.id === id)!;
   expect(option.needs.join(' ')).toBe(needs);
   expect(arranged(option)).toBe(how);
+});
+
+test.each([
+  ['hall-relay-fed', true],
+  ['reluctor-two-wire', true],
+  ['current-two-wire', false],
+  ['throttle-potentiometer', false],
+  ['pedal-dual', false],
+] as const)("%s has marks of the maker's to be turned to: %s", (name, has) => {
+  const ids = standardTests(shipped(name)).map(({ id }) => id);
+  expect(ids.includes('target.marks.inspection')).toBe(has);
 });
 
 test('a coil is fed by nothing, a neighbour has no inspection of its own, and no test is there twice', () => {

@@ -102,6 +102,12 @@ it.each([
   expect(thingWords(of, shipped('current-two-wire'))).toBe(words);
 });
 
+it("the maker's marks are those of the shaft", () => {
+  expect(thingWords('target.marks', shipped('hall-module-fed'))).toBe(
+    "maker's marks of the timing at the crankshaft",
+  );
+});
+
 it.each([
   ['wire.signal', 'signal wire'],
   ['target', 'ring at the left front wheel'],

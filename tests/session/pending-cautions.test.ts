@@ -134,6 +134,11 @@ describe('cautions', () => {
     expect(idsFor(outside([DONE, ACK]), test)).toEqual(['unplug-key-off']);
   });
 
+  it("of turning the engine to the maker's marks are those of turning it by hand", () => {
+    const test = { setup: KEY_ON, probe: { kind: 'inspect', of: 'target.marks' } } as const;
+    expect(idsFor(outside([DONE, ACK]), test)).toEqual(['turned-by-hand']);
+  });
+
   it('name the person whom a program names', () => {
     const session = sessionAfter([DONE, { type: 'acknowledge-cautions', readBy: 'R. Example' }]);
     expect(session.acknowledgements[0]).toMatchObject({ readBy: 'R. Example' });
@@ -226,6 +231,15 @@ const RULES: readonly CautionRule[] = [
     word: 'CAUTION',
     say: 'Key off before a plug is opened.',
     hazards: ['energised-circuit'],
+    states: [],
+    drives: [],
+    when: [],
+  },
+  {
+    id: 'turned-by-hand',
+    word: 'WARNING',
+    say: 'Key out before the engine is turned by hand.',
+    hazards: ['unexpected-start'],
     states: [],
     drives: [],
     when: [],

@@ -1,5 +1,6 @@
 /** Which readings are pieces of evidence of their own. */
 import { describe, expect, test } from 'vitest';
+import type { Shown } from '../../src/circuit/test.ts';
 import { corroborate } from '../../src/suspects/corroborate.ts';
 import { ERROR_MODEL, type ErrorModel, EXACT_MODEL } from '../../src/suspects/error-model.ts';
 import {
@@ -9,7 +10,7 @@ import {
 } from '../../src/suspects/gather-evidence.ts';
 import type { Reading, ReadingFit } from '../../src/suspects/likelihood.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
-import { HEALTHY, type TableTest } from '../../src/suspects/prediction-table.ts';
+import { buildTable, HEALTHY, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
 import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
 import { look, matrixTable, simpleTest } from './tables.ts';
@@ -80,22 +81,23 @@ function weighed(
     /** Tests in the order in which they were read; all of them in their order without it. */
     readonly order?: readonly number[];
     readonly pieces?: readonly Evidence[];
+    /** Pieces that are enough; none are asked for without it. */
+    readonly enough?: number;
+    /** What each test shows; looks without it. */
+    readonly shows?: Shown;
   } = {},
 ) {
   const candidates = ids.map((id) => ({ id, repair: id === HEALTHY ? id : id[0]!, weight: 1 }));
   const tests = told.map(({ at }, index) => simpleTest(`t${index}`, at));
-  const table = matrixTable(
-    candidates,
-    ids.map(() => tests.map(() => 0)),
-    tests,
-  );
+  const shows = more.shows ?? look(0);
+  const table = buildTable(candidates, tests, () => shows, 1);
   const order = more.order ?? [...told.keys()];
   const fits = order.map((index): ReadingFit => {
     const { row, blind, tail } = told[index]!;
     const perRow = Float64Array.from(row);
     return { perRow, blind: blind ?? 0.01, tail: tail ?? (() => 1) };
   });
-  const readings = order.map((index): Reading => ({ test: index, shown: look(0) }));
+  const readings = order.map((index): Reading => ({ test: index, shown: shows }));
   const concluded = more.concluded ?? [ids[0]!];
   const own = candidates.filter(({ id }) => concluded.includes(id)).map(({ repair }) => repair);
   const ask = {
@@ -109,7 +111,7 @@ function weighed(
     means: ALL_MEANS,
   };
   return {
-    gathered: () => gatherEvidence(table, ask, new Set(own), fits),
+    gathered: () => gatherEvidence(table, ask, new Set(own), fits, more.enough ?? 0),
     carrying: () => carryingReadings(table, ask, fits, more.pieces ?? []),
   };
 }
@@ -250,6 +252,43 @@ describe('several looks at the same pin', () => {
     expect(taken(suspects, [pin([1, 0.1, 1]), pin([1, 0.25, 0.05])])).toEqual([[0, 'a']]);
     expect(taken(suspects, [pin([1, 0.1, 1]), pin([3, 1, 0.05])])).toEqual([[0, 'a']]);
     expect(taken(suspects, [pin([1, 0.1, 1]), pin([2.9, 1, 0.05])])).toHaveLength(2);
+  });
+  test('give the one that leaves the most pieces, where the strongest leaves too few', () => {
+    // By hand: the first tells most against a, and then nothing else counts against b, since the second is at the same pin
+    // and speaks against a as well. Without the first the third speaks against a, and the second against b.
+    const first = pin([1, 0.01, 1]);
+    const second = pin([1, 0.25, 0.05]);
+    const third = tell([1, 0.1, 1]);
+    for (const order of [
+      [0, 1, 2],
+      [2, 1, 0],
+    ]) {
+      const evidence = (enough: number) =>
+        taken(suspects, [first, second, third], { prior: [0.4, 0.35, 0.25], order, enough });
+      expect(evidence(1)).toEqual([[0, 'a']]);
+      expect(evidence(2)).toEqual([
+        [2, 'a'],
+        [1, 'b'],
+      ]);
+    }
+  });
+  test('stay by the strongest where another would leave no more', () => {
+    const told = [pin([1, 0.01, 1]), pin([1, 0.25, 0.05])];
+    expect(taken(suspects, told, { prior: [0.4, 0.35, 0.25], enough: 3 })).toEqual([[0, 'a']]);
+  });
+  test('are not asked for the other one where they are numbers: the same pin shows the same', () => {
+    // as above, and the table says that each test shows a number
+    const told = [pin([1, 0.01, 1]), pin([1, 0.25, 0.05]), tell([1, 0.1, 1])];
+    const more = { prior: [0.4, 0.35, 0.25], enough: 3 };
+    expect(taken(suspects, told, more)).toHaveLength(2);
+    expect(
+      taken(suspects, told, { ...more, shows: { kind: 'number', value: 5, unit: 'V' } }),
+    ).toEqual([[0, 'a']]);
+  });
+  test('are one piece, whichever of them it is, and a test that was made again is no way out', () => {
+    const told = [pin([1, 0.01, 1]), pin([1, 0.25, 0.05])];
+    const prior = [0.4, 0.35, 0.25];
+    expect(taken(suspects, told, { prior, enough: 3, order: [0, 1, 0, 1] })).toHaveLength(1);
   });
   test('make no piece of what a third one says, as one of them would not', () => {
     // by hand, for the third: with a1 at 0.5 once (0.5 + 0.01) / 1.5 = 0.34, not three times less than 1;

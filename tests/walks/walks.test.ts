@@ -21,10 +21,10 @@ const RATIO_MAX = 1.15;
 const LONGER: Readonly<Record<string, number>> = { 'pull-up-dead': 1.19 };
 const STEPS_MAX = 60;
 /**
- * Ended right, and not proven: a wheel that moved on its shaft is seen on some cars only, and what drops out at a plug is
- * one piece, whose second and third show on few cars. Here what is offered is not made.
+ * Ended right, and not proven: what drops out at a plug is one piece, whose second and third show on few cars. Here what is
+ * offered is not made.
  */
-const UNPROVEN = ['wheel-slipped', 'contact-comes-and-goes'];
+const UNPROVEN = ['contact-comes-and-goes'];
 const TREES: Readonly<Record<string, string>> = {
   'hall-module-fed': 'hall-no-signal',
   'throttle-potentiometer': 'throttle-position',

@@ -4,6 +4,7 @@ import { nearestName } from '../../source/nearest-name.ts';
 import type { Circuit } from '../circuit.ts';
 import type { Instrument } from '../instrument.ts';
 import type { Probe } from '../test.ts';
+import { hasMarks, MARKS } from '../timing-marks.ts';
 
 export const eyes: Instrument<Extract<Probe, { kind: 'inspect' }>> = {
   element: null,
@@ -43,5 +44,6 @@ export function inspectable(circuit: Circuit): string[] {
     'harness',
     ...(circuit.target ? ['target', 'target.seat', 'target.ring'] : []),
     ...(circuit.target?.ring ? ['target.turning'] : []),
+    ...(hasMarks(circuit) ? [MARKS] : []),
   ];
 }
