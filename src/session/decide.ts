@@ -21,6 +21,7 @@ import {
 import { RULES, SESSION_FORMAT, type When } from './events.ts';
 import { canWake, isInVain } from './intermittent.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
+import { isUnreached, roundBy } from './out-of-reach.ts';
 import { pendingCautions, pendingTestCautions, testCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import { notReadHere } from './read-cautions.ts';
@@ -72,6 +73,14 @@ export function decide(session: Session, command: Command, now: When): Decision 
       const { test, aside } = command;
       if (isAside(session, test) === aside) return refuse({ code: 'nothing-to-take-back' });
       return events({ type: 'test-set-aside', test, aside, ...now });
+    }
+    case 'set-connector-aside':
+      return setConnectorAside(session, command, now);
+    case 'go-round': {
+      if (session.status !== 'open') return notOpen(session);
+      const step = presentStep(session);
+      const round = roundBy(session, step, command.by, now);
+      return round ? events(round) : wrongKind(step);
     }
     case 'pause':
       if (session.status === 'closed') return notOpen(session);
@@ -345,6 +354,26 @@ function valueAfter(session: Session, answer: number | null): number | null {
   const answered = answer === null ? undefined : session.answers[answer]?.event;
   const isLater = answered === undefined || at > session.events.indexOf(answered);
   return isLater ? at + 1 : null;
+}
+
+function setConnectorAside(
+  session: Session,
+  { part, aside, reason }: Extract<Command, { type: 'set-connector-aside' }>,
+  now: When,
+): Decision {
+  if (session.status === 'closed') return notOpen(session);
+  const { circuit, vehicle } = session.opened;
+  if (vehicle.kind === 'drill') return refuse({ code: 'all-in-reach' });
+  if (circuit === null) return refuse({ code: 'no-circuit' });
+  const known = circuit.connectors.map((one) => one.part);
+  if (!known.includes(part)) return refuse({ code: 'no-such-connector', part, known });
+  if (isUnreached(session, part) === aside) return refuse({ code: 'nothing-to-take-back' });
+  const said = reason.trim();
+  if (aside && said === '') return noReason();
+  return events({
+    ...{ type: 'connector-set-aside', part, aside, reason: aside ? said : '' },
+    ...now,
+  });
 }
 
 function setValue(

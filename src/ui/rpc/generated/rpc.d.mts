@@ -749,17 +749,19 @@ method: "next"
 params?: NoParameters
 }
 /**
- * This test cannot be made here, and is proposed no more; or can after all.
+ * This test cannot be made here, and is proposed no more; or can after all. Of a connector: all that need it, and steps of the tree that need it are gone round.
  */
 export interface Aside {
 method: "aside"
 params: AsideParameters
 }
 /**
- * Which.
+ * Which: a test or a connector.
  */
 export interface AsideParameters {
-test: TestForm
+test?: TestForm
+connector?: Name
+reason?: Text
 aside?: Aside1
 }
 /**
