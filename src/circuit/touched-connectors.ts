@@ -4,7 +4,7 @@ import { leads } from './refuse-test.ts';
 import type { Probe, Setup } from './test.ts';
 
 /** How things stand, and what looks where; null where nothing is read. */
-export interface Arranged {
+export interface SetupAndProbe {
   readonly setup: Setup;
   readonly probe: Probe | null;
 }
@@ -15,7 +15,7 @@ export interface Arranged {
  */
 export function touchesConnector(
   circuit: Circuit,
-  { setup, probe }: Arranged,
+  { setup, probe }: SetupAndProbe,
   part: string,
 ): boolean {
   if (setup.unplugged.includes(part)) return true;
@@ -27,7 +27,7 @@ export function touchesConnector(
 }
 
 /** The parts whose connectors it needs, in the circuit's order. */
-export function touchedConnectors(circuit: Circuit, arranged: Arranged): string[] {
+export function touchedConnectors(circuit: Circuit, arranged: SetupAndProbe): string[] {
   return circuit.connectors.flatMap(({ part }) =>
     touchesConnector(circuit, arranged, part) ? [part] : [],
   );

@@ -63,11 +63,9 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return watchWaking(session, command, now);
     case 'record-test':
       return recordTest(session, command, now);
-    case 'answer-by-test': {
-      if (session.status !== 'open') return notOpen(session);
-      const answered = answerBy(session, presentStep(session), command.by, now);
-      return answered ? events(answered) : wrongKind(presentStep(session));
-    }
+    case 'answer-by-test':
+    case 'go-round':
+      return answerUnasked(session, command, now);
     case 'set-test-aside': {
       if (session.status === 'closed') return notOpen(session);
       const { test, aside } = command;
@@ -76,12 +74,6 @@ export function decide(session: Session, command: Command, now: When): Decision 
     }
     case 'set-connector-aside':
       return setConnectorAside(session, command, now);
-    case 'go-round': {
-      if (session.status !== 'open') return notOpen(session);
-      const step = presentStep(session);
-      const round = roundBy(session, step, command.by, now);
-      return round ? events(round) : wrongKind(step);
-    }
     case 'pause':
       if (session.status === 'closed') return notOpen(session);
       return events({ type: 'session-paused', ...now });
@@ -354,6 +346,18 @@ function valueAfter(session: Session, answer: number | null): number | null {
   const answered = answer === null ? undefined : session.answers[answer]?.event;
   const isLater = answered === undefined || at > session.events.indexOf(answered);
   return isLater ? at + 1 : null;
+}
+
+/** What the program answers, since a test of the session or a connector out of reach does. */
+function answerUnasked(
+  session: Session,
+  { type, by }: Extract<Command, { type: 'answer-by-test' | 'go-round' }>,
+  now: When,
+): Decision {
+  if (session.status !== 'open') return notOpen(session);
+  const step = presentStep(session);
+  const answered = (type === 'go-round' ? roundBy : answerBy)(session, step, by, now);
+  return answered ? events(answered) : wrongKind(step);
 }
 
 function setConnectorAside(

@@ -4,7 +4,7 @@
  */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Test } from '../circuit/test.ts';
-import { type Arranged, touchesConnector } from '../circuit/touched-connectors.ts';
+import { type SetupAndProbe, touchesConnector } from '../circuit/touched-connectors.ts';
 import { isTask, type Step } from '../procedure/procedure.ts';
 import type { GoneRound } from './answering-test.ts';
 import type { Command } from './command.ts';
@@ -35,7 +35,7 @@ export function connectorsOfStep(circuit: Circuit, step: Step): string[] {
       : step.kind === 'ask'
         ? (step.watched ?? [])
         : [];
-  const arranged: Arranged[] = [
+  const arranged: SetupAndProbe[] = [
     { setup, probe: null },
     ...probes.map((probe) => ({ setup, probe })),
   ];

@@ -323,7 +323,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, captured, watched, measure, test, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
+      'give one of: reading, choose, captured, watched, measure, test, connector, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [

@@ -49,7 +49,8 @@ export function cannotQuestion(session: Session): Question {
 
 /** The part whose connector was chosen by its number; null for a reason in words. */
 export function partOfReason({ session }: PagesState, typed: string): string | null {
-  return reachableOf(session)[Number(typed.trim()) - 1] ?? null;
+  const number = typed.trim();
+  return /^[1-9]$/.test(number) ? (reachableOf(session)[Number(number) - 1] ?? null) : null;
 }
 
 /** Parts whose connectors the present step needs and that were not said out of reach; none where there is no way round it. */
