@@ -28,6 +28,7 @@ function walked(steps: number, ...more: Command[]): Walk {
   return begin({ procedure: longer }).do(OUT, ...ids.map(() => ROUND), ...more);
 }
 
+const parts = (walk: Walk) => [walk.session, fileOf(walk).head] as const;
 const words = (walk: Walk, audience: (typeof AUDIENCES)[number]) =>
   reportOf(recordOf(walk.session, fileOf(walk).head), audience).sections;
 
@@ -45,6 +46,17 @@ it('in the shop, where steps that were gone round are one row and one line', () 
   expect(under('Corrections and interruptions')).toMatch(
     /all that needs the connector of the [^"]* is set aside: the plug/,
   );
+});
+
+it('once more where it was said, with the connector named once', () => {
+  const said = (reason: string) =>
+    recordOf(...parts(begin().do({ ...OUT, reason } as Command))).interruptions.map(
+      ({ words: one }) => one,
+    );
+  expect(said('the connector of the sensor could not be reached')).toEqual([
+    'the connector of the sensor could not be reached: all that needs it is set aside',
+  ]);
+  expect(said('no room')[0]).toMatch(/^all that needs the connector of the .* set aside: no room$/);
 });
 
 it('for the customer', () => {

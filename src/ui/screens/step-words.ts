@@ -272,7 +272,7 @@ export function answeredWords(opened: OpenedSession, session: Session): string |
       : [`Answered already (F2 or back makes it again): ${answered.join('; ')}.`]),
     ...reasons.map((reason) => {
       const steps = round.filter((one) => one.reason === reason).map(title);
-      return `Gone round (F2 or back asks it): ${steps.join('; ')}; ${reason}.`;
+      return `Gone round (F2 or back asks it): ${steps.join('; ')} (${reason}).`;
     }),
   ];
   return said.length === 0 ? null : said.join(' ');

@@ -37,5 +37,5 @@ test('steps that were just gone round stand in one line, with the connector and 
     { circuit: shipped('hall-module-fed') },
   );
   const opened = { bind: (text: string) => text } as OpenedSession;
-  expect(answeredWords(opened, session)).toBe(`Gone round (F2 or back asks it): Feed; ${reason}.`);
+  expect(answeredWords(opened, session)).toBe(`Gone round (F2 or back asks it): Feed (${reason}).`);
 });
