@@ -337,6 +337,8 @@ function saved(opened: OpenedSession, withLooks: boolean): unknown[] {
   expect(replay(bare as unknown as readonly SessionEvent[])).toEqual(opened.driver.session());
   return events.map(({ at: _at, elapsed: _elapsed, prev: _prev, ...rest }) => {
     if (rest['type'] === 'session-opened') return { ...rest, id: '' };
+    // A program acknowledges cautions one by one, so its events have other numbers.
+    if (rest['type'] === 'step-impossible' && 'by' in rest) return { ...rest, by: 'an event' };
     if (withLooks || rest['type'] !== 'look-recorded') return rest;
     const { look: _look, ...named } = rest as Record<string, unknown>;
     return named;
