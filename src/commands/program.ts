@@ -59,7 +59,9 @@ async function helpPage([wanted, verb]: readonly string[], io: Io): Promise<numb
   const topic = topics.find(({ name }) => name === wanted);
   if (topic) {
     const { guideText } = await import('./help/guide-text.ts');
-    io.out(guideText(topic.text, Math.min(process.stdout.columns ?? TERMINAL_COLUMNS, PAGE_COLUMNS)));
+    io.out(
+      guideText(topic.text, Math.min(process.stdout.columns ?? TERMINAL_COLUMNS, PAGE_COLUMNS)),
+    );
     return EXIT.done;
   }
   const near = nearTopics(wanted, [...topics.map(({ name }) => name), ...Object.keys(COMMANDS)]);

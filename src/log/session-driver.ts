@@ -7,6 +7,7 @@ import { decide } from '../session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';
+import { goneRoundFor } from '../session/out-of-reach.ts';
 import { refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
 import { ELSEWHERE, type SessionWriter } from './session-writer.ts';
@@ -24,6 +25,14 @@ export interface DriverParts {
   readonly folderOf?: (typed: string) => string;
   /** Called when the session comes to rest or to an end, and at the close when something came since: time for a transcript. */
   readonly onRest?: (session: Session) => void;
+}
+
+/** How the present step is answered without asking for it; null where it is asked. */
+function unasked(session: Session): Command | null {
+  const test = answeringTest(session);
+  if (test !== null) return { type: 'answer-by-test', by: test };
+  const round = goneRoundFor(session);
+  return round === null ? null : { type: 'go-round', by: round };
 }
 
 /** A driver over an open session file. */
@@ -66,17 +75,19 @@ export function driveSession(parts: DriverParts): SessionDriver {
       return { ok: false, ...refusalWords(refusal), refusal, disk: false };
     }
     const done = save(decision.events);
-    return done.ok ? answeredByTests(done) : done;
+    return done.ok ? answeredUnasked(done) : done;
   };
 
-  /** The steps that tests of the session have answered already, each saved as what the person did was. */
-  const answeredByTests = (done: Performed): Performed => {
-    const by = answeringTest(session);
-    if (by === null) return done;
-    const decision = decide(session, { type: 'answer-by-test', by }, parts.now());
-    if (!decision.ok) return done;
+  /**
+   * The steps that tests of the session have answered already, and those that are gone round, each saved as what the person
+   * did was.
+   */
+  const answeredUnasked = (done: Performed): Performed => {
+    const command = unasked(session);
+    const decision = command && decide(session, command, parts.now());
+    if (!decision?.ok) return done;
     const answered = save(decision.events);
-    return answered.ok ? answeredByTests(answered) : answered;
+    return answered.ok ? answeredUnasked(answered) : answered;
   };
 
   const continueIn = (folder: string): Performed => {

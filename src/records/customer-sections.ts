@@ -1,7 +1,7 @@
 /** The report for the owner of the vehicle: plain words, how it is known, prices where the shop has set its rates, and lines to sign. */
 
 import { GAPS_WORDS } from '../session/gaps.ts';
-import { cell } from './measurement-tables.ts';
+import { cell, undoneItems } from './measurement-tables.ts';
 import { mayBeOffWords, plainSentence } from './plain-sentence.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report-form.ts';
@@ -217,7 +217,7 @@ function gaps(lines: readonly RecordLine[]): RecordLine[] {
 }
 
 function impossible({ lines }: SessionRecord): Block[] {
-  const items = gaps(lines).map((line) => `${line.title}: ${line.reason}`);
+  const items = undoneItems(gaps(lines));
   return items.length === 0 ? [] : [{ kind: 'list', items }];
 }
 

@@ -36,8 +36,38 @@ export function measurements(record: SessionRecord): Block[] {
       caption: 'All answers in the order they were given',
       heads: ['No., time', 'Test', 'Where, vehicle state', 'Expected', 'Found', 'Judgement'],
       widths: [10, 17, 23, 14, 12, 18],
-      rows: record.lines.map(lineRow),
+      rows: gathered(record.lines).map(rowOf),
     },
+  ];
+}
+
+/** Steps one after the other that were gone round for one connector come together. */
+function gathered(lines: readonly RecordLine[]): RecordLine[][] {
+  const runs: RecordLine[][] = [];
+  for (const line of lines) {
+    const run = runs.at(-1);
+    const last = run?.at(-1);
+    const isSame = last && isRound(line) && isRound(last) && line.by === last.by;
+    if (run && isSame && line.standing === last.standing) run.push(line);
+    else runs.push([line]);
+  }
+  return runs;
+}
+
+function isRound({ kind, by }: RecordLine): boolean {
+  return kind === 'impossible' && by !== undefined;
+}
+
+/** Which steps they were stands under what could not be done. */
+function rowOf(run: readonly RecordLine[]): Cell[] {
+  const [first, last] = [run[0]!, run.at(-1)!];
+  if (run.length === 1) return lineRow(first);
+  const [time, , , , found, judgement] = lineRow(first);
+  return [
+    cell(`${first.number} to ${last.number}`, ...time!.parts.slice(1)),
+    cell(`${run.length} steps were gone round`),
+    ...[cell(''), cell('')],
+    ...[found!, judgement!],
   ];
 }
 
@@ -250,4 +280,16 @@ export function retest(record: SessionRecord): Block[] {
     ]),
   });
   return blocks;
+}
+
+/** What could not be done, a line each: `step: reason`; steps of one reason come together behind it. */
+export function undoneItems(lines: readonly Pick<RecordLine, 'title' | 'reason'>[]): string[] {
+  const byReason = new Map<string, string[]>();
+  for (const { title, reason } of lines)
+    byReason.set(reason, [...(byReason.get(reason) ?? []), title]);
+  return [...byReason].map(([reason, titles]) =>
+    titles.length === 1
+      ? `${titles[0]}: ${reason}`
+      : `${reason.charAt(0).toUpperCase()}${reason.slice(1)}: ${[...new Set(titles)].join('; ')}`,
+  );
 }

@@ -211,7 +211,10 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
     case 'step-done':
       return { ...base, kind: 'done', found: 'done' };
     case 'step-impossible':
-      return { ...base, kind: 'impossible', found: 'could not be done', reason: event.reason };
+      return {
+        ...{ ...base, kind: 'impossible', found: 'could not be done', reason: event.reason },
+        ...(event.by === undefined ? {} : { by: event.by }),
+      };
   }
 }
 

@@ -12,6 +12,7 @@ import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
+import { connectorWords, unreachedWords } from '../session/out-of-reach.ts';
 import { testOfShort } from '../session/place-short.ts';
 import { distanceWords, stretchWords, touchedWords } from '../session/place-words.ts';
 import type { Session } from '../session/session.ts';
@@ -310,6 +311,15 @@ function interruptionWords(context: RecordContext, event: SessionEvent): string 
       return event.aside
         ? `set aside, because it can't be done here: ${words}`
         : `can be done after all: ${words}`;
+    }
+    case 'connector-set-aside': {
+      const { circuit } = context.session.opened;
+      const words = connectorWords(circuit, event.part);
+      if (event.reason === unreachedWords(circuit, event.part))
+        return `${event.reason}: all that needs it is set aside`;
+      return event.aside
+        ? `all that needs ${words} is set aside: ${event.reason}`
+        : `can be reached after all: ${words}`;
     }
     default:
       return null;

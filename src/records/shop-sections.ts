@@ -1,7 +1,14 @@
 /** The full report: everything the session file knows, in the order a shop reads it. */
 
 import { drillSections } from './drill-sections.ts';
-import { captures, cell, measurements, ownTests, retest } from './measurement-tables.ts';
+import {
+  captures,
+  cell,
+  measurements,
+  ownTests,
+  retest,
+  undoneItems,
+} from './measurement-tables.ts';
 import type { SessionRecord } from './record-form.ts';
 import type { Block, Section } from './report-form.ts';
 import {
@@ -212,7 +219,7 @@ function impossible(record: SessionRecord): Block[] {
     (line) => line.kind === 'impossible' && line.standing !== 'taken back',
   );
   if (lines.length === 0) return [];
-  return [{ kind: 'list', items: lines.map((line) => `${line.title}: ${line.reason}`) }];
+  return [{ kind: 'list', items: undoneItems(lines) }];
 }
 
 /** What was set aside of it says so in words. */

@@ -11,6 +11,7 @@ import type {
   LookRecorded,
   ReadingRecorded,
   SessionEvent,
+  StepImpossible,
   TestRecorded,
   When,
 } from './events.ts';
@@ -19,6 +20,9 @@ import { presentStep, type Session } from './session.ts';
 
 /** An answer that a test of the session gave. */
 export type ByTest = (ReadingRecorded | LookRecorded) & { readonly by: EventNumber };
+
+/** A step that was gone round, since its connector is out of reach. */
+export type GoneRound = StepImpossible & { readonly by: EventNumber };
 
 /** The last test of the session that answers the present step, as the number of its event; null where none does. */
 export function answeringTest(session: Session): EventNumber | null {
@@ -90,15 +94,20 @@ function reading(
   return { type: 'look-recorded', step: step.id, look, outcome: name, go, by, ...now };
 }
 
-/** The steps that were answered so since the person did something last, in their order. */
-export function answeredJustNow({ events }: Session): ByTest[] {
-  const found: ByTest[] = [];
+/** The steps that the program answered since the person did something last, in their order. */
+export function answeredJustNow({ events }: Session): (ByTest | GoneRound)[] {
+  const found: (ByTest | GoneRound)[] = [];
   for (let at = events.length - 1; at >= 0; at -= 1) {
     const event = events[at]!;
-    if (!isByTest(event)) break;
+    if (!isUnasked(event)) break;
     found.unshift(event);
   }
   return found;
+}
+
+/** Whether an event is an answer that nobody gave: by a test of the session, or of a step that was gone round. */
+export function isUnasked(event: { readonly type: string }): event is ByTest | GoneRound {
+  return isByTest(event) || ('by' in event && event.type === 'step-impossible');
 }
 
 /** Whether an event is an answer that a test of the session gave, so that nothing was read for it. */

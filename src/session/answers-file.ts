@@ -19,6 +19,7 @@ import { expectedReading } from './expected-reading.ts';
 import { expectedShown } from './expected-shown.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
+import { asideCommand } from './out-of-reach.ts';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { shortFlaw, testOfShort } from './place-short.ts';
 import { readSaid } from './read-known.ts';
@@ -92,6 +93,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
       fix: 'put the answers in session order',
     };
   if (isTestDraft(draft)) return testCommand(draft, session, context);
+  if (draft.connector !== undefined) return connectorCommand(draft, draft.connector, session);
   if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
   if (draft.place) return placeCommand(draft, draft.place, session);
   if (draft.acknowledge) return { type: 'acknowledge-cautions' };
@@ -117,8 +119,18 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, captured, watched, measure, test, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, captured, watched, measure, test, connector, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
   };
+}
+
+function connectorCommand(
+  { aside = true, cannot }: AnswerDraft,
+  part: string,
+  session: Session,
+): Command {
+  return aside
+    ? asideCommand(session, part, cannot)
+    : { type: 'set-connector-aside', part, aside, reason: '' };
 }
 
 function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): Command | Misfit {

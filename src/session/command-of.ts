@@ -38,6 +38,7 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     case 'step-done':
       return { type: 'mark-done' };
     case 'step-impossible':
+      if (event.by !== undefined) return { type: 'go-round', by: event.by };
       return { type: 'cannot-do', reason: event.reason };
     case 'step-reopened': {
       const to = session.trail.findIndex((visit) => visit.answer === event.answer);
@@ -54,6 +55,10 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
     }
     case 'test-set-aside':
       return { type: 'set-test-aside', test: event.test, aside: event.aside };
+    case 'connector-set-aside': {
+      const { part, aside, reason } = event;
+      return { type: 'set-connector-aside', part, aside, reason };
+    }
     case 'value-set': {
       const { quantity, is, typed, from } = event;
       return { type: 'set-value', quantity, is, typed, from };

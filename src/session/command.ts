@@ -98,6 +98,15 @@ export type Command =
   | { readonly type: 'answer-by-test'; readonly by: EventNumber }
   /** The person cannot make a test, which is proposed no more, or can after all. */
   | { readonly type: 'set-test-aside'; readonly test: Test; readonly aside: boolean }
+  /** The connector of a part cannot be reached, with the reason, or can be after all. Not on a drill. */
+  | {
+      readonly type: 'set-connector-aside';
+      readonly part: string;
+      readonly aside: boolean;
+      readonly reason: string;
+    }
+  /** The present step needs a connector that was said out of reach in event `by`: see `out-of-reach.ts`. */
+  | { readonly type: 'go-round'; readonly by: EventNumber }
   | { readonly type: 'pause' }
   | { readonly type: 'resume'; readonly program: string; readonly by: Hand }
   /** Accepts the tree's conclusion, or names one's own: faults of the circuit, or words where there are none. */

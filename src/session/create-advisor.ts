@@ -10,6 +10,7 @@ import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { ExpectedShown } from './events.ts';
 import type { GoodHere } from './good-here.ts';
 import { isIntermittent } from './intermittent.ts';
+import { needsUnreached } from './out-of-reach.ts';
 import { type Overturned, overturnedAnswer } from './overturned.ts';
 import type { PossibleValues } from './possible-values.ts';
 import { ProposedTests } from './proposed-tests.ts';
@@ -66,7 +67,7 @@ interface StandingIn {
   readonly isIntermittent: boolean;
   readonly now: Situation;
   readonly means: Means;
-  /** Places of the tests that were set aside. */
+  /** Places of the tests that were set aside, by themselves or with the connector that they need. */
   readonly aside: readonly number[];
 }
 
@@ -76,7 +77,12 @@ function standingIn(session: Session, space: SuspectSpace): StandingIn {
     isIntermittent: isIntermittent(session),
     now: situationOf(session),
     means: meansOf(session),
-    aside: session.aside.flatMap((test) => space.placeOf(test) ?? []),
+    aside: [
+      ...session.aside.flatMap((test) => space.placeOf(test) ?? []),
+      ...(session.unreached.length === 0
+        ? []
+        : space.placesWhere((test) => needsUnreached(session, test))),
+    ],
   };
 }
 

@@ -21,6 +21,7 @@ import {
 import { RULES, SESSION_FORMAT, type When } from './events.ts';
 import { canWake, isInVain } from './intermittent.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
+import { isUnreached, roundBy } from './out-of-reach.ts';
 import { pendingCautions, pendingTestCautions, testCautions } from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import { notReadHere } from './read-cautions.ts';
@@ -63,17 +64,17 @@ export function decide(session: Session, command: Command, now: When): Decision 
       return watchWaking(session, command, now);
     case 'record-test':
       return recordTest(session, command, now);
-    case 'answer-by-test': {
-      if (session.status !== 'open') return notOpen(session);
-      const answered = answerBy(session, presentStep(session), command.by, now);
-      return answered ? events(answered) : wrongKind(presentStep(session));
-    }
+    case 'answer-by-test':
+    case 'go-round':
+      return answerUnasked(session, command, now);
     case 'set-test-aside': {
       if (session.status === 'closed') return notOpen(session);
       const { test, aside } = command;
       if (isAside(session, test) === aside) return refuse({ code: 'nothing-to-take-back' });
       return events({ type: 'test-set-aside', test, aside, ...now });
     }
+    case 'set-connector-aside':
+      return setConnectorAside(session, command, now);
     case 'pause':
       if (session.status === 'closed') return notOpen(session);
       return events({ type: 'session-paused', ...now });
@@ -342,6 +343,38 @@ function valueAfter(session: Session, answer: number | null): number | null {
   const answered = answer === null ? undefined : session.answers[answer]?.event;
   const isLater = answered === undefined || at > session.events.indexOf(answered);
   return isLater ? at + 1 : null;
+}
+
+/** What the program answers, since a test of the session or a connector out of reach does. */
+function answerUnasked(
+  session: Session,
+  { type, by }: Extract<Command, { type: 'answer-by-test' | 'go-round' }>,
+  now: When,
+): Decision {
+  if (session.status !== 'open') return notOpen(session);
+  const step = presentStep(session);
+  const answered = (type === 'go-round' ? roundBy : answerBy)(session, step, by, now);
+  return answered ? events(answered) : wrongKind(step);
+}
+
+function setConnectorAside(
+  session: Session,
+  { part, aside, reason }: Extract<Command, { type: 'set-connector-aside' }>,
+  now: When,
+): Decision {
+  if (session.status === 'closed') return notOpen(session);
+  const { circuit, vehicle } = session.opened;
+  if (vehicle.kind === 'drill') return refuse({ code: 'all-in-reach' });
+  if (circuit === null) return refuse({ code: 'no-circuit' });
+  const known = circuit.connectors.map((one) => one.part);
+  if (!known.includes(part)) return refuse({ code: 'no-such-connector', part, known });
+  if (isUnreached(session, part) === aside) return refuse({ code: 'nothing-to-take-back' });
+  const said = reason.trim();
+  if (aside && said === '') return noReason();
+  return events({
+    ...{ type: 'connector-set-aside', part, aside, reason: aside ? said : '' },
+    ...now,
+  });
 }
 
 function setValue(

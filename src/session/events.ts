@@ -247,6 +247,8 @@ export interface StepImpossible extends When {
   readonly step: string;
   readonly reason: string;
   readonly go: string;
+  /** The event that said its connector out of reach: the program went round it. Absent where the person said it of the step. */
+  readonly by?: EventNumber;
 }
 
 /** The answer of this step is taken back; it stays in the file as superseded. */
@@ -285,6 +287,18 @@ export interface TestSetAside extends When {
   readonly type: 'test-set-aside';
   readonly test: Test;
   readonly aside: boolean;
+}
+
+/**
+ * The connector of a part cannot be reached, so that no test is proposed that needs a lead or a hand there, and steps that
+ * need one are gone round; or can be after all.
+ */
+export interface ConnectorSetAside extends When {
+  readonly type: 'connector-set-aside';
+  readonly part: string;
+  readonly aside: boolean;
+  /** In words, which steps that are gone round then give; empty where it can be reached after all. */
+  readonly reason: string;
 }
 
 /** Ends of a range of which null is an open one, or looks. */
@@ -537,6 +551,7 @@ export type SessionEvent =
   | StepReopened
   | TestRecorded
   | TestSetAside
+  | ConnectorSetAside
   | ValueSet
   | ValueTakenBack
   | ShortPlaced

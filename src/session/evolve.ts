@@ -3,7 +3,7 @@
 import type { VehicleState } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { isRequired, isTask, standingConclusion, stepOf } from '../procedure/procedure.ts';
-import { isByTest } from './answering-test.ts';
+import { isUnasked } from './answering-test.ts';
 import { type Answer, isAnswer, type SessionEvent, type SessionOpened } from './events.ts';
 import type { KeptAnswer, Session, Visit } from './session.ts';
 
@@ -23,6 +23,7 @@ export function openSession(opened: SessionOpened): Session {
     acknowledgements: [],
     tests: [],
     aside: [],
+    unreached: [],
     values: [],
     shorts: [],
     watched: [],
@@ -122,6 +123,12 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       const others = session.aside.filter((one) => testKey(one) !== key);
       return { ...session, aside: event.aside ? [...others, event.test] : others };
     }
+    case 'connector-set-aside': {
+      const { part, aside, reason } = event;
+      const others = session.unreached.filter((one) => one.part !== part);
+      const by = session.events.length;
+      return { ...session, unreached: aside ? [...others, { part, reason, by }] : others };
+    }
     case 'value-set':
       return { ...session, values: lists.add(session.values, { event, takenBack: false }) };
     case 'value-taken-back': {
@@ -183,7 +190,9 @@ function statusOf(session: Session): Session['status'] {
 }
 
 function withAnswer(session: Session, event: Answer, lists: Lists): Session {
-  const acknowledged = isByTest(event) ? session.acknowledged : acknowledgedAt(session, event.step);
+  const acknowledged = isUnasked(event)
+    ? session.acknowledged
+    : acknowledgedAt(session, event.step);
   const answers = lists.add(session.answers, { event, superseded: false });
   return withWay({ ...session, acknowledged }, answers, lists);
 }

@@ -39,6 +39,9 @@ export type Refusal =
   | { readonly code: 'no-such-step'; readonly step: string }
   | { readonly code: 'no-such-fault'; readonly fault: string; readonly known: readonly string[] }
   | { readonly code: 'no-circuit' }
+  | { readonly code: 'no-such-connector'; readonly part: string; readonly known: readonly string[] }
+  /** The vehicle of a drill stands with everything open. */
+  | { readonly code: 'all-in-reach' }
   /** Location of a short cannot be measured so; a sentence and its way out. */
   | { readonly code: 'no-place'; readonly flaw: string; readonly fix: string }
   | { readonly code: 'no-place-on-drill' }
@@ -122,6 +125,13 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       ];
     case 'no-circuit':
       return ['this session has no circuit model', 'conclude in your own words'];
+    case 'no-such-connector':
+      return [
+        `this circuit has no connector of a part "${refusal.part}"`,
+        `one of: ${refusal.known.join(', ')}`,
+      ];
+    case 'all-in-reach':
+      return ['on a drill every connector can be reached'];
     case 'no-place':
       return [refusal.flaw, refusal.fix];
     case 'no-place-on-drill':

@@ -10,6 +10,7 @@ import type {
   CautionPassedOver,
   Concluded,
   DriveReported,
+  EventNumber,
   NoteAdded,
   Retest,
   SessionClosed,
@@ -46,6 +47,13 @@ export interface KeptValue {
   readonly takenBack: boolean;
 }
 
+/** A connector that cannot be reached, by its part, with the event that says so. */
+export interface OutOfReach {
+  readonly part: string;
+  readonly reason: string;
+  readonly by: EventNumber;
+}
+
 /** All that is known of a session after its events. */
 export interface Session {
   readonly status: SessionStatus;
@@ -63,6 +71,8 @@ export interface Session {
   readonly tests: readonly TestRecorded[];
   /** Tests that the person cannot make: proposed no more. */
   readonly aside: readonly Test[];
+  /** Connectors that cannot be reached, the last one last. */
+  readonly unreached: readonly OutOfReach[];
   /** What was set of this car's values, in the order in which it was. */
   readonly values: readonly KeptValue[];
   /** Shorts whose place was measured, in the order in which they were. */

@@ -36,6 +36,7 @@ export function standingSetup({ events, opened }: Session): Setup | null {
       case 'step-impossible':
       case 'step-reopened':
       case 'test-set-aside':
+      case 'connector-set-aside':
       case 'test-stopped':
       case 'value-set':
       case 'value-taken-back':

@@ -127,6 +127,11 @@ export class SuspectSpace {
     return this.byKey.get(entry.key) ?? this.remember(entry);
   }
 
+  /** Places of all tests that are such, whoever thought of them. */
+  placesWhere(isSuch: (test: Test) => boolean): number[] {
+    return this.tests.flatMap(({ test }, place) => (test !== null && isSuch(test) ? [place] : []));
+  }
+
   /** Place of a waking step's test, by its id. */
   placeOfWaking(id: string): number | null {
     return this.byKey.get(id) ?? null;

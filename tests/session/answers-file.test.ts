@@ -240,6 +240,19 @@ describe('an answer is the command a person would give', () => {
       });
     });
 
+    test('all that needs a connector may be set aside', () => {
+      expect(given('{ connector: sensor }')).toMatchObject({
+        ...{ type: 'set-connector-aside', part: 'sensor', aside: true },
+        reason: expect.stringMatching(/could not be reached$/),
+      });
+      expect(given('{ connector: sensor, cannot: behind the starter }')).toMatchObject({
+        reason: 'behind the starter',
+      });
+      expect(given('{ connector: sensor, aside: false }')).toMatchObject({
+        ...{ aside: false, reason: '' },
+      });
+    });
+
     test('may be a look, or a standard test by its name', () => {
       const light = 'measure: light sensor.feed battery.negative';
       expect(given(`{ ${light}, choose: lit }`)).toMatchObject({
@@ -310,7 +323,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, captured, watched, measure, test, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
+      'give one of: reading, choose, captured, watched, measure, test, connector, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [

@@ -97,6 +97,18 @@ describe('the plain dialogue', () => {
     expect(text).toContain('No test was set aside.');
   });
 
+  it('sets all that needs a connector aside by its part, told of where a step cannot be done', async () => {
+    const { text, events } = await talk(['yes', 'cannot no room', 'aside sensor', 'aside back']);
+    expect(text).toMatch(/If nothing can be done at the connector of the .*: aside sensor/);
+    expect(text).toMatch(/Set aside: all that needs the connector of the /);
+    expect(text).toMatch(/Can be made after all: all that needs the connector of the /);
+    expect(events.slice(-3, -1)).toMatchObject([
+      { type: 'connector-set-aside', part: 'sensor', aside: true },
+      { type: 'connector-set-aside', part: 'sensor', aside: false },
+    ]);
+    expect((await talk(['yes', 'aside lambda'])).text).toMatch(/aside and its part, of .*sensor/);
+  });
+
   it('draws the wiring, or says that there is none', async () => {
     expect((await talk(['yes', 'sketch'])).text).toContain('reference');
     const without = await talk(['yes', 'sketch'], { sketch: () => [] });

@@ -3,7 +3,7 @@
 /**
  * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
  */
-export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ValueSet | ValueTakenBack | ShortPlaced | WakingWatched | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | WorkAnswered | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
+export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ConnectorSetAside | ValueSet | ValueTakenBack | ShortPlaced | WakingWatched | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | WorkAnswered | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
  * Number of the event, from 1, over all parts of the session.
  */
@@ -1086,6 +1086,7 @@ elapsed: Elapsed
 step: string
 reason: string
 go: string
+by?: number
 }
 /**
  * The answer of this step is taken back; answer: its position among all answers, from 0.
@@ -1160,6 +1161,19 @@ at: At
 elapsed: Elapsed
 test: Test
 aside: boolean
+}
+/**
+ * The connector of a part cannot be reached, with the reason in words, so that nothing is proposed that needs it; aside: false where it can be after all, with an empty reason.
+ */
+export interface ConnectorSetAside {
+type: "connector-set-aside"
+seq: Seq
+prev: Prev
+at: At
+elapsed: Elapsed
+part: string
+aside: boolean
+reason: string
 }
 /**
  * A value of this car that the person knows; is: null for not known after all.

@@ -77,9 +77,13 @@ export type HarnessAndConnectorsAreMovedMeanwhile = boolean
  */
 export type WhenItWasMade = string
 /**
- * Such a test cannot be made here, and is proposed no more; false: it can after all.
+ * Such a test cannot be made here, and is proposed no more; false: it can after all. Beside connector true may be left out.
  */
 export type SetAside = boolean
+/**
+ * The part whose connector cannot be reached: nothing that needs it is proposed, and steps that need it are gone round. With aside: false it can be after all; the reason stands in cannot.
+ */
+export type ConnectorOutOfReach = string
 /**
  * Concludes on these faults of the circuit, whatever the tree says.
  * 
@@ -194,6 +198,7 @@ moving?: TheTargetPassesTheSensor
 wiggle?: HarnessAndConnectorsAreMovedMeanwhile
 made?: WhenItWasMade
 aside?: SetAside
+connector?: ConnectorOutOfReach
 faults?: OwnConclusion
 words?: OwnConclusionInWords
 known?: AValueOfThisCar

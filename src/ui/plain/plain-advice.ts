@@ -1,8 +1,16 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
-import { allTests, betterThanAccepting, type Weighed } from '../../session/advisor.ts';
+import {
+  allTests,
+  betterThanAccepting,
+  type Proposal,
+  type Weighed,
+} from '../../session/advisor.ts';
 import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
+import { type AsideCommand, asideBack, asideCommand } from '../../session/out-of-reach.ts';
+import type { Session } from '../../session/session.ts';
 import { percentWords } from '../parts/bar.ts';
+import { asideWords, setAsideWords } from '../screens/aside-words.ts';
 import {
   carWithSources,
   MISFIT_WORDS,
@@ -19,7 +27,6 @@ import {
   restsWords,
 } from '../screens/conclusion-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
-import { testWords } from '../screens/step-words.ts';
 import { askedFor, firstOrAccept, isBetterKnown } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
 import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
@@ -44,7 +51,10 @@ export const ADVICE_WORDS: readonly Word<Place>[] = [
   },
   {
     words: ['aside'],
-    help: helpLine('aside NUMBER', "that one can't be done here; aside back: it can after all"),
+    help: helpLine(
+      'aside NUMBER',
+      "that one can't be done here; a part: nothing at its connector; aside back: it can after all",
+    ),
     does: aside,
   },
 ];
@@ -110,27 +120,42 @@ function sayNextTests(place: Place): DialogueEnd {
 /** The tests that were set aside, in a line. */
 function setAside({ opened }: Place): string[] {
   const session = opened.driver.session();
-  const words = session.aside.map((test) => testWords(opened, session, test));
+  const words = asideWords(opened, session);
   return words.length === 0
     ? []
     : [`Set aside: ${words.join('; ')}. The last one back: aside back`];
 }
 
-/** `3` is the proposed test of that number, `back` the last one that was set aside. */
+/** `3` is the proposed test of that number, `sensor` the connector of that part, `back` what was set aside last. */
 async function aside(place: Place, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const session = opened.driver.session();
   if (opened.drill) return sayAll(place, ['In a drill every test can be done.']);
   if (!advisor) return sayAll(place, [unadvised(place)]);
-  const isBack = text === 'back';
-  const test = isBack ? session.aside.at(-1) : allTests(advisor, session)[Number(text) - 1]?.test;
-  if (!test)
-    return sayAll(place, [isBack ? 'No test was set aside.' : 'See their numbers with "next".']);
-  const done = await perform(place, { type: 'set-test-aside', test, aside: !isBack });
-  const words = testWords(opened, session, test);
-  if (!done.ok) return null;
-  return sayAll(place, [`${isBack ? 'Can be done after all' : 'Set aside'}: ${words}.`]);
+  const command = asideAsked(session, text, allTests(advisor, session));
+  if (!command)
+    return sayAll(place, [text === 'back' ? 'No test was set aside.' : whatIsSetAside(session)]);
+  const done = await perform(place, command);
+  return done.ok ? sayAll(place, [setAsideWords(opened, session, command)]) : null;
+}
+
+function asideAsked(
+  session: Session,
+  text: string,
+  proposals: readonly Proposal[],
+): AsideCommand | null {
+  if (text === 'back') return asideBack(session);
+  const test = proposals[Number(text) - 1]?.test;
+  if (test) return { type: 'set-test-aside', test, aside: true };
+  const { circuit } = session.opened;
+  const named = circuit?.connectors.find(({ part }) => part === text.toLowerCase());
+  return named ? asideCommand(session, named.part) : null;
+}
+
+function whatIsSetAside({ opened }: Session): string {
+  const parts = opened.circuit?.connectors.map(({ part }) => part) ?? [];
+  return `See their numbers with "next". For all that needs a connector: aside and its part, of ${parts.join(', ')}.`;
 }
 
 function doProposal(place: Place, number: number): Promise<DialogueEnd> | DialogueEnd {

@@ -11,6 +11,7 @@ import { sheetAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import { customerWords } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
+import { connectorWords } from '../../session/out-of-reach.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { lastVain } from '../../session/vain-words.ts';
@@ -18,6 +19,8 @@ import type { OpenedSession } from '../app-services.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
+import { adviceOf } from '../screens/pages-state.ts';
+import { reachableOf } from '../screens/reach-pages.ts';
 import {
   answeredWords,
   keptGoodLines,
@@ -41,6 +44,7 @@ import {
   helpLine,
   type Place,
   say,
+  sayAll,
   type Word,
   wordTable,
 } from './plain-words.ts';
@@ -61,7 +65,7 @@ const WORDS = wordTable<Place>(
     {
       words: ['cannot'],
       help: helpLine('cannot REASON', 'this step cannot be done here'),
-      does: (place, reason) => tell(place, { type: 'cannot-do', reason }),
+      does: cannot,
     },
     ...ADVICE_WORDS,
     CONCLUDE_WORD,
@@ -93,6 +97,21 @@ const WORDS = wordTable<Place>(
 async function tell(place: Place, command: Command): Promise<DialogueEnd> {
   await perform(place, command);
   return null;
+}
+
+/** Where the step needs a connector, it is told how to say of all that needs it. */
+async function cannot(place: Place, reason: string): Promise<DialogueEnd> {
+  const session = place.opened.driver.session();
+  const parts = adviceOf(place.opened) ? reachableOf(session) : [];
+  const done = await perform(place, { type: 'cannot-do', reason });
+  if (!done.ok) return null;
+  return sayAll(
+    place,
+    parts.map(
+      (part) =>
+        `If nothing can be done at ${connectorWords(session.opened.circuit, part)}, in no other step either: aside ${part}`,
+    ),
+  );
 }
 
 /** Leads one session through to its conclusion, a pause, or the end of input. */

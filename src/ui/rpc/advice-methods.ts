@@ -28,6 +28,7 @@ export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 
         proposals: nextTests.map(view),
         further: furtherTests.map(view),
         aside: session.aside,
+        unreached: session.unreached.map(({ part }) => part),
       };
     },
   },

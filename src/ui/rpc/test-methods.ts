@@ -14,6 +14,7 @@ import { stepNamed } from '../../session/decision.ts';
 import { drivePlan } from '../../session/drive-plan.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
+import { asideCommand } from '../../session/out-of-reach.ts';
 import {
   pendingCautions,
   pendingTestCautions,
@@ -58,14 +59,7 @@ export const TEST_METHODS: Methods<
   prepare: { where: 'anywhere', run: prepare },
   tests: { where: 'anywhere', run: tests },
   test: { where: 'session', run: test },
-  aside: {
-    where: 'session',
-    run: (opened, { test: form, aside = true }) => {
-      const made = sentTest(opened, form);
-      if ('fault' in made) return made;
-      return perform(opened, { type: 'set-test-aside', test: made, aside });
-    },
-  },
+  aside: { where: 'session', run: setAside },
   watched: { where: 'session', run: watched },
   'drive-plan': {
     where: 'session',
@@ -164,6 +158,27 @@ function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): O
     },
     pendingTestCautions(session, made),
   );
+}
+
+/** A test that cannot be made here, or all that need a connector. */
+function setAside(
+  opened: OpenedSession,
+  { test: form, connector: part, reason, aside = true }: Params<'aside'>,
+): Outcome {
+  if (part !== undefined) {
+    if (form) return invalidParam('/params/test', '"test" and "connector" do not go together');
+    const session = opened.driver.session();
+    return perform(
+      opened,
+      aside
+        ? asideCommand(session, part, reason)
+        : { type: 'set-connector-aside', part, aside, reason: '' },
+    );
+  }
+  if (!form) return invalidParam('/params', 'a "test" or a "connector" is wanted');
+  if (reason !== undefined) return invalidParam('/params/reason', '"reason" goes with "connector"');
+  const made = sentTest(opened, form);
+  return 'fault' in made ? made : perform(opened, { type: 'set-test-aside', test: made, aside });
 }
 
 /** A test that the circuit allows. */

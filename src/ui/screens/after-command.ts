@@ -9,6 +9,7 @@ import { lastVain } from '../../session/vain-words.ts';
 import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import { refusalSentences } from '../parts/sentence.ts';
+import { setAsideWords } from './aside-words.ts';
 import { setMessage } from './known-pages.ts';
 import {
   act,
@@ -72,14 +73,15 @@ function afterCommand(here: Here, command: Command): Turn {
       const kept = `In the record: ${words}, ${command.typed}.`;
       return stay({ ...state, over, message: joined(kept, answeredWords(opened, state.session)) });
     }
-    case 'set-test-aside': {
-      const words = testWords(opened, state.session, command.test);
-      const how = command.aside ? 'Set aside' : 'Can be done after all';
-      const over: Page[] = [
-        ...state.over.filter(({ name }) => name !== 'next-tests'),
-        { name: 'computing' },
-      ];
-      return stay({ ...state, over, message: `${how}: ${words}.` });
+    case 'set-test-aside':
+    case 'set-connector-aside': {
+      const words = setAsideWords(opened, state.session, command);
+      const round = answeredWords(opened, state.session);
+      // The list goes on with the others; but a step that was gone round is another step, and is shown.
+      const isListed = pageNamed(state, 'next-tests') !== null && round === null;
+      const others = state.over.filter(({ name }) => !ASIDE_PAGES.includes(name));
+      const over: Page[] = isListed ? [...others, { name: 'computing' }] : others;
+      return stay({ ...state, over, message: joined(words, round) });
     }
     case 'watch-waking': {
       const step = command.step ?? presentStep(state.session)?.id ?? '';
@@ -104,6 +106,9 @@ function afterCommand(here: Here, command: Command): Turn {
     }
   }
 }
+
+/** Where something is set aside, which is done then. */
+const ASIDE_PAGES: readonly Page['name'][] = ['next-tests', 'reach', 'cannot'];
 
 /** Beside a step it stands on the page; a conclusion has none of its own for it. */
 function vainAtEnd(session: Session): string | null {

@@ -9,7 +9,7 @@ import {
 } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
-import { type Concluded, piecesAmong } from '../../session/events.ts';
+import { type Concluded, piecesAmong, type StepImpossible } from '../../session/events.ts';
 import { customerWords, GAPS_WORDS, gapsOf } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { placeWords } from '../../session/place-words.ts';
@@ -18,6 +18,7 @@ import { type Session, standingAnswers } from '../../session/session.ts';
 import { EVIDENCE_NEEDED } from '../../suspects/corroborate.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { percentWords } from '../parts/bar.ts';
+import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { evidenceWords, readAt, ruledOutWords, unstopped } from './evidence-words.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
@@ -189,11 +190,20 @@ function evidenceParagraphs(
 function gapParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   const gaps = gapsOf(session);
   if (gaps.length === 0) return [];
-  const titles = gaps.map(({ step }) => stepTitle(opened, session, step));
-  return [
-    { text: '' },
-    { text: `! ${GAPS_WORDS} Could not be done: ${titles.join('; ')}.`, hang: 2 },
+  const said = (some: readonly StepImpossible[]) =>
+    some.map(({ step }) => stepTitle(opened, session, step)).join('; ');
+  const own = gaps.filter(({ by }) => by === undefined);
+  const round = gaps.filter(({ by }) => by !== undefined);
+  const sentences = [
+    GAPS_WORDS,
+    ...(own.length === 0 ? [] : [`Could not be done: ${said(own)}.`]),
+    // A connector that could not be reached is named once.
+    ...[...new Set(round.map(({ reason }) => reason))].map(
+      (reason) =>
+        `${sentenceStart(reason)}: ${said(round.filter((one) => one.reason === reason))}.`,
+    ),
   ];
+  return [{ text: '' }, { text: `! ${sentences.join(' ')}`, hang: 2 }];
 }
 
 /** Everything that was read, a line each: the answers on the way, then the tests that no step asked for. */

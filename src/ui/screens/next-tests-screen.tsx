@@ -1,6 +1,7 @@
 /** The tests that would tell most now; choosing one leads to its reading. */
 import { useState } from 'react';
 import type { Test } from '../../circuit/test.ts';
+import { touchedConnectors } from '../../circuit/touched-connectors.ts';
 import type { Proposal } from '../../session/advisor.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -28,11 +29,13 @@ export interface NextTestsScreenProps {
   readonly onChoose: (proposal: Proposal) => void;
   /** To a test that is not among them. */
   readonly onAnyTest: () => void;
-  /** Tests that were set aside, in words, the last one last; none on a drill, where all can be made. */
+  /** Tests and connectors that were set aside, in words; none on a drill, where all can be made. */
   readonly aside?: readonly string[];
   /** This one cannot be made here; the last one set aside can after all. */
   readonly onAside?: (test: Test) => void;
   readonly onBack?: () => void;
+  /** Nothing can be done at a connector that this one needs. */
+  readonly onReach?: (test: Test) => void;
 }
 
 const CLOSE: KeyBinding = { keys: ['escape', ...keysOf('next-tests')], show: 'Esc', help: 'close' };
@@ -42,15 +45,22 @@ const DO: readonly KeyBinding[] = [
   { keys: ['up', 'down'], show: 'Up/Down', help: 'others' },
 ];
 const ASIDE: KeyBinding = { keys: ['x'], show: 'x', help: "can't do this one" };
+const REACH: KeyBinding = { keys: ['p'], show: 'p', help: "can't reach a plug" };
 const BACK: KeyBinding = { keys: ['u'], show: 'u', help: 'can after all' };
 /** Rows for what is told of the marked one. */
 const DETAIL_ROWS = 6;
 
-function keysAt({ proposals, aside = [], onAside }: NextTestsScreenProps): readonly KeyBinding[] {
-  const some = proposals.length > 0;
+function keysAt(
+  { opened, aside = [], onAside, onReach }: NextTestsScreenProps,
+  marked: Proposal | undefined,
+): readonly KeyBinding[] {
+  const some = marked !== undefined;
+  const { circuit } = opened.driver.session().opened;
+  const atPlug = circuit && marked ? touchedConnectors(circuit, marked.test).length > 0 : false;
   return [
     ...(some ? DO : []),
     ...(some && onAside ? [ASIDE] : []),
+    ...(atPlug && onReach ? [REACH] : []),
     ...(aside.length > 0 ? [BACK] : []),
     ANY,
     CLOSE,
@@ -60,11 +70,11 @@ function keysAt({ proposals, aside = [], onAside }: NextTestsScreenProps): reado
 export function NextTestsScreen(props: NextTestsScreenProps) {
   const { opened, proposals, onClose, onChoose } = props;
   const look = useLook();
-  const keys = keysAt(props);
-  const body = bodySize(useSize(), keys);
   const [marked, setMarked] = useState(0);
   const [top, setTop] = useState(0);
   const proposal = proposals[marked];
+  const keys = keysAt(props, proposal);
+  const body = bodySize(useSize(), keys);
   const names = proposals.map(
     ({ words, minutes }, place) => `${place + 1}  ${minutesWords(minutes)}: ${opened.bind(words)}`,
   );
@@ -89,6 +99,7 @@ export function NextTestsScreen(props: NextTestsScreenProps) {
     const to = scrollBy(label, { count: lines.length, rows, top, pages: true });
     if (to !== null) return setTop(to);
     if (ASIDE.keys.includes(label)) return props.onAside?.(proposal.test);
+    if (keys.includes(REACH) && REACH.keys.includes(label)) return props.onReach?.(proposal.test);
     const next = choiceAfter(marked, event, { count: proposals.length, offered: null });
     if (label === 'return') onChoose(proposal);
     else if (next.marked !== marked) {

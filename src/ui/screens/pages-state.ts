@@ -25,6 +25,8 @@ export interface PageParts {
   readonly suspects: object;
   readonly note: object;
   readonly cannot: object;
+  /** Which connector of those that a test needs cannot be reached. */
+  readonly reach: { readonly parts: readonly string[] };
   readonly instruments: object;
   /** Setting a value of the car: the list, the value, from where it is known. */
   readonly known: object;

@@ -7,6 +7,7 @@ import { repairChoices } from '../../drill/drill-words.ts';
 import { allTests, type Proposal, type SuspectRow } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
+import { asideBack } from '../../session/out-of-reach.ts';
 import { readDrive } from '../../session/read-drive.ts';
 import { readWatched } from '../../session/read-watched.ts';
 import { readWork } from '../../session/read-work.ts';
@@ -48,6 +49,7 @@ import {
   type Wanted,
 } from './pages-state.ts';
 import { answerAfter } from './prompt-state.ts';
+import { afterReach, openReach, partOfReason } from './reach-pages.ts';
 import { afterAction, captureOfTest, lastAgain, retestStep } from './session-actions.ts';
 import type { SessionAction } from './session-keys.ts';
 import { viewOf } from './session-view.ts';
@@ -94,6 +96,8 @@ interface EventParts {
   readonly made: { readonly id: string };
   /** A proposed test cannot be made here; the last one that was set aside can after all. */
   readonly aside: { readonly test: Test };
+  /** Nothing can be done at a connector that it needs. */
+  readonly reach: { readonly test: Test };
   readonly 'aside-back': object;
   /** Values of the car are to be seen and set. */
   readonly known: object;
@@ -187,16 +191,16 @@ const EVENTS: {
     const page = topOf(here.state);
     if (page?.name === 'shorts') return afterShort(here.state, id);
     if (page?.name === 'known') return afterKnown(here.state, id);
+    if (page?.name === 'reach') return afterReach(here.state, id);
     return page?.name === 'choice' ? afterChoice(here, page.of, id) : stay(here.state);
   },
   shorts: openShorts,
   made: (here, { id }) => madeAlready(here, id),
   aside: ({ state }, { test }) => send(state, { type: 'set-test-aside', test, aside: true }),
+  reach: ({ state }, { test }) => openReach(state, test),
   'aside-back': ({ state }) => {
-    const test = state.session.aside.at(-1);
-    return test
-      ? send(state, { type: 'set-test-aside', test, aside: false })
-      : refuse(state, 'no test was set aside');
+    const command = asideBack(state.session);
+    return command ? send(state, command) : refuse(state, 'no test was set aside');
   },
   known: openKnown,
   retry: ({ state }) => {
@@ -268,6 +272,8 @@ function afterText(here: Here, text: string): Turn {
       return send(state, { type: 'add-note', text });
     case 'cannot': {
       const step = retestStep(here);
+      const part = step ? null : partOfReason(state, text);
+      if (part !== null) return afterReach(state, part);
       const reason = { reason: text };
       return send(
         state,

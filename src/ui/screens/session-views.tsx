@@ -11,6 +11,7 @@ import type { Paragraph } from '../parts/text-block.ts';
 import { testOfForm } from './any-test-form-state.ts';
 import { AnyTestPage } from './any-test-page.tsx';
 import { BY_HAND, type ChoiceItem, choiceList, typedItem } from './any-test-pages.ts';
+import { asideWords } from './aside-words.ts';
 import { CaptureFlow } from './capture-flow.tsx';
 import { carLine, carTold } from './car-words.ts';
 import { CautionScreen } from './caution-screen.tsx';
@@ -28,6 +29,7 @@ import { adviceOf, type Here, pageNamed } from './pages-state.ts';
 import { PickScreen } from './pick-screen.tsx';
 import { PicturePage } from './picture-page.tsx';
 import { noteOf, planParagraphs } from './plan-words.ts';
+import { cannotQuestion, reachItems } from './reach-pages.ts';
 import { ReadingPage } from './reading-page.tsx';
 import { RestScreen } from './rest-screen.tsx';
 import { verdictParagraphs } from './retest-words.ts';
@@ -43,13 +45,12 @@ import { type PageEvent, TELL_MOST } from './session-pages.ts';
 import { outside, type View, type ViewParts } from './session-view.ts';
 import { dropsCheck, dropsQuestion, shortItems } from './short-pages.ts';
 import { StepScreen } from './step-screen.tsx';
-import { lastFound, testWords } from './step-words.ts';
+import { lastFound } from './step-words.ts';
 import { SuspectsScreen } from './suspects-screen.tsx';
 import { TakePage } from './take-page.tsx';
 import { TestScreen } from './test-screen.tsx';
 import { TextQuestion } from './text-question.tsx';
 import {
-  CANNOT,
   CANNOT_RETEST,
   CLIP,
   DRIVE,
@@ -211,12 +212,20 @@ const VIEWS: {
       {...(here.opened.drill
         ? {}
         : {
-            aside: here.state.session.aside.map((test) =>
-              testWords(here.opened, here.state.session, test),
-            ),
+            aside: asideWords(here.opened, here.state.session),
             onAside: (test) => send({ type: 'aside', test }),
+            onReach: (test) => send({ type: 'reach', test }),
             onBack: () => send({ type: 'aside-back' }),
           })}
+    />
+  ),
+  reach: (page, { here, send }) => (
+    <PickScreen
+      title="What cannot be reached"
+      items={reachItems(here.state, page)}
+      empty="This test needs no connector."
+      onPick={({ id }) => send({ type: 'chosen', id })}
+      onClose={() => send(CLOSE)}
     />
   ),
   instruments: (_, { here, send }) => (
@@ -256,7 +265,7 @@ const VIEWS: {
     }),
   'known-from': (_, at) => asks(at, { ...FROM_QUESTION, check: fromCheck }),
   note: (_, at) => asks(at, NOTE),
-  cannot: (_, at) => asks(at, isRetest(at) ? CANNOT_RETEST : CANNOT),
+  cannot: (_, at) => asks(at, isRetest(at) ? CANNOT_RETEST : cannotQuestion(at.here.state.session)),
   'own-words': (_, at) => asks(at, OWN_WORDS),
   capture: ({ ask }, { here, clock, send }) => (
     <CaptureFlow

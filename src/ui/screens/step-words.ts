@@ -291,15 +291,28 @@ function expectedShown(
   return isAgain && step.kind === 'ask' ? expectedAgain(step, session) : goodWords(step);
 }
 
-/** The steps that a test of the session has just answered, and how one is made all the same; null where there is none. */
+/**
+ * The steps that were just answered unasked, by a test of the session or since their connector is out of reach, and how one
+ * is asked all the same; null where there is none.
+ */
 export function answeredWords(opened: OpenedSession, session: Session): string | null {
-  const steps = answeredJustNow(session).map(
-    (answer) =>
-      `${stepTitle(opened, session, answer.step)}, ${opened.bind(foundAt(answer, session))}`,
-  );
-  return steps.length === 0
-    ? null
-    : `Already answered (F2 or back to repeat it): ${steps.join('; ')}.`;
+  const unasked = answeredJustNow(session);
+  const title = ({ step }: Answer) => stepTitle(opened, session, step);
+  const answered = unasked
+    .filter(isByTest)
+    .map((answer) => `${title(answer)}, ${opened.bind(foundAt(answer, session))}`);
+  const round = unasked.flatMap((answer) => (answer.type === 'step-impossible' ? [answer] : []));
+  const reasons = [...new Set(round.map(({ reason }) => reason))];
+  const said = [
+    ...(answered.length === 0
+      ? []
+      : [`Already answered (F2 or back to repeat it): ${answered.join('; ')}.`]),
+    ...reasons.map((reason) => {
+      const steps = round.filter((one) => one.reason === reason).map(title);
+      return `Skipped (F2 or back to do it): ${steps.join('; ')} (${reason}).`;
+    }),
+  ];
+  return said.length === 0 ? null : said.join(' ');
 }
 
 /** What was found, in a few words. */

@@ -76,6 +76,7 @@ export class SessionRun {
   /** Place in the path of the first slip that stands in a step of the tree. */
   private slippedAt: number | null = null;
   private misfit = false;
+  private isUnreachedSaid = false;
 
   constructor(ask: RunAsk) {
     this.ask = ask;
@@ -145,6 +146,7 @@ export class SessionRun {
     while (this.tests < TESTS_MAX) {
       const proposals = proposalsIn(await client.call('next'), 'proposals');
       const best = proposals.find(({ test }) => means.cannot(test) === null);
+      if (!best && proposals.length > 0 && (await this.sayUnreached())) continue;
       if (!best) {
         why = proposals.length === 0 ? 'nothing proposed' : 'out of reach';
         break;
@@ -205,7 +207,12 @@ export class SessionRun {
     const { client, means, world } = this.ask;
     const test = testOf(step);
     const reason = test ? means.cannot(test) : null;
-    if (reason !== null && step.cannot) return stateIn(await client.call('cannot', { reason }));
+    if (reason !== null && step.cannot) {
+      // The program goes round the step then, and round all others that need that connector.
+      const now = await this.sayUnreached();
+      if (now && now.step?.id !== step.id) return now;
+      return stateIn(await client.call('cannot', { reason }));
+    }
     await this.acknowledge(state.cautions, {});
     if (step.kind === 'act') return stateIn(await client.call('done'));
     if (step.kind === 'ask') {
@@ -224,6 +231,15 @@ export class SessionRun {
     if (this.slips > before) this.slippedAt ??= state.path.length - 1;
     await this.keep('step');
     return next;
+  }
+
+  /** Says once that a connector is out of reach; null where it was said, or all can be reached. */
+  private async sayUnreached(): Promise<State | null> {
+    const { client, means } = this.ask;
+    if (means.outOfReach === null || this.isUnreachedSaid) return null;
+    this.isUnreachedSaid = true;
+    const said = await client.tried('aside', { connector: means.outOfReach });
+    return isRefused(said) ? null : stateIn(said);
   }
 
   /** Makes what would prove the conclusion, or one of the person's own. */
@@ -251,7 +267,8 @@ export class SessionRun {
       if (means.cannot(test) === null) {
         await this.makeTest(test);
         left -= 1;
-      } else if (isRefused(await client.tried('aside', { test }))) break;
+      } else if (!(await this.sayUnreached()) && isRefused(await client.tried('aside', { test })))
+        break;
       const next = stateIn(await client.call('state')).step;
       if (next?.kind !== 'conclude') break;
       now = next;

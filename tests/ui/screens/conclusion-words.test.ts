@@ -27,3 +27,22 @@ it('says which steps could not be done before it says how sure it is', () => {
   expect(gaps).not.toContain('were tested and are good');
   expect(textAfter({})).not.toContain('Not everything could be tested');
 });
+
+it('names a connector that could not be reached once, with the steps that were gone round for it', () => {
+  const set = { 'level/at-plug': 'cannot', 'spare/fitted': 'cannot' };
+  const session = walkOn(shop, shop.begun, 'sensor.dead', set);
+  const reason = 'the connector of the sensor could not be reached';
+  const round = session.answers.map((kept) =>
+    kept.event.type === 'step-impossible'
+      ? { ...kept, event: { ...kept.event, reason, by: 2 } }
+      : kept,
+  );
+  const opened = { bind: (text: string) => text } as OpenedSession;
+  const proposed = fromTree(session, presentConclusion(session)!);
+  const said = conclusionParagraphs(opened, { ...session, answers: round }, proposed, null)
+    .map(({ text }) => text)
+    .join('\n');
+  expect(said).toContain(
+    'may still be at fault. The connector of the sensor could not be reached: Pull the signal down at the plug; Known-good sensor in its place.',
+  );
+});

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
 import type { Effect, Page, PagesState } from '../../../src/ui/screens/pages-state.ts';
+import { cannotQuestion } from '../../../src/ui/screens/reach-pages.ts';
 import type { SessionAction } from '../../../src/ui/screens/session-keys.ts';
 import {
   beginPages,
@@ -11,6 +12,7 @@ import {
 } from '../../../src/ui/screens/session-pages.ts';
 import { type View, viewOf } from '../../../src/ui/screens/session-view.ts';
 import { createKeyDecoder } from '../../../src/ui/term/key-decoder.ts';
+import { KEY_ON } from '../../circuit/setup.ts';
 import { FAKE_ADVISOR, type FakeOptions, fakeSession } from './fake-services.ts';
 
 const ON_PURPOSE = { isSeen: true, isDeliberate: true };
@@ -159,6 +161,46 @@ describe('a proposed test that cannot be made', () => {
     expect(at.last()).toMatchObject({ type: 'test-set-aside', test, aside: false });
     at.send({ type: 'aside-back' });
     expect(at.message()).toBe('! no test was set aside');
+  });
+});
+
+describe('a connector that cannot be reached', () => {
+  const FEED = {
+    test: {
+      setup: KEY_ON,
+      probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+    },
+  } as const;
+
+  it('is chosen of those that a proposed test needs, and one key takes it back', () => {
+    const at = pages();
+    at.send(READ);
+    at.act('next-tests');
+    at.send({ type: 'drawn' });
+    at.send({ type: 'reach', ...FEED });
+    expect(at.over()).toEqual(['next-tests', 'reach']);
+    expect(at.view()).toMatchObject({ name: 'reach', parts: ['sensor'] });
+    at.send({ type: 'chosen', id: 'sensor' });
+    expect(at.last()).toMatchObject({ type: 'connector-set-aside', part: 'sensor', aside: true });
+    expect(at.message()).toMatch(/^Set aside: all that needs the connector of the /);
+    expect(at.over()).toEqual(['computing']);
+    at.send({ type: 'drawn' }, { type: 'aside-back' });
+    expect(at.last()).toMatchObject({ type: 'connector-set-aside', part: 'sensor', aside: false });
+  });
+
+  it('is a numbered reason why a step cannot be done', () => {
+    const at = pages();
+    at.send(READ);
+    const { about } = cannotQuestion(at.driver.session());
+    expect(about).toMatch(/1: nothing can be done at the connector of the .*sensor/);
+    at.act('cannot');
+    at.send({ type: 'text', text: '1' });
+    expect(at.last()).toMatchObject({ type: 'connector-set-aside', part: 'sensor' });
+    expect(at.over()).toEqual([]);
+    at.act('cannot');
+    at.send({ type: 'text', text: '1' });
+    // Said already: now it is a reason like any other.
+    expect(at.last()).toMatchObject({ type: 'step-impossible', reason: '1' });
   });
 });
 

@@ -5,12 +5,15 @@ import type { SessionOpened } from '../../../src/session/events.ts';
 import { evolve } from '../../../src/session/evolve.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
 import {
+  answeredWords,
   answerWords,
   nextLine,
   soFarWords,
   stepParagraphs,
 } from '../../../src/ui/screens/step-words.ts';
+import { shipped } from '../../circuit/shipped.ts';
 import { sessionAfter, TREE, when } from '../../session/sample-tree.ts';
+import { DONE } from '../../session/shorthand.ts';
 
 test.each([
   ['Feed at the sensor', 'Next: Feed at the sensor. Vehicle: key off.'],
@@ -76,4 +79,19 @@ test.each([
     { ...TREE, start: 'pattern', steps: { ...TREE.steps, pattern: step } },
   );
   expect(answerWords(session.answers[0]!.event, session)).toBe(said);
+});
+
+test('steps that were just gone round stand in one line, with the connector and the way back', () => {
+  const reason = 'the connector of the sensor could not be reached';
+  const session = sessionAfter(
+    [
+      { type: 'set-connector-aside', part: 'sensor', aside: true, reason },
+      DONE,
+      { type: 'go-round', by: 2 },
+    ],
+    TREE,
+    { circuit: shipped('hall-module-fed') },
+  );
+  const opened = { bind: (text: string) => text } as OpenedSession;
+  expect(answeredWords(opened, session)).toBe(`Gone round (F2 or back asks it): Feed (${reason}).`);
 });

@@ -750,17 +750,19 @@ method: "next"
 params?: NoParameters
 }
 /**
- * This test can't be done here, and is proposed no more; or can after all.
+ * This test can't be done here, and is proposed no more; or can after all. Of a connector: all that need it, and steps of the tree that need it are skipped.
  */
 export interface Aside {
 method: "aside"
 params: AsideParameters
 }
 /**
- * Which.
+ * Which: a test or a connector.
  */
 export interface AsideParameters {
-test: TestForm
+test?: TestForm
+connector?: Name
+reason?: Text
 aside?: Aside1
 }
 /**
