@@ -65,7 +65,7 @@ function rowOf(run: readonly RecordLine[]): Cell[] {
   const [time, , , , found, judgement] = lineRow(first);
   return [
     cell(`${first.number} to ${last.number}`, ...time!.parts.slice(1)),
-    cell(`${run.length} steps were gone round`),
+    cell(`${run.length} steps were skipped`),
     ...[cell(''), cell('')],
     ...[found!, judgement!],
   ];

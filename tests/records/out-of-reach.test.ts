@@ -41,7 +41,7 @@ it('in the shop, where steps that were gone round are one row and one line', () 
     '["The plug of the sensor sits behind the starter: Feed 1; Feed 2; Feed 3; Feed 4; Feed 5"]',
   );
   expect(under('Measurements')).toContain('1 to 5');
-  expect(under('Measurements')).toContain('5 steps were gone round');
+  expect(under('Measurements')).toContain('5 steps were skipped');
   expect(under('Measurements').match(/behind the starter/g)).toHaveLength(1);
   expect(under('Corrections and interruptions')).toMatch(
     /all that needs the connector of the [^"]* is set aside: the plug/,

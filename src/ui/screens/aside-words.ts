@@ -28,7 +28,7 @@ export function setAsideWords(
   const isRound = standingAnswers(session).some(
     (answer) => answer.type === 'step-impossible' && answer.by !== undefined,
   );
-  return `${BACK}: ${words}.${isRound ? ' Steps that were gone round stay so until they are taken back.' : ''}`;
+  return `${BACK}: ${words}.${isRound ? ' Steps already skipped stay skipped until you take them back.' : ''}`;
 }
 
 const BACK = 'Can be made after all';

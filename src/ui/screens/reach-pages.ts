@@ -26,7 +26,7 @@ export function reachItems({ session }: PagesState, { parts }: PageParts['reach'
     id: part,
     text: `Nothing can be done at ${connectorWords(session.opened.circuit, part)}`,
     about:
-      'All tests that need it are set aside at once, and steps of the tree that need it are gone round.',
+      'All tests that need it are set aside at once, and steps of the procedure that need it are skipped.',
   }));
 }
 

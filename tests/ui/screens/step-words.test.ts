@@ -66,7 +66,7 @@ test('what does not fit leaves scope and leads above the fold, right below the c
 });
 
 test.each([
-  ['shifted', 'shifted', 'shifted against the known-good one'],
+  ['shifted', 'shifted', 'shifted from the known-good one'],
   ['in-step', 'in step', 'in step with the known-good one'],
   ['in-step', 'the wheel stands right', 'in step with the known-good one: the wheel stands right'],
 ] as const)('a look of %s beside the outcome "%s" is said once', (look, words, said) => {
@@ -93,5 +93,5 @@ test('steps that were just gone round stand in one line, with the connector and 
     { circuit: shipped('hall-module-fed') },
   );
   const opened = { bind: (text: string) => text } as OpenedSession;
-  expect(answeredWords(opened, session)).toBe(`Gone round (F2 or back asks it): Feed (${reason}).`);
+  expect(answeredWords(opened, session)).toBe(`Skipped (F2 or back to do it): Feed (${reason}).`);
 });
