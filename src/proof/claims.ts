@@ -130,7 +130,7 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\bleaves? the (?:\w+ )?module\b|\b(?:at|to) the (?:\w+ )?module'?s? (?:own )?(?:plug|terminal|itself)\b|\bfrom the module's plug\b|\bwrong at (?:both terminals of )?the module\b|\b(?:stands?|there is (?:a signal|no feed)) at the (?:\w+ )?(?:module|\{module\.)/i,
+      /\bleaves? the (?:\w+ )?module\b|\b(?:at|to) the (?:\w+ )?module'?s? (?:own )?(?:plug|connector|terminal|itself)\b|\bfrom the module's (?:plug|connector)\b|\bwrong at (?:both terminals of )?the module\b|\b(?:stands?|there is (?:a signal|no feed)) at the (?:\w+ )?(?:module|\{module\.)/i,
     needs: "a reading at the module's terminals",
     shows: (circuit) => {
       const { name } = moduleOf(circuit);
@@ -139,8 +139,8 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\b(?:does|do) not (?:arrive|reach|come)\b[^.]*\b(?:sensor|plug|pedal|wheel|it)\b|\barrives? at (?:the|its) (?:\w+ )?(?:sensor|plug|pedal)\b|\blifted at the (?:\w+ )?(?:sensor|pedal)\b|\bno pull-up at the (?:\w+ )*(?:sensor|plug|pedal)\b|\bminus stands at the sensor\b|\bat the sensor is negative\b/i,
-    needs: "a reading at the sensor's plug",
+      /\b(?:does|do) not (?:arrive|reach|come)\b[^.]*\b(?:sensor|plug|connector|pedal|wheel|it)\b|\barrives? at (?:the|its) (?:\w+ )?(?:sensor|plug|connector|pedal)\b|\blifted at the (?:\w+ )?(?:sensor|pedal)\b|\bno pull-up at the (?:\w+ )*(?:sensor|connector|plug|pedal)\b|\bminus stands at the sensor\b|\bat the sensor is negative\b/i,
+    needs: "a reading at the sensor's connector",
     shows: (circuit) => {
       const { name } = sensorOf(circuit);
       return (step) => leadsOf(step).some((lead) => lead.startsWith(`${name}.`));
@@ -177,7 +177,7 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\b(?:corroded|burnt|wet|rubbed through|rubs? (?:through|against))\b(?!.*told apart)|\b(?:plug|socket|contact)\b[^.]*\bworn\b/i,
+      /\b(?:corroded|burnt|wet|rubbed through|rubs? (?:through|against))\b(?!.*told apart)|\b(?:plug|connector|socket|contact)\b[^.]*\bworn\b/i,
     needs: 'a look at it',
     shows: () => (step) => probeOf(step)?.kind === 'inspect',
   },
