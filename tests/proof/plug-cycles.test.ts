@@ -101,7 +101,7 @@ it('a cycle is told with what it is on, from a half of a hundredth of all faults
       model,
       ways: [{ fault: id, share, visits }],
     } as unknown as Parameters<typeof plugCycleIssues>[0]);
-  expect(told('healthy', 1)[0]!.words).toContain('on the way of a healthy vehicle');
+  expect(told('healthy', 1)[0]!.words).toContain('on the path of a healthy vehicle');
   expect(told(fault.id, (0.006 * total) / fault.weight)[0]!.words).toContain('1 % of all faults');
   expect(told(fault.id, (0.004 * total) / fault.weight)).toEqual([]);
 });
