@@ -63,7 +63,7 @@ test('what does not fit leaves scope and leads above the fold, right below the c
 });
 
 test.each([
-  ['shifted', 'shifted', 'shifted against the known-good one'],
+  ['shifted', 'shifted', 'shifted from the known-good one'],
   ['in-step', 'in step', 'in step with the known-good one'],
   ['in-step', 'the wheel stands right', 'in step with the known-good one: the wheel stands right'],
 ] as const)('a look of %s beside the outcome "%s" is said once', (look, words, said) => {
