@@ -226,7 +226,7 @@ export interface JointPart extends PartBase {
   readonly kind: 'joint';
   /** It does not come apart. */
   readonly splice: boolean;
-  /** Along the harness from the sensor's plug; null where nobody has measured it. */
+  /** Along the harness from the sensor's connector; null where nobody has measured it. */
   readonly metres: number | null;
   /** Minutes to get at it the first time; null where nobody has said. */
   readonly minutes: number | null;

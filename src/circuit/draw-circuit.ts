@@ -247,11 +247,11 @@ function notes(circuit: Circuit, { test, pins }: DrawOptions, rows: readonly Row
   return lines;
 }
 
-/** `in the harness: connector at the bulkhead (feed, signal), 1 m from the plug`, and `shares with it: oil sensor (feed)`. */
+/** `in the harness: connector at the bulkhead (feed, signal), 1 m from the sensor`, and `shares with it: oil sensor (feed)`. */
 function besidesOf(circuit: Circuit): string[] {
   const joints = circuit.parts.flatMap((part) => {
     if (part.kind !== 'joint') return [];
-    const at = part.metres === null ? '' : `, ${part.metres} m from the plug`;
+    const at = part.metres === null ? '' : `, ${part.metres} m from the sensor`;
     return [`in the harness: ${part.words} (${part.pins.map(spaced).join(', ')})${at}`];
   });
   const neighbours = toldNeighbours(circuit).map(({ name, words }) => {

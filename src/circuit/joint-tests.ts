@@ -7,7 +7,7 @@ import { acrossJoint, endWords, type Passed, wayFrom, wireWords } from './joints
 import type { Bridge, Setup, TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, POSITIVE, pin, type TestFamily, type TestList } from './test-list.ts';
 
-/** Of each wire, at each joint on its way; `pull` is what loads a signal wire from the sensor's plug. */
+/** Of each wire, at each joint on its way; `pull` is what loads a signal wire from the sensor's connector. */
 export function jointTests(list: TestList, lead: Lead, pull: Bridge | null): void {
   const { passed } = wayFrom(list.circuit, lead.wire, lead.here);
   for (const one of passed) {
@@ -91,7 +91,7 @@ function loadOf(
   if (!pull || typeof pull.through !== 'object') return null;
   return {
     bridge: pull,
-    words: `${pull.through.ohms} ohm at the sensor's plug`,
+    words: `${pull.through.ohms} ohm at the sensor's connector`,
     need: 'resistor',
   };
 }
@@ -110,7 +110,7 @@ function testsApart(
   const say = pin(near);
   list.ohms(
     `${near}.ohms-to-ground`,
-    `Ohms from ${say} at the sensor's plug to battery negative, sensor and the ${joint.words} apart`,
+    `Ohms from ${say} at the sensor's connector to battery negative, sensor and the ${joint.words} apart`,
     here,
     NEGATIVE,
     apart,

@@ -43,7 +43,7 @@ export function wayFrom(circuit: Circuit, wire: Wire, here: TerminalId): WireWay
   }
 }
 
-/** `the signal wire`; of a section `the signal wire between the sensor's plug and the connector at the bulkhead`. */
+/** `the signal wire`; of a section `the signal wire between the sensor's connector and the connector at the bulkhead`. */
 export function wireWords(
   { name, of, from, to }: Pick<Wire, 'name' | 'of' | 'from' | 'to'>,
   circuit: Pick<Circuit, 'parts'>,
@@ -52,7 +52,7 @@ export function wireWords(
   return of === undefined ? whole : `${whole} ${betweenWords(circuit.parts, [from, to])}`;
 }
 
-/** `between the sensor's plug and the connector at the bulkhead`, from the sensor outward. */
+/** `between the sensor's connector and the connector at the bulkhead`, from the sensor outward. */
 export function betweenWords(
   parts: readonly Part[],
   [one, other]: readonly [TerminalId, TerminalId],
@@ -67,7 +67,7 @@ export function endWords(parts: readonly Part[], terminal: TerminalId): string {
     return terminal.startsWith('splice.')
       ? `the ${spaced(terminal.slice(terminal.indexOf('.') + 1))} splice`
       : `the ${spaced(terminal.replace('.', ' '))} post`;
-  if (part.name === sensorOf({ parts }).name) return "the sensor's plug";
+  if (part.name === sensorOf({ parts }).name) return "the sensor's connector";
   return theWords(part);
 }
 

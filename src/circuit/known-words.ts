@@ -49,7 +49,7 @@ export function readFrom(
   const word = first.toLowerCase();
   const kind = KNOWN_FROM.find((one) => one === word);
   if (text.length > FROM_MAX)
-    return { words: 'this is too long', fix: `keep it under ${FROM_MAX} signs` };
+    return { words: 'this is too long', fix: `keep it under ${FROM_MAX} characters` };
   if (kind) return { kind, words: rest.trim() };
   const near = nearestName(word, KNOWN_FROM);
   return {

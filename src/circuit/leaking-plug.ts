@@ -1,5 +1,5 @@
 /**
- * Water or green growth between two pins of a sensor's plug: current leaks from one to the other. The wires are whole, and
+ * Water or green growth between two pins of a sensor's connector: current leaks from one to the other. The wires are whole, and
  * so is each contact.
  */
 import { type Circuit, type Fault, isSensor, type Span } from './circuit.ts';
@@ -10,7 +10,7 @@ const LEAK_OHMS: Span = { low: 2_000, high: 200_000 };
 /** Beside an open contact of the same plug. Common practice, no source. */
 const LEAKING = 0.4;
 
-/** One for every two pins of the sensor's plug that lie beside each other, in the order of the file. */
+/** One for every two pins of the sensor's connector that lie beside each other, in the order of the file. */
 export function leakingPlug(circuit: Omit<Circuit, 'faults'>): Fault[] {
   const sensor = circuit.parts.find(isSensor)!;
   const { name } = sensor;
@@ -24,7 +24,7 @@ export function leakingPlug(circuit: Omit<Circuit, 'faults'>): Fault[] {
     return [
       {
         id: `contact.${name}.${first}.leaks-to-${second}`,
-        words: `the plug of ${theWords(sensor)} leaks from ${spaced(first)} to ${spaced(second)}`,
+        words: `the connector of ${theWords(sensor)} leaks from ${spaced(first)} to ${spaced(second)}`,
         repair: `connector.${name}`,
         repairWords: `Clean, refit or replace the terminals at ${connector.words}.`,
         weight: LEAKING,

@@ -59,7 +59,7 @@ export function ofSections(
   });
 }
 
-/** Between two pins of the sensor's plug, and no wire's. */
+/** Between two pins of the sensor's connector, and no wire's. */
 function isOfPlug({ id }: Fault, made: Omit<Circuit, 'faults'>): boolean {
   return id.startsWith(`contact.${sensorOf(made).name}.`);
 }
@@ -136,7 +136,7 @@ function effectAt(effect: FaultEffect, wire: string, other: string | undefined):
   return 'wire' in effect ? { ...effect, wire } : effect;
 }
 
-/** Behind the contact of a wire in the sensor's plug those of its joints, as likely as it. */
+/** Behind the contact of a wire in the sensor's connector those of its joints, as likely as it. */
 export function ofContacts(fault: Fault, joints: readonly Joint[], circuit: Circuit): Fault[] {
   const { effect } = fault;
   if (effect.kind !== 'contact-open' && effect.kind !== 'contact-resistive') return [];

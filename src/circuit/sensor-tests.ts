@@ -128,7 +128,7 @@ export function neighbourTests(list: TestList, part: Part, feeds: readonly Lead[
   for (const { here } of feeds)
     list.ohms(
       `${here}.ohms-without-${part.name}`,
-      `Ohms from ${pin(here)} at the sensor's plug to battery negative, with the ${part.words} and the sensor unplugged`,
+      `Ohms from ${pin(here)} at the sensor's connector to battery negative, with the ${part.words} and the sensor unplugged`,
       here,
       NEGATIVE,
       { state: 'key-off', unplugged: [part.name, list.sensor] },

@@ -17,7 +17,7 @@ export function signalTests(list: TestList, { here, there }: Lead): void {
   list.volts(
     `${here}.open-volts`,
     'signal',
-    `Volts from ${say} at the sensor's plug to battery negative, sensor unplugged`,
+    `Volts from ${say} at the sensor's connector to battery negative, sensor unplugged`,
     here,
     NEGATIVE,
     off,
@@ -33,7 +33,7 @@ export function signalTests(list: TestList, { here, there }: Lead): void {
     list.volts(
       `${here}.alone-volts`,
       'signal',
-      `Volts from ${say} at the sensor's plug to battery negative, both connectors off`,
+      `Volts from ${say} at the sensor's connector to battery negative, both connectors off`,
       here,
       NEGATIVE,
       { unplugged: [list.module, list.sensor] },
@@ -174,7 +174,7 @@ export function biasTests(list: TestList, { here, there }: Lead, signals: readon
     ['sensor', here],
   ] as const) {
     const bridge: Bridge = { from: at, to: NEGATIVE, through: { ohms: BIAS_LOAD_OHMS } };
-    const where = place === 'sensor' ? "sensor's plug" : 'module';
+    const where = place === 'sensor' ? "sensor's connector" : 'module';
     list.volts(
       `${there}.loaded-at-${place}`,
       'signal',
@@ -187,7 +187,7 @@ export function biasTests(list: TestList, { here, there }: Lead, signals: readon
   }
 }
 
-/** What pulls an input over from the sensor's plug; null where nothing does. */
+/** What pulls an input over from the sensor's connector; null where nothing does. */
 export function pullFor(
   list: TestList,
   { here, there }: Lead,
@@ -207,7 +207,7 @@ export function pullFor(
   return { from: here, to, through: { ohms: falls ? PULL_DOWN_OHMS : PULL_UP_OHMS } };
 }
 
-/** An input pulled over by hand, at the module and at the sensor's plug: what it makes of that shows on its pin. */
+/** An input pulled over by hand, at the module and at the sensor's connector: what it makes of that shows on its pin. */
 export function injectionTests(list: TestList, lead: Lead, feed: Lead | undefined): void {
   const { here, there } = lead;
   const pull = list.inputAt(there)?.kind === 'levels' ? pullFor(list, lead, feed) : null;
@@ -215,7 +215,7 @@ export function injectionTests(list: TestList, lead: Lead, feed: Lead | undefine
   const { to: source } = pull;
   const { ohms } = pull.through;
   const falls = source === NEGATIVE;
-  const from = falls ? 'battery negative' : `${pin(source)} at the sensor's plug`;
+  const from = falls ? 'battery negative' : `${pin(source)} at the sensor's connector`;
   for (const [place, at] of [
     ['module', there],
     ['sensor', here],

@@ -8,7 +8,7 @@ import { spaced, theWords } from './part-faults.ts';
 /** Share of the connectors' weight that all exchanges of a sensor have together. Common practice, no source. */
 const SWAPPED = 0.3;
 
-/** Every two wires of a sensor's plug; none of a coil. */
+/** Every two wires of a sensor's connector; none of a coil. */
 export function swappedWires(circuit: Omit<Circuit, 'faults'>): Fault[] {
   const sensor = circuit.parts.find(isSensor)!;
   if (sensor.kind === 'reluctor') return [];
@@ -23,11 +23,11 @@ export function swappedWires(circuit: Omit<Circuit, 'faults'>): Fault[] {
     id: isOnly ? `${name}.leads-swapped` : `${name}.${first}.swapped-with-${second}`,
     words: isOnly
       ? `the two wires of ${the} are swapped`
-      : `the ${spaced(first)} and ${spaced(second)} wires are swapped at the plug of ${the}`,
+      : `the ${spaced(first)} and ${spaced(second)} wires are swapped at the connector of ${the}`,
     repair: 'leads.swap',
     repairWords: isOnly
       ? `Swap the two wires of ${the} back.`
-      : `Put the swapped wires at the plug of ${the} back into their own places.`,
+      : `Put the swapped wires at the connector of ${the} back into their own places.`,
     weight: SWAPPED / pairs.length,
     subject: [name, `connector.${name}`],
     class: 'connector',

@@ -146,7 +146,7 @@ export function testRefusalWords(refusal: TestRefusal): string {
     case 'amps-across':
       return `a meter on milliamperes connects "${refusal.terminals[0]}" and "${refusal.terminals[1]}" like a plain jumper: it goes in series, into an opened wire`;
     case 'amps-beside':
-      return `"${refusal.terminals[0]}" and "${refusal.terminals[1]}" are still connected in parallel with the meter: open the wire at its plug first`;
+      return `"${refusal.terminals[0]}" and "${refusal.terminals[1]}" are still connected in parallel with the meter: open the wire at its connector first`;
   }
 }
 

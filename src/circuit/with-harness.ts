@@ -2,7 +2,7 @@
  * A circuit with the connectors and splices of one car's harness put in: each wire that passes them becomes sections with
  * faults of their own, and each contact a suspect. Faults, weights and sizes come from the whole wire and its plug, so
  * that the same harness always gives the same circuit and nothing needs to be solved:
- * a section fails as often as its share of the length says, a contact as often as the one in the sensor's plug.
+ * a section fails as often as its share of the length says, a contact as often as the one in the sensor's connector.
  */
 import { mapped, unknownBetween } from '../quantity/value-at.ts';
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
@@ -17,7 +17,7 @@ import {
 } from './section-faults.ts';
 import { connectorsOf, terminalsOf } from './terminals.ts';
 
-/** What is known of the harness of one car: joints from the sensor's plug outward, and copper. */
+/** What is known of the harness of one car: joints from the sensor's connector outward, and copper. */
 export interface Harness {
   readonly joints: readonly Joint[];
   readonly wires: readonly KnownWire[];

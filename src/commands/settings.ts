@@ -25,7 +25,7 @@ export const command: CliCommand = {
     'ohmward settings person "R. Example"                 set one',
     'ohmward settings instruments meter,test-light,scope  what is at hand',
     'ohmward settings sessions ~/records                  where sessions go',
-    'ohmward settings rates "96 EUR; sensor plug 38"      what an hour costs, and price lines',
+    'ohmward settings rates "96 EUR; connector 38"        what an hour costs, and price lines',
     'ohmward settings database postgresql://HOST/NAME      where records share puts them',
   ],
   options: {

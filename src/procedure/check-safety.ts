@@ -57,7 +57,7 @@ function after(step: Exclude<Step, Conclusion>, isTold: boolean) {
 
 const BATTERY_OFF = /\bbattery (?:comes )?off\b|\bdisconnect the battery\b/i;
 const WITH_CARE = /\bignition (?:is )?off\b/i;
-/** A part that a module measures itself against; `sensor's plug` is none. */
+/** A part that a module measures itself against; `sensor's connector` is none. */
 const NEW_PART =
   /\breplace\b(?:(?!terminal)[^.;])*\b(sensor|wheel|ring|throttle(?: body)?|pedal(?: unit)?)\b(?!')/i;
 const LEARNT = /\blearn/i;

@@ -56,7 +56,7 @@ export interface Job {
 
 /**
  * One thing of the harness: a `connector` or `splice` by where it is ("at the bulkhead"), which wires pass it, how far along
- * from the sensor's plug, and the minutes to get at it; or a `wire` by its name, with its length and size.
+ * from the sensor's connector, and the minutes to get at it; or a `wire` by its name, with its length and size.
  */
 export interface HarnessSaid {
   readonly connector?: string;

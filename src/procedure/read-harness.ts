@@ -152,7 +152,7 @@ function nameOf(where: string, { parts }: Circuit, before: readonly string[]): s
   return isFree ? slug : `joint-${before.length + 1}`;
 }
 
-/** Joints stand in the order in which they are met from the sensor's plug. */
+/** Joints stand in the order in which they are met from the sensor's connector. */
 function oddBeside(joint: Joint, before: readonly Joint[]): Wrong | null {
   if (before.some(({ words }) => words === joint.words))
     return { words: `there are two joints "${joint.words}"`, fix: 'say where each one is' };

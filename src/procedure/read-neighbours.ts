@@ -41,7 +41,7 @@ export function fitNeighbours(
         problem: {
           index,
           words: `no resistor of this circuit leads to the open level of the ${one.name}, ${one.sister}`,
-          fix: 'leave it out, unless it is of the same kind, with its plug off and the key on',
+          fix: 'leave it out, unless it is of the same kind, with its connector off and the key on',
         },
       };
     made = narrowed;

@@ -3,7 +3,7 @@ import type { Circuit } from '../circuit/circuit.ts';
 import type { JobTerminal } from './job.ts';
 import { colourWords, readColour } from './wire-colours.ts';
 
-/** A number or letters of a plug: `1`, `A12`, `B 3`, `X1/7`. Longer than this it is something else. */
+/** A number or letters of a connector: `1`, `A12`, `B 3`, `X1/7`. Longer than this it is something else. */
 const PIN = /^[\p{L}\d]{1,4}(?:[\s./:-]?[\p{L}\d]{1,4})?$/u;
 const BETWEEN = /[\s/,;:+-]+/g;
 

@@ -93,7 +93,7 @@ const SEEN: readonly Seen[] = [
     shows: () => (step) => step.family === 'wiggle',
   },
   {
-    words: /\b(?:lent|cannot be pulled)\b/i,
+    words: /\b(?:lent|temporary pull-up|cannot be pulled)\b/i,
     needs: 'a step with a bridge or a test light',
     shows: () => (step) =>
       step.setup.bridges.length > 0 ||
@@ -130,7 +130,7 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\bleaves? the (?:\w+ )?module\b|\b(?:at|to) the (?:\w+ )?module'?s? (?:own )?(?:plug|terminal|itself)\b|\bfrom the module's plug\b|\bwrong at (?:both terminals of )?the module\b|\bstands? at the (?:\w+ )?(?:module|\{module\.)/i,
+      /\bleaves? the (?:\w+ )?module\b|\b(?:at|to) the (?:\w+ )?module'?s? (?:own )?(?:plug|connector|terminal|itself)\b|\bfrom the module's (?:plug|connector)\b|\bwrong at (?:both terminals of )?the module\b|\b(?:stands?|there is (?:a signal|no feed)) at the (?:\w+ )?(?:module|\{module\.)/i,
     needs: "a reading at the module's terminals",
     shows: (circuit) => {
       const { name } = moduleOf(circuit);
@@ -139,8 +139,8 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\b(?:does|do) not (?:arrive|reach|come)\b[^.]*\b(?:sensor|plug|pedal|wheel|it)\b|\barrives? at (?:the|its) (?:\w+ )?(?:sensor|plug|pedal)\b|\blifted at the (?:\w+ )?(?:sensor|pedal)\b|\bminus stands at the sensor\b/i,
-    needs: "a reading at the sensor's plug",
+      /\b(?:does|do) not (?:arrive|reach|come)\b[^.]*\b(?:sensor|plug|connector|pedal|wheel|it)\b|\barrives? at (?:the|its) (?:\w+ )?(?:sensor|plug|connector|pedal)\b|\blifted at the (?:\w+ )?(?:sensor|pedal)\b|\bno pull-up at the (?:\w+ )*(?:sensor|connector|plug|pedal)\b|\bminus stands at the sensor\b|\bat the sensor is negative\b/i,
+    needs: "a reading at the sensor's connector",
     shows: (circuit) => {
       const { name } = sensorOf(circuit);
       return (step) => leadsOf(step).some((lead) => lead.startsWith(`${name}.`));
@@ -160,7 +160,7 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\b(?:before|behind|leaves|reach(?:es)?) the (?:fuse|relay)\b|\b(?:fuse|relay) (?:is|had) (?:blown|whole)\b|\brelay passes\b|\bblew the fuse\b/i,
+      /\b(?:before|behind|after|leaves|reach(?:es)?) the (?:fuse|relay)\b|\b(?:fuse|relay) (?:is|had) (?:blown|whole)\b|\brelay passes\b|\bblew the fuse\b/i,
     needs: 'a reading or a look at fuse or relay',
     shows: ({ parts }, clause) => {
       const names = parts
@@ -177,7 +177,7 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\b(?:corroded|burnt|wet|rubbed through|rubs? (?:through|against))\b(?!.*told apart)|\b(?:plug|socket|contact)\b[^.]*\bworn\b/i,
+      /\b(?:corroded|burnt|wet|rubbed through|rubs? (?:through|against))\b(?!.*told apart)|\b(?:plug|connector|socket|contact)\b[^.]*\bworn\b/i,
     needs: 'a look at it',
     shows: () => (step) => probeOf(step)?.kind === 'inspect',
   },
@@ -193,13 +193,13 @@ const SEEN: readonly Seen[] = [
   },
   {
     words:
-      /\b(?:reference|feed)(?: \d)? (?:is|are|stays|was) (?:\w+ )?(?:wrong|low|too|down|there|back|missing|lost)\b|\bmore than a reference stands\b/i,
+      /\b(?:reference|feed)(?: \d)? (?:is|are|stays|was) (?:\w+ )?(?:wrong|low|too|down|there|back|missing|lost)\b|\bmore than a reference (?:stands\b|on\b)/i,
     needs: 'a reading at a feed',
     shows: (circuit) => readsWire(circuit, ['reference', 'supply']),
   },
   {
     words:
-      /\bsignal(?: \w+)? (?:is|are|was) (?:not right|lost|missing|too)\b|\bsignal (?:\w+ )?reaches\b|\bsignal that is there\b|\bno signal comes\b/i,
+      /\bsignal(?: \w+)? (?:is|are|was) (?:not right|lost|missing|too)\b|\bsignal (?:\w+ )?reaches\b|\bsignal that is there\b|\bno signal comes\b|\bthere is no signal\b/i,
     needs: 'a reading or a look at the signal',
     shows: (circuit) => {
       const reads = readsWire(circuit, ['signal']);

@@ -52,7 +52,7 @@ export function plugCycleIssues({ linked, model, ways }: ProofFacts): Issue[] {
       code: 'plug-cycle',
       severity: 'warning',
       at: sourceLocation(linked, closed),
-      words: `the plug of "${part}" is unplugged at "${open}", plugged in for "${closed}" and unplugged again at "${again}", on the path of ${isHealthy ? 'a healthy vehicle' : `${percent(share)} of all faults`}`,
+      words: `the connector of "${part}" is unplugged at "${open}", plugged in for "${closed}" and unplugged again at "${again}", on the path of ${isHealthy ? 'a healthy vehicle' : `${percent(share)} of all faults`}`,
       fix: 'do everything that needs it unplugged in one go: move the step in between before or after it',
     }));
 }
@@ -72,7 +72,7 @@ export function earlyPlugIssues({ linked, ways }: ProofFacts): Issue[] {
       code: 'early-plug',
       severity: 'warning',
       at: sourceLocation(linked, open),
-      words: `the plug of "${part}" is unplugged at "${open}", on the path of a vehicle with nothing wrong now, before the harness is wiggled at "${moved}"`,
+      words: `the connector of "${part}" is unplugged at "${open}", on the path of a vehicle with nothing wrong now, before the harness is wiggled at "${moved}"`,
       fix: 'put what wiggles the harness before it: unplugging wipes an intermittent contact, and then nothing brings the fault on',
     }));
 }

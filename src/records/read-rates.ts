@@ -1,4 +1,4 @@
-/** What the shop asks for: `96 EUR; module repair 350; sensor plug 38`, the hour first, then price lines. */
+/** What the shop asks for: `96 EUR; module repair 350; sensor connector 38`, the hour first, then price lines. */
 
 /** The shop's prices, in its currency. */
 export interface Rates {
@@ -21,7 +21,7 @@ export function readRates(
   if (hour === null || !/^\p{L}{1,8}$|^\p{Sc}$/u.test(currency) || more.length > 0)
     return {
       words: `"${first}" is not an hourly rate`,
-      fix: 'begin with it and its currency: 96 EUR; module repair 350; sensor plug 38',
+      fix: 'begin with it and its currency: 96 EUR; module repair 350; sensor connector 38',
     };
   const lines: Rates['lines'][number][] = [];
   for (const one of others.filter((line) => line !== '')) {

@@ -379,7 +379,7 @@ export interface RecordShort extends Moment {
   readonly touches: string;
   /** As typed. */
   readonly typed: string;
-  /** `0.8 to 1.1 m from the sensor's plug`, or that it cannot be told. */
+  /** `0.8 to 1.1 m from the sensor's connector`, or that it cannot be told. */
   readonly found: string;
 }
 

@@ -9,8 +9,8 @@ import { placesOn, type ShortStretch } from './place-short.ts';
 import type { Session } from './session.ts';
 
 /**
- * The place of these faults, as in `in the signal wire between the sensor's plug and the connector at the bulkhead, 0.8 to
- * 1.1 m from the sensor's plug`; empty where they are of several wires, or the place is no narrower than the wire.
+ * The place of these faults, as in `in the signal wire between the sensor's connector and the connector at the bulkhead, 0.8 to
+ * 1.1 m from the sensor's connector`; empty where they are of several wires, or the place is no narrower than the wire.
  */
 export function placeWords(session: Session, faults: readonly string[]): string {
   const { circuit } = session.opened;
@@ -45,12 +45,12 @@ export function isUnplaced(circuit: Circuit, faults: readonly string[]): boolean
   return new Set(spots.map((spot) => Math.min(...(spot?.places ?? [])))).size > 1;
 }
 
-/** `the signal wire between the sensor's plug and the connector at the bulkhead`. */
+/** `the signal wire between the sensor's connector and the connector at the bulkhead`. */
 export function stretchWords({ parts }: Circuit, { wire, from, to }: ShortStretch): string {
   return `the ${spaced(wire)} wire ${betweenWords(parts, [from, to])}`;
 }
 
-/** `0.8 to 1.1 m from the sensor's plug`, or that it cannot be told. */
+/** `0.8 to 1.1 m from the sensor's connector`, or that it cannot be told. */
 export function distanceWords(
   { parts }: Circuit,
   { stretch, place }: Pick<ShortPlaced, 'stretch' | 'place'>,

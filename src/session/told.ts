@@ -238,7 +238,7 @@ const GROUP_WORDS: Readonly<Record<ToldGroup, string>> = {
   plug: 'its contacts',
   'taken-along': 'what would take it along',
   'unnamed-neighbour': 'other neighbours',
-  'other-plugs': 'contacts beyond its plug',
+  'other-plugs': 'contacts beyond its connector',
 };
 
 /** What an answer moves, in words: `the wheel, contacts and wires likelier`; empty for none. */

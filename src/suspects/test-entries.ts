@@ -164,7 +164,7 @@ function reachesOf(
   { setup, probe }: Test,
 ): Pick<TestEntry, 'reaches' | 'module' | 'access'> {
   const clips = setup.bridges.flatMap(({ from, to }) => [from, to]);
-  // Live data are read at the plug of the tester, not at the module's input.
+  // Live data are read at the connector of the tester, not at the module's input.
   const touched = partsOf([...(probe.kind === 'counts' ? [] : leads(probe)), ...clips]);
   const joints = circuit.parts.flatMap((part) => (part.kind === 'joint' ? [part] : []));
   // A connector somewhere in the harness has to be found before it is taken apart.

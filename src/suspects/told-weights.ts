@@ -86,7 +86,7 @@ export const TOLD_WEIGHTS: readonly ToldWeight[] = [
     told: 'changed:for-a-while',
     of: 'plug',
     times: 4,
-    why: 'opening a plug wipes its contacts, and they fail again',
+    why: 'opening a connector wipes its contacts, and they fail again',
   },
   {
     told: 'changed:cured',
@@ -97,7 +97,7 @@ export const TOLD_WEIGHTS: readonly ToldWeight[] = [
   { told: 'happens:cold', of: 'contacts', times: 1.5, why: 'metal shrinks away from its partner' },
   { told: 'happens:hot', of: 'sensor', times: 2, why: 'windings and chips open when hot' },
   { told: 'happens:hot', of: 'module', times: 1.5, why: 'solder joints open when hot' },
-  { told: 'happens:wet', of: 'contacts', times: 3, why: 'water stands in plugs' },
+  { told: 'happens:wet', of: 'contacts', times: 3, why: 'water collects in connectors' },
   { told: 'happens:wet', of: 'wires', times: 1.5, why: 'and finds bare spots' },
   { told: 'happens:bumps', of: 'contacts', times: 3, why: 'a loose terminal moves' },
   { told: 'happens:bumps', of: 'wires', times: 2, why: 'a broken strand moves' },
@@ -165,7 +165,7 @@ export const TOLD_WEIGHTS: readonly ToldWeight[] = [
     told: 'recent-work:engine-out',
     of: 'swapped-wires',
     times: 3,
-    why: 'plugs and terminals are mixed up',
+    why: 'connectors and terminals get mixed up',
   },
   {
     told: 'recent-work:engine-out',
@@ -184,7 +184,7 @@ export const TOLD_WEIGHTS: readonly ToldWeight[] = [
     told: 'recent-work:accident',
     of: 'contacts',
     times: 2,
-    why: 'plugs are torn and water comes in',
+    why: 'connectors are torn and water gets in',
   },
   {
     told: 'recent-work:fitted-on',
@@ -200,7 +200,7 @@ export const TOLD_WEIGHTS: readonly ToldWeight[] = [
     why: 'over-voltage and wrong polarity kill outputs',
   },
   { told: 'recent-work:jump-start', of: 'supply', times: 2, why: 'and blow fuses' },
-  { told: 'recent-work:water', of: 'contacts', times: 3, why: 'water stands in plugs' },
+  { told: 'recent-work:water', of: 'contacts', times: 3, why: 'water collects in connectors' },
   {
     told: 'seen:harness-harmed',
     of: 'wires',

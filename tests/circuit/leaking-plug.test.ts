@@ -34,7 +34,7 @@ describe('a plug that leaks', () => {
   test('is mended at the plug, seen there, and is no short of a wire', () => {
     const fault = knownCircuit('hall-relay-fed').faults.find(({ id }) => /leaks/.test(id))!;
     expect(fault).toMatchObject({
-      words: 'the plug of the camshaft position sensor leaks from signal to ground',
+      words: 'the connector of the camshaft position sensor leaks from signal to ground',
       repair: 'connector.sensor',
       class: 'connector',
       visibleChance: 0.8,

@@ -115,10 +115,10 @@ describe('wires swapped at a plug', () => {
         class: 'connector',
         subject: ['sensor', 'connector.sensor'],
         repairWords:
-          'Put the swapped wires at the plug of the throttle position sensor back into their own places.',
+          'Put the swapped wires at the connector of the throttle position sensor back into their own places.',
       });
     expect(swapped[0]!.words).toBe(
-      'the feed and signal wires are swapped at the plug of the throttle position sensor',
+      'the feed and signal wires are swapped at the connector of the throttle position sensor',
     );
     const open = faultOf('throttle-potentiometer', 'contact.sensor.feed.open')!;
     // common practice, no source: three tenths of an open contact

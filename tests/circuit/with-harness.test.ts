@@ -137,7 +137,7 @@ describe('a connector in the signal and feed wires', () => {
     const { circuit } = fitted(named.circuit, BULKHEAD);
     const options = { width: 80, ascii: true, besides: true };
     expect(drawCircuit(circuit, options).slice(-3)).toEqual([
-      ' in the harness: connector at the bulkhead (feed, signal), 1 m from the plug',
+      ' in the harness: connector at the bulkhead (feed, signal), 1 m from the sensor',
       ' shares with it: oil pressure sensor (feed, ground)',
       ' shares with it: fan (ground)',
     ]);
@@ -283,7 +283,7 @@ test('the text of the sheet and the list of a job file are the same', () => {
   );
   expect(harnessSaid(text)).toEqual(said);
   expect(harnessRemark(text, HALL)).toMatch(
-    /^Understood: connector at the bulkhead, 1 m from the plug; splice/,
+    /^Understood: connector at the bulkhead, 1 m from the sensor; splice/,
   );
   expect(harnessWrong('connector at the bulkhead: sgnal', HALL)).toMatch(/no wire is called/i);
 });

@@ -97,7 +97,7 @@ test('a file that is gone or was changed is not kept, and that is said', async (
   save('other\n');
   expect(await keepGood(places(), after('1\n'))).toMatchObject({
     kept: [],
-    left: [expect.stringContaining('crank.csv is not any more where it was read')],
+    left: [expect.stringContaining('crank.csv is no longer where it was read from')],
   });
 });
 

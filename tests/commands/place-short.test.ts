@@ -69,8 +69,8 @@ test('in the dialogue of lines', async () => {
     ],
   );
   expect(out).toMatch(/Unplug everything on both wires: engine control module, crankshaft/);
-  expect(out).toMatch(/An ohmmeter cannot do it/);
-  expect(out).toMatch(/Saved\. 0\.\d+ to 0\.\d+ m from the sensor's plug\./);
+  expect(out).toMatch(/An ohmmeter can't do this/);
+  expect(out).toMatch(/Saved\. 0\.\d+ to 0\.\d+ m from the sensor's connector\./);
   expect(out).toMatch(/cannot touch "brake"/);
   expect(placed()).toEqual(DUE);
 });

@@ -27,6 +27,6 @@ it('what was given and cannot be worked with is told with the way out, and is no
 
 it('anything else is a fault of the program', async () => {
   const { told, code } = await thrown(new Error('of ours'));
-  expect(told).toMatch(/fault of the program, not of yours\nError: of ours/);
+  expect(told).toMatch(/bug in Ohmward, not your mistake\nError: of ours/);
   expect(code).toBe(70);
 });

@@ -149,7 +149,7 @@ function typedPart({ typed, value, unit }: ReadingRecorded): string[] {
     '',
     ...fenced([
       ` "${typed}"  ──>  number and digits  ──>  prefix and unit  ──>  ${value} ${unit}`,
-      '             what was typed is kept as it was typed, beside the value',
+      '             what was typed is kept as it was typed, next to the value',
     ]),
     'Anything that could mean two things is asked back, never guessed.',
     '',

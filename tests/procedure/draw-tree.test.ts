@@ -35,7 +35,7 @@ describe('text', () => {
     expect(lines.slice(0, 9)).toEqual([
       'bias: Bias at the controller (key-on, 2 min)',
       '|- low: too low',
-      "|  coil-low: Coil and wires from the controller's plug (key-off, module",
+      "|  coil-low: Coil and wires from the controller's connector (key-off, module",
       '|    unplugged, 4 min)',
       '|  |- low: too few ohms -> = shorted-turns',
       '|  |- good: coil and wires are right',

@@ -26,7 +26,7 @@ function found(name: string, from: string, to: string) {
 
 describe('a planted sentence is told at its text, with a way that does not show it', () => {
   const HALL =
-    'A contact in the plug of the crankshaft sensor does not carry, or current leaks from one to the next.';
+    'A contact in the connector of the crankshaft sensor does not carry current, or current leaks from one to the next.';
   test.each([
     ['The ground wire was tested and is good.', 'a step that reads or looks at that part'],
     ['A good sensor does not count either.', 'a step with a good sensor plugged in'],
@@ -34,7 +34,7 @@ describe('a planted sentence is told at its text, with a way that does not show 
     ['The pulses are uneven.', 'a scope picture or live data'],
     ['The plug is corroded.', 'a look at it'],
     ['The reference leaves the module.', "a reading at the module's terminals"],
-    ['The ground is lifted at the sensor.', "a reading at the sensor's plug"],
+    ['The ground is lifted at the sensor.', "a reading at the sensor's connector"],
   ])('%s', (sentence, needs) => {
     const issues = found('hall-no-signal', HALL, `${HALL} ${sentence}`);
     expect(issues.map(({ words }) => words).join('\n')).toContain(needs);
@@ -51,7 +51,7 @@ describe('a planted sentence is told at its text, with a way that does not show 
 
 test('what a conclusion stands for it cannot call good', () => {
   const text =
-    'A contact in the plug of the crankshaft sensor does not carry, or current leaks from one to the next.';
+    'A contact in the connector of the crankshaft sensor does not carry current, or current leaks from one to the next.';
   const [issue] = found('hall-no-signal', text, `${text} The plug of the sensor was tested.`);
   expect(issue?.words).toBe('"sensor-plug" says "was tested" of what it stands for as the fault');
 });

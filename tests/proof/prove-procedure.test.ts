@@ -85,8 +85,8 @@ describe('a spoiled tree is told at the place of the slip', () => {
     // A good wire of 4 m has 0.11 to 0.21 ohm, cold or hot (predicted), so "good below 0.1 ohm" calls it bad.
     const { issues } = checkExample(
       [
-        'good: { below: 2 ohm, words: carries, go: low-wire }',
-        'good: { below: 0.1 ohm, words: carries, go: low-wire }',
+        'good: { below: 2 ohm, words: good, go: low-wire }',
+        'good: { below: 0.1 ohm, words: good, go: low-wire }',
       ],
       [
         'high: { from: 2 ohm, words: open or resistive, go: high-broken }',
@@ -94,7 +94,7 @@ describe('a spoiled tree is told at the place of the slip', () => {
       ],
     );
     const narrow = issues.find(({ code }) => code === 'good-too-narrow')!;
-    expect(narrow.at.line).toBe(lineOf('good: { below: 2 ohm, words: carries, go: low-wire }'));
+    expect(narrow.at.line).toBe(lineOf('good: { below: 2 ohm, words: good, go: low-wire }'));
     expect(narrow.severity).toBe('error');
     expect(narrow.words).toMatch(/reads 0\.1\d+ to 0\.2\d/);
     expect(issues.some(({ code }) => code === 'wrong-conclusion')).toBe(true);
@@ -104,8 +104,8 @@ describe('a spoiled tree is told at the place of the slip', () => {
     // A resistive wire has 6.5 kohm and more (predicted); with a limit of 1 Mohm it passes for good.
     const { issues } = checkExample(
       [
-        'good: { below: 2 ohm, words: carries, go: low-wire }',
-        'good: { below: 1 Mohm, words: carries, go: low-wire }',
+        'good: { below: 2 ohm, words: good, go: low-wire }',
+        'good: { below: 1 Mohm, words: good, go: low-wire }',
       ],
       [
         'high: { from: 2 ohm, words: open or resistive, go: high-broken }',
@@ -113,7 +113,7 @@ describe('a spoiled tree is told at the place of the slip', () => {
       ],
     );
     const wide = issues.find(({ code }) => code === 'good-too-wide')!;
-    expect(wide.at.line).toBe(lineOf('good: { below: 2 ohm, words: carries, go: low-wire }'));
+    expect(wide.at.line).toBe(lineOf('good: { below: 2 ohm, words: good, go: low-wire }'));
     expect(wide.words).toContain('wire.high.resistive');
     const lost = issues.find(({ code }) => code === 'wrong-conclusion')!;
     expect(lost.fix).toMatch(/move the limit between the two/);

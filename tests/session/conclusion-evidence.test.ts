@@ -108,7 +108,7 @@ describe('what a conclusion rests on', () => {
     // where there is no scope, the module's count and a good sensor tell; a sensor that works there has shown feed and plug
     expect(evidence.map(({ test, found }) => `${test}: ${found}`).sort()).toEqual([
       "Feed against the sensor's own ground: 4.97 V",
-      'Known-good sensor in its place: the live data follows',
+      'Known-good sensor fitted: the live data follows',
       'Live data instead of the scope: the live data does not change',
       "Look into the sensor's connector: nothing wrong to be seen or felt",
     ]);
@@ -193,10 +193,10 @@ describe('what is ruled out', () => {
       /^Feed against the sensor's own ground: 4\.9\d* V$/,
     );
     expect(found['Replace the engine control module.']).toBe(
-      'Known-good sensor in its place: the live data follows',
+      'Known-good sensor fitted: the live data follows',
     );
     expect(found['Repair or replace the signal wire.']).toMatch(
-      /^Pull the signal down at the plug/,
+      /^Pull the signal down at the connector/,
     );
   });
 });

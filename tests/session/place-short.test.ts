@@ -172,15 +172,15 @@ describe('a place that was measured', () => {
       own: { words: null, faults },
     });
     const place =
-      /^in the signal wire between the sensor's plug and the connector at the bulkhead, 0\.7\d? to 0\.8\d m from the sensor's plug$/;
+      /^in the signal wire between the sensor's connector and the connector at the bulkhead, 0\.7\d? to 0\.8\d m from the sensor's connector$/;
     expect(placeWords(ended, faults)).toMatch(place);
     const record = recordOf(ended, { seq: ended.events.length, hash: '0'.repeat(64) });
     expect(record.conclusion?.place).toMatch(place);
     expect(record.shorts).toMatchObject([{ touches: 'ground', typed: DROPS }]);
     const said = (sections: unknown) => JSON.stringify(sections);
-    expect(said(shopSections(record))).toContain("from the sensor's plug");
+    expect(said(shopSections(record))).toContain("from the sensor's connector");
     expect(said(customerSections(recordForCustomer(record)))).toContain(
-      "Where: in the signal wire between the sensor's plug and the connector at the bulkhead, 0.7",
+      "Where: in the signal wire between the sensor's connector and the connector at the bulkhead, 0.7",
     );
   });
 });
@@ -200,7 +200,7 @@ describe('the place of faults that lie along one wire', () => {
     [
       'a section and the contact at its end',
       ['wire.signal.1.open', 'contact.bulkhead.signal.open'],
-      "in the signal wire between the sensor's plug and the connector at the bulkhead, with the contact of the connector at the bulkhead",
+      "in the signal wire between the sensor's connector and the connector at the bulkhead, with the contact of the connector at the bulkhead",
     ],
     ['the whole wire', ['wire.signal.1.open', 'wire.signal.2.open'], ''],
     ['two wires', ['wire.signal.1.open', 'wire.feed.1.open'], ''],

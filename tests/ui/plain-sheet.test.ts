@@ -196,7 +196,7 @@ describe('before anything is touched', () => {
     const { job, said } = await fill(
       [
         ...['stalls', 'P0365 stored, P0369 pending'],
-        ...['exhaust cam sensor replaced twice, no change', '', 'other make', ''],
+        ...['exhaust cam sensor replaced twice, no change', '', 'aftermarket', ''],
         ...[
           'when in rain, over bumps',
           'wheel speed sensor too',
@@ -237,7 +237,7 @@ describe('before anything is touched', () => {
   });
 
   it('a part is chosen where free words name none, and its answers belong to it', async () => {
-    const typed = ['x', '', 'did it last month', 'sensor', 'second', 'nothing', 'begin'];
+    const typed = ['x', '', 'did it last month', 'sensor', 'used', 'nothing', 'begin'];
     const { job } = await fill(typed, emptyJob(''), CIRCUIT);
     expect(job?.earlierRepairs).toEqual([
       { words: 'did it last month', part: 'sensor', fitted: 'second-hand', changed: 'nothing' },

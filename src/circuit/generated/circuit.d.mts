@@ -20,7 +20,7 @@ export type PlainName = string
  */
 export type OtherEnd = string
 /**
- * travel: the two levels are parts of the way from the lower to the upper end of the track at this pin, in per cent.
+ * travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.
  */
 export type Of = "travel"
 /**
@@ -73,7 +73,7 @@ export type MissingTeeth = number
  */
 export type TurnsPerCrankshaftTurn = number
 /**
- * What it is made of. A ring of magnets can be weak or face the wrong way, and any ring run out of true; leave out for a wheel of the engine.
+ * What it is made of. A ring of magnets can be weak or face the wrong way, and any ring can have run-out; leave out for a wheel of the engine.
  */
 export type RingOnAWheelBearing = ("teeth" | "magnets" | "either")
 /**
@@ -129,7 +129,7 @@ export interface Parts {
 [k: string]: CircuitDraft1
 }
 /**
- * A control module, pin by pin: what stands behind each pin.
+ * A control module, pin by pin: what is behind each pin.
  */
 export interface ModuleDraft {
 kind: "module"

@@ -62,7 +62,7 @@ function inSeries(sensor: string, leads: readonly Lead[]): OwnTest[] {
   const feeds = leads.filter(({ wire }) => wire.role === 'reference' || wire.role === 'supply');
   return feeds.map(({ here }) => ({
     id: `${here}.amps`,
-    words: `Milliamperes through ${pinWords(here)} in the sensor's open plug, other pin on a lead`,
+    words: `Milliamperes through ${pinWords(here)} in the sensor's open connector, other pin on a lead`,
     minutes: 4,
     probe: { kind: 'amps', plus: here, minus: `${here}.pin` },
     needs: ['milliammeter', 'lead'],

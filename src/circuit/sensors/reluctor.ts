@@ -110,7 +110,7 @@ function coilOhms(sensor: string, [first, second]: readonly Lead[], module: stri
           {
             ...common,
             id: 'module.loop-ohms',
-            words: "Ohms of coil and wires from the module's plug, module unplugged",
+            words: "Ohms of coil and wires from the module's connector, module unplugged",
             probe: { kind: 'ohms', plus: first.there, minus: second.there } as const,
             setup: { state: 'key-off', unplugged: [module] } as const,
           },

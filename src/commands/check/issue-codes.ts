@@ -16,7 +16,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-choice': 'A word is none of those allowed here.',
   'wrong-type': 'A value is of the wrong type.',
   'bad-form': 'A value is not written in the form it must have.',
-  'bad-name': 'A name holds letters or signs it cannot hold.',
+  'bad-name': 'A name has letters or characters that are not allowed in it.',
   'out-of-bounds': 'A text or list is too long, too short, or a number too large or small.',
   // Names between files
   'repeated-name': 'Two files of a kind have the same name.',

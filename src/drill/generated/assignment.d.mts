@@ -1,7 +1,7 @@
 // Made from docs/schema/assignment.schema.json by scripts/schemas.mjs. Change the schema, not this file.
 
 /**
- * Short name; it stands in each student's file.
+ * Short name, written into each student's file.
  */
 export type Name = string
 /**

@@ -21,7 +21,7 @@ export type Measure = string
  */
 export type Capture = string
 /**
- * How the vehicle stands.
+ * State of the vehicle.
  */
 export type VehicleState = ("key-off" | "key-on" | "cranking" | "running")
 /**
@@ -45,7 +45,7 @@ export type AGoodSpareSensorIsPluggedIn = boolean
  */
 export type TheTargetPassesTheSensor = boolean
 /**
- * Brings out a fault that comes and goes.
+ * Brings out an intermittent fault.
  */
 export type HarnessAndConnectorsAreMovedMeanwhile = boolean
 /**

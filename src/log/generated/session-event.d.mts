@@ -1,7 +1,7 @@
 // Made from docs/schema/session-event.schema.json by scripts/schemas.mjs. Change the schema, not this file.
 
 /**
- * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event anew from those before it.
+ * One line of a session file of format 2: a past fact, each plain JSON. Events of earlier formats are brought into this form when they are read. What no schema can say is checked by deciding each event again from those before it.
  */
 export type CheckedEvent = (SessionOpened | CautionAcknowledged | ReadingRecorded | LookRecorded | StepDone | StepImpossible | StepReopened | TestRecorded | TestSetAside | ConnectorSetAside | ValueSet | ValueTakenBack | ShortPlaced | WakingWatched | NoteAdded | InstrumentsChanged | SessionPaused | SessionResumed | Concluded | RetestRecorded | RetestImpossible | SessionClosed | DriveReported | WorkAnswered | TestStopped | CautionPassedOver | AnswerRevealed | Recovered | SegmentContinued)
 /**
@@ -762,7 +762,7 @@ kind: ("maker" | "measured" | "label" | "other")
 words: string
 }
 /**
- * Which steps and tests a caution stands before.
+ * Which steps and tests a caution comes before.
  */
 export interface CautionRule {
 id: string
@@ -841,7 +841,7 @@ capture?: Capture
 by?: number
 }
 /**
- * chance: that the true value lies within what is expected.
+ * chance: that the true value is within what is expected.
  */
 export interface Judgement {
 verdict: ("good" | "low" | "high" | "borderline" | "impossible")
@@ -977,7 +977,7 @@ edgeSeconds: number
 pulseSeconds: number
 }
 /**
- * Where the edges of one channel stand in the turn of another; channels count from 1.
+ * Angles of the edges of one channel in the turn of another; channels count from 1.
  */
 export interface FoundPhase {
 reference: number
@@ -1013,14 +1013,14 @@ name: string
 sha256: Hash
 }
 /**
- * Where the edges should stand, as the papers state it.
+ * Where the edges should be, as the documents state it.
  */
 export interface StatedAgainst {
 kind: "stated"
 typed: string
 }
 /**
- * A known-good capture that it was held against.
+ * A known-good capture that it was compared with.
  */
 export interface GoodAgainst {
 kind: "good"
@@ -1033,7 +1033,7 @@ phases?: Phase[]
 channels: Envelope[]
 }
 /**
- * Stretches in which the signal was lost. limit: below it a level is lost; null where edges were looked at.
+ * Stretches in which the signal was lost. limit: below it a level is lost; null where edges were examined.
  */
 export interface Drops {
 count: number

@@ -9,7 +9,7 @@ export type Language = string
  */
 export type SignalWord = ("DANGER" | "WARNING" | "CAUTION" | "NOTICE")
 /**
- * What stands on the screen, in plain sentences.
+ * What is shown on the screen, in plain sentences.
  */
 export type Text = string
 /**

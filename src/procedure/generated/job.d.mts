@@ -25,7 +25,7 @@ export type PositionOfTheSensor = string
 /**
  * What the maker states of the signal's edges in the turn of the other one (camshaft in the crankshaft's), counted from the tooth behind its gap. A capture with both is judged by it.
  */
-export type WhereTheEdgesStand = string
+export type WhereTheEdgesAre = string
 /**
  * What anyone would call it.
  */
@@ -39,7 +39,7 @@ export type VehicleIdentificationNumber = string
  */
 export type Plate = string
 /**
- * As it stands on the dial, with its unit.
+ * As shown on the dial, with its unit.
  */
 export type Odometer = string
 /**
@@ -126,7 +126,7 @@ export type Is = string
  */
 export type From = string
 /**
- * Values of the circuit that stand on a label, in the maker's papers, or were measured. Each may be left out; what is known narrows the rest.
+ * Values of the circuit from a label or the maker's documents, or measured. Each may be left out; what is known narrows the rest.
  * 
  * @maxItems 60
  */
@@ -155,7 +155,7 @@ export type Wire = string
  */
 export type WiresThatPass = string[]
 /**
- * Distance along the harness from the sensor's plug.
+ * Distance along the harness from the sensor's connector.
  */
 export type At = string
 /**
@@ -171,7 +171,7 @@ export type Length = string
  */
 export type Size = string
 /**
- * Connectors and splices that the sensor's wires pass, from the sensor's plug outward, and what is known of the wires. Each connector is a place to measure at, and what lies on either side of it is suspected by itself.
+ * Connectors and splices that the sensor's wires pass through, from the sensor's connector outward, and what is known about the wires. Each connector is a place to measure at, and each side of it is a suspect of its own.
  * 
  * @maxItems 24
  */
@@ -190,7 +190,7 @@ size?: Size
  */
 export type Name1 = string
 /**
- * What both have: a feed or reference, a ground, or a plug other than the sensor's own.
+ * What both have: a feed or reference, a ground, or a connector other than the sensor's own.
  * 
  * @minItems 1
  * @maxItems 4
@@ -205,11 +205,11 @@ export type Works = ("works" | "fails" | "not-known")
  */
 export type HowItIsKnown = string
 /**
- * Only of one of the same kind on the same module: what stands at its own signal with its plug off, key on.
+ * Only for one of the same kind on the same module: the level on its own signal with its connector off, key on.
  */
 export type OpenLevelOfASister = string
 /**
- * Each neighbour on this car that has the sensor's feed, reference, ground or plug too, by its name. An empty list says that nothing shares them. It moves chances by the weights in docs/maths.md, gives the circuit what can drag the feed down, and is never evidence for a proof.
+ * Each neighbour on this car that has the sensor's feed, reference, ground or connector too, by its name. An empty list says that nothing shares them. It moves chances by the weights in docs/maths.md, gives the circuit what can drag the feed down, and is never evidence for a proof.
  * 
  * @maxItems 12
  */
@@ -242,7 +242,7 @@ complaint: Complaint
 procedure?: Procedure
 codes?: TroubleCodes
 position?: PositionOfTheSensor
-stands?: WhereTheEdgesStand
+stands?: WhereTheEdgesAre
 vehicle?: Vehicle
 order?: OrderNumber
 customer?: Customer

@@ -64,7 +64,7 @@ export type Text = string
  */
 export type Minutes = number
 /**
- * Names from cautions.yaml beyond those that the vehicle state and the instrument bring by themselves. Beside use they stand before each step inside, beside conclude they are said with the repair.
+ * Names from cautions.yaml beyond those that the vehicle state and the instrument add by themselves. With use they come before each step inside, with conclude they are said with the repair.
  */
 export type Cautions = string[]
 /**
@@ -91,7 +91,7 @@ export type Level = ("low" | "high" | "mean" | "swing" | "ac")
  */
 export type Value = string
 /**
- * Of a question: what an instrument shows meanwhile, one after the other where it is a list. A question that wakes a fault is held against it: each fault that an answer names must show here, in this state.
+ * Of a question: what an instrument shows meanwhile, one after the other where it is a list. A question that brings on a fault is checked against it: each fault that an answer names must show here, in this state.
  */
 export type Watch = (Measure | Measure[])
 /**
@@ -100,7 +100,7 @@ export type Watch = (Measure | Measure[])
 export type Expect = string
 export type Look = ("lit" | "dim" | "dark" | "full" | "weak" | "uneven" | "flat-high" | "flat-middle" | "flat-low" | "follows" | "still" | "in-step" | "shifted" | "no-signal" | "sound" | "faulty")
 /**
- * Several looks that lead the same way.
+ * Several looks that lead to the same step.
  * 
  * @minItems 1
  */
@@ -129,13 +129,13 @@ export type Use = string
  */
 export type Result = string
 /**
- * Faults this conclusion stands for; an empty list means that no fault was found, "*" alone that nothing was told.
+ * Faults this conclusion covers; an empty list means that no fault was found, "*" alone that nothing was told.
  * 
  * @maxItems 80
  */
 export type Concludes = string[]
 /**
- * Of a conclusion: the steps without which it does not stand, a step that uses a sub-procedure for all in it. Where one of them could not be done, the way ends at 'otherwise'.
+ * Of a conclusion: the steps it needs; a step that uses a sub-procedure means all steps in it. If one of them could not be done, the path ends at 'otherwise'.
  * 
  * @minItems 1
  * @maxItems 60
@@ -147,7 +147,7 @@ export type Requires = string[]
 export type Retest = string[]
 
 /**
- * A decision tree of tests. Each step asks for one thing; its outcomes lead to other steps; a conclusion names the faults it stands for.
+ * A decision tree of tests. Each step asks for one thing; its outcomes lead to other steps; a conclusion names the faults it covers.
  */
 export interface ProcedureDraft {
 procedure: Name

@@ -21,7 +21,7 @@ export type File = string
  */
 export type SecondFile = string
 /**
- * Path of a known-good capture; or where the edges should stand.
+ * Path of a known-good capture; or the angles the edges should be at.
  */
 export type Against = string
 /**
@@ -45,7 +45,7 @@ export type Measure = string
  */
 export type StandardTest = string
 /**
- * How the vehicle stands in that test.
+ * State of the vehicle in that test.
  */
 export type VehicleState = ("key-off" | "key-on" | "cranking" | "running")
 /**
@@ -116,7 +116,7 @@ export type Wire = string
  */
 export type Touches = string
 /**
- * Near end of the stretch; the plug of the sensor when left out.
+ * Near end of the stretch; the sensor's connector when left out.
  */
 export type From1 = string
 /**
@@ -143,7 +143,7 @@ export type CannotDo = string
  */
 export type Acknowledge = true
 /**
- * A remark that goes into the record; of a test, beside it.
+ * A remark that goes into the record; with a test, next to that test.
  */
 export type Note = string
 /**
@@ -152,9 +152,9 @@ export type Note = string
 export type Back = true
 export type Pause = true
 /**
- * What the test showed that is to be made before the conclusion: the one reading that it rests on, made again, or what tells most (of own "faults", where they stand beside it).
+ * What the test showed that is asked for before the conclusion: the one reading it rests on, repeated, or the most telling one (from "faults" of its own, where they are given).
  */
-export type MadeAgain = (string | number)
+export type Repeated = (string | number)
 /**
  * After the conclusion: the work is authorised or declined, by whom, and how.
  */
@@ -209,7 +209,7 @@ acknowledge?: Acknowledge
 note?: Note
 back?: Back
 pause?: Pause
-again?: MadeAgain
+again?: Repeated
 customer?: TheCustomer
 accept?: AllTheSame
 conclude?: Conclude

@@ -22,7 +22,7 @@ export function bindingOf<B extends KeyBinding>(
   return table.find((binding) => binding.keys.includes(label));
 }
 
-/** The footer's lines: `[Enter] take it  [b] back`, never broken inside a hint. */
+/** The footer's lines: `[Enter] confirm  [b] back`, never broken inside a hint. */
 export function keyHintLines(table: readonly KeyBinding[], width: number): string[] {
   const lines: string[] = [];
   for (const { show, help } of table) {

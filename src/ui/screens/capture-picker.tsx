@@ -25,7 +25,7 @@ export interface CapturePickerProps {
 }
 
 const KEYS: readonly KeyBinding[] = [
-  { keys: ['return'], show: 'Enter', help: 'take it, open it' },
+  { keys: ['return'], show: 'Enter', help: 'select, open it' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
   { keys: [], show: 'letters', help: 'search, or type a path' },
   { keys: ['escape'], show: 'Esc', help: 'back' },

@@ -12,7 +12,7 @@ export function harnessRemark(text: string, circuit: Circuit): string {
   const { wires } = withHarness(circuit, harness).circuit;
   const sections = wires.filter(({ of }) => of !== undefined).length;
   const joints = harness.joints.map(
-    ({ words, metres }) => `${words}${metres === null ? '' : `, ${metres} m from the plug`}`,
+    ({ words, metres }) => `${words}${metres === null ? '' : `, ${metres} m from the sensor`}`,
   );
   return joints.length === 0
     ? `Understood: what is known of ${harness.wires.length === 1 ? 'a wire' : `${harness.wires.length} wires`}.`

@@ -46,7 +46,7 @@ export interface PickScreenProps<I extends PickScreenItem> {
 }
 
 const KEYS: readonly KeyBinding[] = [
-  { keys: ['return'], show: 'Enter', help: 'take it' },
+  { keys: ['return'], show: 'Enter', help: 'select' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
   { keys: [], show: 'letters', help: 'search' },
   { keys: ['escape'], show: 'Esc', help: 'back' },

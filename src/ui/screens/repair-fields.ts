@@ -17,8 +17,8 @@ const CHANGED_KEY = 'changed';
 const NOT_STATED = 'not stated';
 const FITTED_WORDS: Readonly<Record<Fitted, string>> = {
   new: 'new',
-  'second-hand': 'second-hand',
-  'other-make': 'other make',
+  'second-hand': 'used part',
+  'other-make': 'aftermarket',
 };
 const CHANGED_WORDS: Readonly<Record<RepairEffect, string>> = {
   nothing: 'nothing',
@@ -78,10 +78,10 @@ function choice(
   };
 }
 
-/** The same wherever the sensor sits: `sensor`, `plug of sensor`, `signal wire`, `wheel`. */
+/** The same wherever the sensor sits: `sensor`, `sensor connector`, `signal wire`, `wheel`. */
 function shortName(id: string): string {
   const [kind, name = ''] = id.split(/\.(.*)/);
-  if (kind === 'connector') return `plug of ${plain(name)}`;
+  if (kind === 'connector') return `${plain(name)} connector`;
   if (kind === 'wire') return `${plain(name)} wire`;
   return id === 'target' ? 'wheel' : plain(id);
 }
@@ -108,7 +108,7 @@ function repairText(
   return part === null ? text : `${part}: ${text}`;
 }
 
-const FITTED_TYPED = { new: 'genuine', 'second-hand': 'second-hand', 'other-make': 'other make' };
+const FITTED_TYPED = { new: 'genuine', 'second-hand': 'used part', 'other-make': 'aftermarket' };
 const CHANGED_TYPED = {
   nothing: 'no change',
   'for-a-while': 'ok for a while',

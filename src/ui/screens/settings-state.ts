@@ -51,7 +51,7 @@ export function settingsSheet(settings: Settings): Form {
         'rates',
         'Rates',
         settings.rates,
-        'Labour rate, then price lines, for the call to the customer and their paper: 96 EUR; sensor plug 38. Empty: no prices are quoted.',
+        'Labour rate, then price lines, for the call to the customer and their paper: 96 EUR; sensor connector 38. Empty: no prices are quoted.',
       ),
       textInput('sessions', 'Folder for sessions', settings.sessions, 'Empty for the default.'),
       {

@@ -78,7 +78,7 @@ export function startMenu(
 }
 
 const KEYS: readonly KeyBinding[] = [
-  { keys: ['return'], show: 'Enter', help: 'take it' },
+  { keys: ['return'], show: 'Enter', help: 'select' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'choose' },
   { keys: ['q'], show: 'q', help: 'quit' },
 ];

@@ -185,5 +185,5 @@ function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyB
 
 function enterWords(asked: Asked): string {
   if (asked.kind === 'act') return asked.enter;
-  return asked.kind === 'measure' ? 'take it' : 'choose';
+  return asked.kind === 'measure' ? 'confirm' : 'choose';
 }

@@ -81,7 +81,7 @@ function isAsking(asked: Asked): boolean {
 }
 
 function keysAt({ asked, toDo: { test }, opened }: TestScreenProps): KeyBinding[] {
-  const enter = asked.kind === 'act' ? asked.enter : 'take it';
+  const enter = asked.kind === 'act' ? asked.enter : 'confirm';
   return [
     { keys: ['return'], show: 'Enter', help: enter },
     ...(asked.offered === null ? [] : [{ keys: ['tab'], show: 'Tab', help: 'take over' }]),

@@ -37,7 +37,7 @@ export interface TextQuestionProps {
 }
 
 const KEYS: readonly KeyBinding[] = [
-  { keys: ['return'], show: 'Enter', help: 'take it' },
+  { keys: ['return'], show: 'Enter', help: 'confirm' },
   { keys: ['escape'], show: 'Esc', help: 'leave it' },
 ];
 

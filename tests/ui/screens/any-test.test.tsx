@@ -77,7 +77,7 @@ describe('any test at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Tab] made already  [Ins] arrange one  [Up/Down] choose     │
+      │ [Enter] select  [Tab] made already  [Ins] arrange one  [Up/Down] choose      │
       │ [letters] search  [Esc] back                                                 │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
@@ -109,7 +109,7 @@ describe('any test at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Tab] take over  [Esc] not now                              │
+      │ [Enter] confirm  [Tab] take over  [Esc] not now                              │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);

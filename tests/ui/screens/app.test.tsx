@@ -29,7 +29,7 @@ describe('start', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Up/Down] choose  [q] quit                                  │
+      │ [Enter] select  [Up/Down] choose  [q] quit                                   │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -87,7 +87,7 @@ describe('a new session', () => {
       │   Trouble codes    -                                                         │
       │   Earlier repairs  -                                                         │
       │   Part replaced    (not stated)  sensor                                      │
-      │   What was fitted  (not stated)  new   second-hand   other make              │
+      │   What was fitted  (not stated)  new   used part   aftermarket               │
       │   It changed       (not stated)  nothing   for a while   fixed it then       │
       │   When it happens  -                                                         │
       │   What else fails  -                                                         │

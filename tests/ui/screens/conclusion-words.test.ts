@@ -22,7 +22,7 @@ function textAfter(set: SetAnswers): string {
 it('says which steps could not be done before it says how sure it is', () => {
   const gaps = textAfter({ 'level/at-plug': 'cannot', 'spare/fitted': 'cannot' });
   expect(gaps).toContain(
-    '! Not everything could be tested, so what was not tested may still be at fault. Could not be done: Pull the signal down at the plug; Known-good sensor in its place.',
+    '! Not everything could be tested, so what was not tested may still be at fault. Could not be done: Pull the signal down at the connector; Known-good sensor fitted.',
   );
   expect(gaps).not.toContain('were tested and are good');
   expect(textAfter({})).not.toContain('Not everything could be tested');

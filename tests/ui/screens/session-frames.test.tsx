@@ -58,7 +58,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [F2] back  [F3] can't do this  [F5] suspects                │
+      │ [Enter] confirm  [F2] back  [F3] can't do this  [F5] suspects                │
       │ [F6] best tests  [?] keys                                                    │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
@@ -89,7 +89,7 @@ describe('a session at 80 x 24', () => {
       │ ! 4.7 V is LOW: below the expected range                                     │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Tab] take over  [F2] back  [F3] can't do this              │
+      │ [Enter] confirm  [Tab] take over  [F2] back  [F3] can't do this              │
       │ [F5] suspects  [F6] best tests  [?] keys                                     │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
@@ -206,7 +206,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Esc] not now                                               │
+      │ [Enter] confirm  [Esc] not now                                               │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -291,7 +291,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Esc] not now                                               │
+      │ [Enter] confirm  [Esc] not now                                               │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -347,7 +347,7 @@ describe('a session at 60 x 20', () => {
       │ ! 0.02 V is LOW: below the expected range                │
       │                                                          │
       ├──────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [Tab] take over  [F2] back              │
+      │ [Enter] confirm  [Tab] take over  [F2] back              │
       │ [F3] can't do this  [F5] suspects  [F6] best tests       │
       │ [F8] wiring  [?] keys                                    │
       └──────────────────────────────────────────────────────────┘
@@ -425,7 +425,7 @@ describe('a session at 60 x 20', () => {
       │ > 1  5 mV                                                │
       │   2  5 V                                                 │
       ├──────────────────────────────────────────────────────────┤
-      │ [Enter] take it  [F2] back  [F3] can't do this           │
+      │ [Enter] confirm  [F2] back  [F3] can't do this           │
       │ [F5] suspects  [F6] best tests  [F8] wiring  [?] keys    │
       └──────────────────────────────────────────────────────────┘
       "

@@ -142,7 +142,7 @@ export type AGoodSpareSensorIsPluggedIn = boolean
  */
 export type TheTargetPassesTheSensor = boolean
 /**
- * Brings out a fault that comes and goes.
+ * Brings out an intermittent fault.
  */
 export type HarnessAndConnectorsAreMovedMeanwhile = boolean
 /**
@@ -205,7 +205,7 @@ export type File = string
  */
 export type SecondFile = string
 /**
- * Path of a known-good capture; or where the edges should stand. What the job sheet states when left out.
+ * Path of a known-good capture; or the angles the edges should be at. What the job sheet states when left out.
  */
 export type Against = string
 /**
@@ -402,7 +402,7 @@ seed?: Seed
 intermittent?: Intermittent
 }
 /**
- * How the session stands.
+ * State of the session.
  */
 export interface State {
 method: "state"
@@ -454,7 +454,7 @@ moving?: TheTargetPassesTheSensor
 wiggle?: HarnessAndConnectorsAreMovedMeanwhile
 }
 /**
- * How vehicle and leads stand, as the session file has it.
+ * State of vehicle and leads, as the session file has it.
  */
 export interface SetupForm {
 state: StateName
@@ -807,7 +807,7 @@ words?: Text
 sure?: AllTheSame1
 }
 /**
- * The tests that must pass after the repair, before beside after.
+ * The tests that must pass after the repair, with the readings before and after.
  */
 export interface Retests {
 method: "retests"
