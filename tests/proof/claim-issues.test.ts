@@ -77,3 +77,17 @@ describe('what a sentence states', () => {
     expect(needs(text)).toEqual([]);
   });
 });
+
+test.each([
+  ['With a temporary pull-up from outside the module counts.', 'a step with a bridge'],
+  ["There is no pull-up at the sensor's connector.", "a reading at the sensor's connector"],
+  ['The voltage at the sensor is negative.', "a reading at the sensor's connector"],
+  ['There is a signal at the {module.signal}.', "a reading at the module's terminals"],
+  ['There is no feed at the module.', "a reading at the module's terminals"],
+  ['There is more than a reference on the feed.', 'a reading at a feed'],
+  ['There is no signal.', 'a reading or a look at the signal'],
+])('"%s" states what a step has to show', (text, needs) => {
+  const circuit = LIBRARY.circuits.get('hall-module-fed')!;
+  const said = claimsOf(text, circuit, []).map((claim) => claim.needs);
+  expect(said.join('\n')).toContain(needs);
+});
