@@ -132,12 +132,12 @@ describe('the job sheet says it better', () => {
     [
       'hall-no-signal',
       'left rear wheel',
-      '"left rear wheel" is not a shaft where the sensor of this procedure could sit; for example: crankshaft, intake camshaft, exhaust camshaft bank 2',
+      '"left rear wheel" is not a shaft where the sensor of this procedure could be; for example: crankshaft, intake camshaft, exhaust camshaft bank 2',
     ],
     [
       'wheel-speed-current',
       'crankshaft',
-      '"crankshaft" is no wheel where the sensor of this procedure could sit; for example: left front wheel, right rear wheel',
+      '"crankshaft" is not a wheel where the sensor of this procedure could be; for example: left front wheel, right rear wheel',
     ],
     ['throttle-position', 'crankshaft', 'the sensor of this procedure has only one position'],
     ['hall-no-signal', 'intake camshaft', null],

@@ -69,7 +69,7 @@ describe('cranking', () => {
         for (const to of done(step)) {
           const next = steps[to]!;
           if (!isTask(next) || JSON.stringify(next.setup) !== JSON.stringify(step.setup)) continue;
-          expect(next.say, `${step.id} to ${next.id}`).toMatch(/Where the last crank was/);
+          expect(next.say, `${step.id} to ${next.id}`).toMatch(/If the last crank was/);
         }
       }
     },
@@ -153,7 +153,7 @@ describe('what is done by hand', () => {
 
   it.each(NAMES)('a battery that comes off in %s comes off with care', (name) => {
     const repairs = Object.values(stepsOf(name)).flatMap((step) =>
-      step.kind === 'conclude' && /battery off/i.test(step.repair) ? [step.repair] : [],
+      step.kind === 'conclude' && /disconnect the battery|battery disconnected/i.test(step.repair) ? [step.repair] : [],
     );
     expect(repairs.length).toBeGreaterThan(0);
     for (const repair of repairs) expect(repair).toMatch(/ignition off.*radio code/);
