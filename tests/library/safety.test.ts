@@ -153,7 +153,9 @@ describe('what is done by hand', () => {
 
   it.each(NAMES)('a battery that comes off in %s comes off with care', (name) => {
     const repairs = Object.values(stepsOf(name)).flatMap((step) =>
-      step.kind === 'conclude' && /disconnect the battery|battery disconnected/i.test(step.repair) ? [step.repair] : [],
+      step.kind === 'conclude' && /disconnect the battery|battery disconnected/i.test(step.repair)
+        ? [step.repair]
+        : [],
     );
     expect(repairs.length).toBeGreaterThan(0);
     for (const repair of repairs) expect(repair).toMatch(/ignition off.*radio code/);
