@@ -216,7 +216,7 @@ describe('in words', () => {
     });
     expect(readFrom('measured: at the post')).toEqual({ kind: 'measured', words: 'at the post' });
     expect(readFrom('mesured')).toMatchObject({ fix: expect.stringContaining('"measured"') });
-    expect(readFrom('')).toMatchObject({ words: expect.stringContaining('not said') });
+    expect(readFrom('')).toMatchObject({ words: expect.stringContaining('does not say') });
   });
 
   test('what is known reads as people say it', () => {

@@ -35,7 +35,7 @@ describe('what is lifted above its own supply', () => {
       'an input, through 10 kohm',
       'hall-module-fed',
       { unplugged: OFF, bridges: [bridge('sensor.signal', PLUS, ohm(10_000))] },
-      /"module.signal" to 11.\d V, an input where at most (4.75|5) V stand/,
+      /"module.signal" to 11.\d V, an input that sees at most (4.75|5) V/,
     ],
     [
       'a 5 V input from the 12 V feed beside it',

@@ -292,14 +292,15 @@ describe('what the bench stops', () => {
     expect(begun.driver.session().tests).toHaveLength(1);
   });
 
-  test('the cautions of cranking come before each cranking, those of a live circuit once', () => {
+  // A DANGER of a drive that is known stops each crank: see pending-cautions.
+  test('what was read before cranking stops no second crank, and what was read of a live circuit neither', () => {
     const again = (setup: Setup) => {
       const begun = newDrill(5);
       const test = volts('sensor.feed', setup);
       measure(begun, test);
       return pendingTestCautions(begun.driver.session(), test).length;
     };
-    expect(again({ ...KEY_ON, state: 'cranking', target: 'moving' })).toBeGreaterThan(0);
+    expect(again({ ...KEY_ON, state: 'cranking', target: 'moving' })).toBe(0);
     expect(again(KEY_ON)).toBe(0);
   });
 });

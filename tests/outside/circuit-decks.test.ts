@@ -116,7 +116,7 @@ test('the decks hold every kind of fault that digits can show, and every instrum
 
 test('README says how many readings there are', () => {
   const count = [...decks.values()].reduce((sum, { length }) => sum + length, 0);
-  expect(readFileSync('README.md', 'utf8')).toContain(`(${count} readings, every run)`);
+  expect(readFileSync('README.md', 'utf8')).toContain(`${count} readings over every kind of fault`);
 });
 
 /** The electrical effect of a fault, and at what kind of thing. */
