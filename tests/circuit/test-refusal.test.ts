@@ -44,7 +44,7 @@ test.each<[TestRefusal, string]>([
   ],
   [
     { code: 'few-ohms-on-module', terminal, ohms: 10, leastOhms: 100 },
-    '10 ohm may draw too much for "module.signal" of the module; take 100 ohm or more',
+    '10 ohm may draw too much for "module.signal" of the module; use 100 ohm or more',
   ],
   [
     { code: 'battery-on-module', terminal, is: 'input' },

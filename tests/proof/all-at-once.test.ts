@@ -54,7 +54,7 @@ const MISTAKES: readonly (readonly [string, string])[] = [
   ['looks: [weak,', 'looks: [waek,'],
   // One step.
   ['    say: The coil has too few ohms.\n', '\n'],
-  ['    repair: Mend or replace the low wire.\n', '\n'],
+  ['    repair: Repair or replace the low wire.\n', '\n'],
   ['    why: One wire and nothing else.\n', '\n'],
   ['say: Only the leads', 'say: Key on. Only the leads'],
   // The tree and its proof.
@@ -83,7 +83,7 @@ test('a step that cannot be read hides no mistake elsewhere, and brings none of 
   const text = TREE_TEXT.replace('below: 1 Mohm', 'below: 1')
     .replace('measure: { counts: module.pickup-high }', 'measure: [counts]')
     .replace('go: coil-low }', 'go: nowhere }')
-    .replace('    repair: Mend or replace the low wire.\n', '\n');
+    .replace('    repair: Repair or replace the low wire.\n', '\n');
   expect(inTree(text)).toEqual([
     'unknown-step 17',
     'wrong-type 45',

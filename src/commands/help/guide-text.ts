@@ -133,13 +133,13 @@ function inline(text: string): string {
 function unmarked(text: string): string {
   return text
     .replace(/!\[([^\]]*)\]\(([^)]+)\)/g, '[picture: $1, $2]')
-    .replace(/\[([^\]]+)\]\((?:docs\/)?([a-z0-9-]+)\.md(?:#[^)]*)?\)/g, (_, words, topic) =>
+    .replace(/\[([^\][]+)\]\((?:docs\/)?([a-z0-9-]+)\.md(?:#[^)]*)?\)/g, (_, words, topic) =>
       words.startsWith(`${topic}.md`) || words === `docs/${topic}.md`
         ? `\`ohmward help ${topic}\``
         : `${words} (\`ohmward help ${topic}\`)`,
     )
-    .replace(/\[([^\]]+)\]\(#[^)]*\)/g, '$1')
-    .replace(/\[([^\]]+)\]\((\S+?)\)/g, (_, words, to) =>
+    .replace(/\[([^\][]+)\]\(#[^)]*\)/g, '$1')
+    .replace(/\[([^\][]+)\]\(([^\s)]+)\)/g, (_, words, to) =>
       words === to ? words : `${words} (${to})`,
     )
     .replace(/\\([|\\*_[\]])/g, '$1');

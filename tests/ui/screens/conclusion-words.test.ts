@@ -43,6 +43,6 @@ it('names a connector that could not be reached once, with the steps that were g
     .map(({ text }) => text)
     .join('\n');
   expect(said).toContain(
-    'may still be at fault. The connector of the sensor could not be reached: Pull the signal down at the plug; Known-good sensor in its place.',
+    'may still be at fault. The connector of the sensor could not be reached: Pull the signal down at the connector; Known-good sensor fitted.',
   );
 });
