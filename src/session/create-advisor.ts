@@ -148,9 +148,10 @@ class StateDiagnosis implements Diagnosis {
   weigh(faults: readonly string[], overturned: Overturned | null = null): Weighed {
     const key = JSON.stringify([faults, overturned]);
     const rows = () => this.suspects.rows;
-    const { basis, proposed } = this;
+    const { basis, proposed, isIntermittent } = this;
     const made =
-      this.weighed.get(key) ?? weighConclusion(faults, basis, { rows, proposed, overturned });
+      this.weighed.get(key) ??
+      weighConclusion(faults, basis, { rows, proposed, overturned, isIntermittent });
     this.weighed.set(key, made);
     return made;
   }

@@ -26,14 +26,17 @@ export interface WeighedBeside {
   readonly proposed: ProposedTests;
   /** The answer that led to the conclusion and does not hold. */
   readonly overturned: Overturned | null;
+  /** Faults that come and go are weighed: what is left when all reads good is then no ground for a repair. */
+  readonly isIntermittent: boolean;
 }
 
 /** The weight of a conclusion with `faults`. */
 export function weighConclusion(
   faults: readonly string[],
   basis: Basis,
-  { rows, proposed, overturned }: WeighedBeside,
+  beside: WeighedBeside,
 ): Weighed {
+  const { proposed } = beside;
   const { space, readings, standing, model } = basis;
   const weighed = space.weigh(space.namedBy(faults), standing);
   if (!weighed) return nothingFor(faults, basis);
@@ -45,8 +48,7 @@ export function weighConclusion(
   const isVague = repairsOf(faults, basis).length > REPAIRS_MOST;
   const isBorneOut = chance >= BORNE_OUT && !isWide;
   const concluded = { chance, faults, isBorneOut, isVague };
-  const better =
-    isBorneOut && !isVague ? NOTHING_BETTER : betterThan(concluded, { rows, proposed, overturned });
+  const better = isBorneOut && !isVague ? NOTHING_BETTER : betterThan(concluded, beside);
   const wanted = again && !better.overturned ? { ...NOTHING_BETTER, first: again } : better;
   let wouldProve: readonly Proposal[] | undefined;
   return {
@@ -81,7 +83,10 @@ const NOTHING_BETTER: Better = { first: null, instead: null, overturned: null };
  * to it, or conclude on what they do bear out, or make the test that tells most; where none is left, conclude on the few
  * that lead.
  */
-function betterThan(concluded: ConcludedOn, { rows, proposed, overturned }: WeighedBeside): Better {
+function betterThan(
+  concluded: ConcludedOn,
+  { rows, proposed, overturned, isIntermittent }: WeighedBeside,
+): Better {
   const { isBorneOut } = concluded;
   if (overturned && !isBorneOut) return { ...NOTHING_BETTER, overturned };
   const leader = leaderInstead(rows(), concluded);
@@ -89,7 +94,7 @@ function betterThan(concluded: ConcludedOn, { rows, proposed, overturned }: Weig
   if (isBorneOut) return NOTHING_BETTER;
   const [first = null] = proposed.nextTests;
   if (first) return { ...NOTHING_BETTER, first };
-  return { ...NOTHING_BETTER, instead: groupInstead(rows()) };
+  return { ...NOTHING_BETTER, instead: isIntermittent ? null : groupInstead(rows()) };
 }
 
 /** A conclusion beside which something better is looked for. */

@@ -37,6 +37,9 @@ export class World {
 
   /** Eyes and fingers on a thing: what is seen once is seen again. */
   inspect(of: string): 'sound' | 'faulty' {
+    // The marks tell on every car whether the wheel stands where it should.
+    if (of === 'target.marks')
+      return this.car.faults.some(({ id }) => id === 'target.displaced') ? 'faulty' : 'sound';
     for (const fault of this.car.faults) {
       if (!fault.subject.includes(of)) continue;
       const known = this.seen.get(fault.id) ?? this.random() < fault.visibleChance;
