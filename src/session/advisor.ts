@@ -4,6 +4,7 @@
  */
 import type { Look, MeterUnit, Shown, Test } from '../circuit/test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { Slices } from '../suspects/slices.ts';
 import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
@@ -19,6 +20,12 @@ export interface Advisor {
    * state gets the same object.
    */
   readonly diagnosis: (session: Session) => Diagnosis;
+  /** Whether the suspects and the car of a diagnosis are worked out, so that asking for them takes no time. */
+  readonly isReady: (session: Session) => boolean;
+  /** Works them out in slices. Who needs them sooner asks for them; nothing hangs on how far this has come. */
+  readonly prepare: (session: Session) => Slices<void>;
+  /** The same for the weight of a conclusion. */
+  readonly prepareWeigh: (session: Session, faults: readonly string[]) => Slices<void>;
   /** The suspects of its diagnosis. */
   readonly suspects: (session: Session) => SuspectView;
   /** The next tests of its diagnosis. */

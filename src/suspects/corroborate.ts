@@ -16,6 +16,7 @@ import { type Offer, offerAgain, offerTests } from './offer-tests.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
+import type { Slices } from './slices.ts';
 
 /** Independent pieces that prove a conclusion. */
 export const EVIDENCE_NEEDED = 3;
@@ -51,8 +52,11 @@ export interface Corroboration {
   readonly offers: readonly Offer[];
 }
 
-/** Weighs a conclusion. All faults with the same repair as a concluded one belong to it. */
-export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corroboration {
+/**
+ * Weighs a conclusion, in a slice for each repair that may be ruled out and some for each reading that it may hang on.
+ * All faults with the same repair as a concluded one belong to it.
+ */
+export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Slices<Corroboration> {
   const { ranking, readings } = ask;
   const errorModel = ask.errorModel ?? ERROR_MODEL;
   const { fits } = ranking;
@@ -62,7 +66,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   const [strongest] = now.others;
   const open = now.concluded.chance < PROVEN_CHANCE ? 1 : 0;
   const missing = rival ? Math.max(open, EVIDENCE_NEEDED - evidence.length) : 0;
-  const hangsOn = hangingOn(ask, now.concluded);
+  const hangsOn = yield* hangingOn(ask, now.concluded);
   const piecesWith = (reading: Reading) => {
     const more = { ...ask, readings: [...readings, reading] };
     const fit = fitOf(table, reading, errorModel);
@@ -109,6 +113,13 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     ...newOffers(),
     ...(open && strongest ? offerAgain(ask, named, strongest) : []),
   ];
+  const ruledOut: RuledOut[] = [];
+  for (const row of now.others) {
+    if (row.chance >= RULED_OUT_CHANCE || isTouched(row.repair)) continue;
+    const found = ruleOut(held, row);
+    if (found) ruledOut.push(found);
+    yield;
+  }
   let offers: readonly Offer[] | undefined;
   return {
     proven: missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn === null,
@@ -121,10 +132,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     evidence,
     hangsOn,
     carrying: carryingReadings(table, ask, fits, evidence),
-    ruledOut: now.others
-      .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !isTouched(repair))
-      .map((row) => ruleOut(held, row))
-      .filter((one) => one !== null),
+    ruledOut,
     // Half of the work, and many only ask what is proven.
     get offers() {
       offers ??= anyOffers();
@@ -134,7 +142,10 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
 }
 
 /** As `Corroboration.hangsOn` has it. */
-function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): number | null {
+function* hangingOn(
+  { readings, ranking }: CorroborationAsk,
+  concluded: Group,
+): Slices<number | null> {
   const { fits, chances, table } = ranking;
   const mass = (weights: Float64Array) =>
     concluded.members.reduce((sum, one) => sum + weights[one]!, 0);
@@ -152,10 +163,9 @@ function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): n
     .sort((a, b) => a.chance - b.chance);
   // Later readings may say the same as this one: then it is asked what they say without it.
   const { without } = ranking;
-  const needed = lost.find(
-    ({ reading, divided }) => !without || mass(without(reading, divided)) < MORE_LIKELY_THAN_NOT,
-  );
-  return needed?.reading ?? null;
+  for (const { reading, divided } of lost)
+    if (!without || mass(yield* without(reading, divided)) < MORE_LIKELY_THAN_NOT) return reading;
+  return null;
 }
 const MORE_LIKELY_THAN_NOT = 0.5;
 

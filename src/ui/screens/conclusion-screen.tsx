@@ -46,9 +46,12 @@ export function ConclusionScreen(props: ConclusionScreenProps) {
   const { advisor, drill } = opened;
   // What points to it on a drill is part of what is learned from it.
   const faults = drill ? null : proposed.faults;
-  const question = advisor && faults ? faults.join(' ') : null;
-  const weighed = useLater<Weighed | null>(session, question, () =>
-    advisor && faults ? advisor.weigh(session, faults) : null,
+  const asked = advisor && faults ? { advisor, faults } : null;
+  const weighed = useLater<Weighed | null>(
+    session,
+    asked?.faults.join(' ') ?? null,
+    () => asked?.advisor.weigh(session, asked.faults) ?? null,
+    () => asked?.advisor.prepareWeigh(session, asked.faults) ?? null,
   );
   // Anew when the proof arrives: an Enter pressed before it does not count.
   const key = `${proposed.title} ${weighed === 'pending'}`;
