@@ -270,8 +270,6 @@ const LINES_MOST = 70;
 /** They only become fewer and shorter: a name that is needed no more has to go. */
 const LONG_FOR_A_REASON: Readonly<Record<string, string>> = {
   'src/circuit/feed-tests.ts feedTests': 'a list: the standard tests of a feed, in their order',
-  'src/commands/session/open-session.ts atHand':
-    'a join: all that a session on the screen is given',
   'src/log/open-session.ts resumeSession': 'one order of reads and writes, each with its way back',
   'src/log/session-driver.ts driveSession': 'functions over one state that nobody else may touch',
   'src/log/session-writer.ts writerAt': 'functions over one open file and what is safe in it',
