@@ -67,11 +67,6 @@ export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Sli
   const open = now.concluded.chance < PROVEN_CHANCE ? 1 : 0;
   const missing = rival ? Math.max(open, EVIDENCE_NEEDED - evidence.length) : 0;
   const hangsOn = yield* hangingOn(ask, now.concluded);
-  const piecesWith = (reading: Reading) => {
-    const more = { ...ask, readings: [...readings, reading] };
-    const fit = fitOf(table, reading, errorModel);
-    return gatherEvidence(table, more, own, [...fits, fit], EVIDENCE_NEEDED).evidence.length;
-  };
   const named = namedGroup(table, ask.concluded);
   // Of two wires that touch both are mended, whichever the repair is named after.
   const isTouched = (repair: string) =>
@@ -87,32 +82,6 @@ export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Sli
   };
   // Against a rival that still stands the next piece is needed, else against the strongest that the pieces left.
   const next = open && strongest ? strongest : rival;
-  const offersFor = (against: Row) =>
-    offerTests(table, ask, {
-      concluded: named,
-      rival: against,
-      // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
-      brings: (reading) =>
-        evidence.length >= EVIDENCE_NEEDED || piecesWith(reading) > evidence.length,
-    });
-  /** Where nothing speaks against the strongest rival, the chance of those behind it is what can be lifted. */
-  const newOffers = (): readonly Offer[] => {
-    if (missing === 0 || !next) return [];
-    // Short of pieces, whatever brings one does; else only a rival that is worth it.
-    const short = evidence.length < EVIDENCE_NEEDED;
-    const against = short && rival ? [next, rival] : [next, ...now.others];
-    for (const row of against) {
-      if (!short && row !== next && row.chance < WORTH_LIFTING) break;
-      const found = offersFor(row);
-      if (found.length > 0) return found;
-    }
-    return [];
-  };
-  /** What a rival stands on is made again last: it brings no piece, and lifts the chance. */
-  const anyOffers = (): readonly Offer[] => [
-    ...newOffers(),
-    ...(open && strongest ? offerAgain(ask, named, strongest) : []),
-  ];
   const ruledOut: RuledOut[] = [];
   for (const row of now.others) {
     if (row.chance >= RULED_OUT_CHANCE || isTouched(row.repair)) continue;
@@ -135,10 +104,58 @@ export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Sli
     ruledOut,
     // Half of the work, and many only ask what is proven.
     get offers() {
-      offers ??= anyOffers();
+      offers ??= anyOffers(table, ask, { own, named, now, rival, next, missing, evidence });
       return offers;
     },
   };
+}
+
+/** A conclusion as far as it is weighed, for which more is to be found. */
+interface Weighing {
+  readonly own: ReadonlySet<string>;
+  readonly named: Group;
+  readonly now: ReturnType<typeof groupRows>;
+  readonly rival: Row | null;
+  /** The rival against which the next piece is needed. */
+  readonly next: Row | null;
+  readonly missing: number;
+  readonly evidence: readonly Evidence[];
+}
+
+/** What a rival stands on is made again last: it brings no piece, and lifts the chance. */
+function anyOffers(table: PredictionTable, ask: CorroborationAsk, weighing: Weighing): Offer[] {
+  const { named, now } = weighing;
+  const [strongest] = now.others;
+  const isOpen = now.concluded.chance < PROVEN_CHANCE;
+  return [
+    ...newOffers(table, ask, weighing),
+    ...(isOpen && strongest ? offerAgain(ask, named, strongest) : []),
+  ];
+}
+
+/** Where nothing speaks against the strongest rival, the chance of those behind it is what can be lifted. */
+function newOffers(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  { own, named, now, rival, next, missing, evidence }: Weighing,
+): readonly Offer[] {
+  if (missing === 0 || !next) return [];
+  const { readings, ranking, errorModel = ERROR_MODEL } = ask;
+  // Short of pieces, whatever brings one does; else only a rival that is worth it.
+  const short = evidence.length < EVIDENCE_NEEDED;
+  const piecesWith = (reading: Reading) => {
+    const more = { ...ask, readings: [...readings, reading] };
+    const fits = [...ranking.fits, fitOf(table, reading, errorModel)];
+    return gatherEvidence(table, more, own, fits, EVIDENCE_NEEDED).evidence.length;
+  };
+  // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
+  const brings = (reading: Reading) => !short || piecesWith(reading) > evidence.length;
+  for (const row of short && rival ? [next, rival] : [next, ...now.others]) {
+    if (!short && row !== next && row.chance < WORTH_LIFTING) break;
+    const found = offerTests(table, ask, { concluded: named, rival: row, brings });
+    if (found.length > 0) return found;
+  }
+  return [];
 }
 
 /** As `Corroboration.hangsOn` has it. */

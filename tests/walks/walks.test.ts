@@ -56,8 +56,8 @@ function walk({ driver, advisor, ...opened }: OpenedSession, makesOffered: boole
     const session = driver.session();
     const step = presentStep(session)!;
     if (step.kind === 'conclude') {
-      const { first, proven, wouldProve } = advisor!.weigh(session, step.faults);
-      const offered = first ?? (proven ? undefined : wouldProve[0]);
+      const { better, proven } = advisor!.weigh(session, step.faults);
+      const offered = 'proposal' in better ? better.proposal : null;
       if (!offered || !makesOffered) return { session, step, proven };
       driver.perform(madeOnBench({ ...opened, driver, advisor }, offered)!);
     } else if (pendingCautions(session).length > 0) {
