@@ -3,13 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sha256 } from '../../src/log/hash.ts';
-import {
-  eventsOf,
-  makePlace,
-  type Place,
-  runProgram,
-  sessionWithCaptures,
-} from './program.ts';
+import { eventsOf, makePlace, type Place, runProgram, sessionWithCaptures } from './program.ts';
 
 /** Begun at the picture: the way to it costs more than all the rest, and is others' matter. */
 const AT_PICTURE = ['--from', 'picture', '--vehicle', '7', '--bench'];
