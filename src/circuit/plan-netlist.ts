@@ -91,6 +91,7 @@ function withSwappedEnds(wire: Wire, effects: readonly FaultEffect[]): Wire {
   if (swap?.kind !== 'wires-swapped') return wire;
   const [a, b] = swap.terminals;
   const placed = (end: TerminalId): TerminalId => (end === a ? b : end === b ? a : end);
+  if (placed(wire.from) === wire.from && placed(wire.to) === wire.to) return wire;
   return { ...wire, from: placed(wire.from), to: placed(wire.to) };
 }
 
