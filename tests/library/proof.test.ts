@@ -28,7 +28,7 @@ const WRONG_SHARE_ALL = WRONG_SHARE_MAX / 10;
  * out: it looks at what is to be replaced, asks for volts before ohms, and tells a track that falls from a signal that is
  * held up before the plug is opened.
  */
-const DETOUR_MAX = 1.22;
+const DETOUR_MAX = 1.15;
 /** The pedal's goes through one track after the other; the cheapest order reads both at once and knows all pairs by heart. */
 const DETOUR_OF_PEDAL_MAX = 1.3;
 
