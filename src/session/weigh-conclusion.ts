@@ -28,6 +28,8 @@ export interface WeighedBeside {
   readonly overturned: Overturned | null;
   /** Faults that come and go are weighed: what is left when all reads good is then no ground for a repair. */
   readonly isIntermittent: boolean;
+  /** The end of a search for one that did not come; null where it is not searched for, or some reading shows a fault. */
+  readonly nothingFound: SuspectRow | null;
 }
 
 /** The weight of a conclusion with `faults`. */
@@ -69,7 +71,15 @@ export function weighConclusion(
       return isUnplaced(model.circuit, left) ? proposed.nextTests : [];
     },
     get wouldProve() {
-      wouldProve ??= provingTests(weighed, { first: wanted.first, again }, basis, proposed);
+      // What nobody has shown is proven by nothing.
+      const offers = isWide && beside.nothingFound ? [] : weighed.offers;
+      const { hangsOn: at } = weighed;
+      wouldProve ??= provingTests(
+        { offers, hangsOn: at },
+        { first: wanted.first, again },
+        basis,
+        proposed,
+      );
       return wouldProve;
     },
   };
@@ -85,13 +95,17 @@ const NOTHING_BETTER: Better = { first: null, instead: null, overturned: null };
  */
 function betterThan(
   concluded: ConcludedOn,
-  { rows, proposed, overturned, isIntermittent }: WeighedBeside,
+  { rows, proposed, overturned, isIntermittent, nothingFound }: WeighedBeside,
 ): Better {
   const { isBorneOut } = concluded;
   if (overturned && !isBorneOut) return { ...NOTHING_BETTER, overturned };
   const leader = leaderInstead(rows(), concluded);
   if (leader) return { ...NOTHING_BETTER, instead: leader };
   if (isBorneOut) return NOTHING_BETTER;
+  if (nothingFound)
+    return proposed.showing
+      ? { ...NOTHING_BETTER, first: proposed.showing }
+      : { ...NOTHING_BETTER, instead: nothingFound };
   const [first = null] = proposed.nextTests;
   if (first) return { ...NOTHING_BETTER, first };
   return { ...NOTHING_BETTER, instead: isIntermittent ? null : groupInstead(rows()) };
@@ -157,7 +171,7 @@ function evidenceLines(
 
 /** Tests that would support or break the conclusion, before them the one that is to be made before it is accepted. */
 function provingTests(
-  { offers, hangsOn }: Corroboration,
+  { offers, hangsOn }: Pick<Corroboration, 'offers' | 'hangsOn'>,
   { first, again }: Readonly<Record<'first' | 'again', Proposal | null>>,
   { readings, space }: Basis,
   proposed: ProposedTests,

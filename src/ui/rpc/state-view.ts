@@ -8,7 +8,7 @@ import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
-import type { Weighed } from '../../session/advisor.ts';
+import type { Proposal, Weighed } from '../../session/advisor.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { sheetAnswer } from '../../session/code-answer.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
@@ -134,7 +134,17 @@ function diagnosisOf(opened: OpenedSession): Result | null {
     explained: unexplained === null,
     misfit: diagnosis.car?.misfit.chance ?? null,
     alike: groupRepairs,
+    asleep: diagnosis.asleep && {
+      first: testView(opened, diagnosis.asleep.first),
+      end: diagnosis.asleep.end && bind(diagnosis.asleep.end.words),
+    },
   };
+}
+
+function testView({ bind }: OpenedSession, proposal: Proposal | null): Result | null {
+  return (
+    proposal && { words: bind(proposal.words), test: proposal.test, minutes: proposal.minutes }
+  );
 }
 
 /** The events from number `from` on, each with its number as in the file. */
@@ -245,14 +255,15 @@ function conclusionView(opened: OpenedSession, step: Conclusion): Result {
  * for instead.
  */
 export function firstView(
-  { bind }: OpenedSession,
+  opened: OpenedSession,
   weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead' | 'overturned'> | null,
 ): Result {
+  const { bind } = opened;
   const { first = null, instead = null, overturned = null } = weighed ?? {};
   return {
     restsOn: weighed?.hangsOn ?? null,
     overturned: overturned && { ...overturned },
-    first: first && { words: bind(first.words), test: first.test, minutes: first.minutes },
+    first: testView(opened, first),
     instead: instead && {
       repair: instead.repair,
       words: bind(instead.words),

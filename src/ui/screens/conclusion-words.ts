@@ -245,6 +245,7 @@ export function restsWords(
         : '';
     return `This rests on one reading: ${unstopped(test)}, ${found}.${then}`;
   }
+  if (instead && instead.faults.length === 0) return opened.bind(instead.words);
   if (weighed.isWide) return wideWords(opened, weighed);
   if (first)
     return `The readings do not support this yet (${percentWords(chance)}). First: ${unstopped(opened.bind(first.words))}.`;
