@@ -7,7 +7,7 @@ import { decide } from '../session/decide.ts';
 import type { Performed, SessionDriver, VehicleAnswer } from '../session/driver.ts';
 import type { SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';
-import { goneRoundFor } from '../session/out-of-reach.ts';
+import { goneRoundFor, reopenedFor } from '../session/out-of-reach.ts';
 import { refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
 import { ELSEWHERE, type SessionWriter } from './session-writer.ts';
@@ -27,8 +27,13 @@ export interface DriverParts {
   readonly onRest?: (session: Session) => void;
 }
 
-/** How the present step is answered without asking for it; null where it is asked. */
+/**
+ * How the session goes on without asking: back to a step that can be reached after all, or past one that is answered
+ * already or cannot be reached; null where the present step is asked.
+ */
 function unasked(session: Session): Command | null {
+  const to = reopenedFor(session);
+  if (to !== null) return { type: 'go-back', to };
   const test = answeringTest(session);
   if (test !== null) return { type: 'answer-by-test', by: test };
   const round = goneRoundFor(session);

@@ -25,11 +25,16 @@ export function needsAny(
 ): boolean {
   if (parts.length === 0) return false;
   const ends = [...leads(probe), ...setup.bridges.flatMap(({ from, to }) => [from, to])];
-  const seen = probe.kind === 'inspect' ? seenAt(probe.of, circuit) : [];
   return (
-    [...setup.unplugged, ...seen].some((name) => parts.includes(name)) ||
+    setup.unplugged.some((name) => parts.includes(name)) ||
+    (probe.kind === 'inspect' && isLookAt(probe.of, parts, circuit)) ||
     ends.some((end) => isOnlyOf(end, parts, circuit))
   );
+}
+
+/** Whether a thing that can be looked at is of one of these parts: it, its plug, or a wire to it. */
+export function isLookAt(of: string, parts: readonly string[], circuit: Circuit): boolean {
+  return seenAt(of, circuit).some((name) => parts.includes(name));
 }
 
 /** What is looked at: a plug is of its part, a wire of the parts at its ends. */

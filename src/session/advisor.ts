@@ -48,6 +48,8 @@ export interface Diagnosis {
   readonly nextTests: readonly Proposal[];
   /** A few more, in the same order. Neither has a test that was set aside. */
   readonly furtherTests: readonly Proposal[];
+  /** How a search goes on for a fault that comes and goes and did not come when it was moved; null where there is none. */
+  readonly asleep: Asleep | null;
   /** Points of cars, as the model has them, that the readings leave; null where unknown values are not weighed. */
   readonly carsLeft: readonly Float64Array[] | null;
   /** What the readings have shown of this car; null where its unknown values are not weighed. */
@@ -60,6 +62,14 @@ export interface Diagnosis {
   readonly possible: (test: Test) => PossibleValues | null;
   /** Evidence for and against a conclusion with these faults (empty for "no fault found"). */
   readonly weigh: (faults: readonly string[]) => Weighed;
+}
+
+/** A search for a fault that does not come. */
+export interface Asleep {
+  /** The test that is likeliest to show it for its minutes; null once none is worth them. */
+  readonly first: Proposal | null;
+  /** The end, once no test is worth its minutes, no step of the tree that moves or warms something neither; else null. */
+  readonly end: SuspectRow | null;
 }
 
 /** What the readings are worth for a conclusion, and what is better done before it is accepted. */

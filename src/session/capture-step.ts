@@ -5,7 +5,6 @@ import type { Look, Probe, Test } from '../circuit/test.ts';
 import {
   type AskStep,
   type CaptureLevel,
-  type LookStep,
   type MeasureStep,
   type Step,
   WAKING,
@@ -33,13 +32,13 @@ import {
   measureAgainst,
   measureGiven,
 } from './measure-capture.ts';
-import { againCommand } from './retest.ts';
+import { againCommand, type RepeatableStep } from './retest.ts';
 import { dropsWords } from './watched-words.ts';
 
 /** What a capture is to answer. */
 export type CaptureAsk =
   | { readonly kind: 'step'; readonly step: Step }
-  | { readonly kind: 'retest'; readonly step: MeasureStep | LookStep }
+  | { readonly kind: 'retest'; readonly step: RepeatableStep }
   | {
       readonly kind: 'test';
       readonly test: Test;
@@ -164,8 +163,8 @@ export function captureAnswer(
           channels.length === 1 ? 'it has one channel' : `choose one from 1 to ${channels.length}`,
         );
   const answer =
-    ask.kind === 'step' && ask.step.kind === 'ask'
-      ? asWatched(found, channels[channel]!.samples)
+    ask.kind !== 'test' && ask.step.kind === 'ask'
+      ? asWatched(ask, found, channels[channel]!.samples)
       : answerOf(ask, found);
   if (channels.length < 2) return answer;
   const choice: CaptureChannels = {
@@ -272,6 +271,7 @@ function heldAgainst(found: MeasuredCapture, held: CaptureAgainst | null): Measu
 
 /** What a long capture shows of a signal while something is moved: it answers no step, and is kept as a round. */
 function asWatched(
+  ask: Exclude<CaptureAsk, { kind: 'test' }>,
   { capture, measures, known, lines }: MeasuredCapture,
   samples: Float32Array,
 ): CaptureAnswer {
@@ -281,6 +281,7 @@ function asWatched(
   const isLevel = unit !== '1';
   const command: Command = {
     type: 'watch-waking',
+    ...(ask.kind === 'retest' ? { step: ask.step.id } : {}),
     place: null,
     typed: '',
     unit: isLevel ? unit : null,

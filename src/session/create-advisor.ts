@@ -4,13 +4,14 @@ import type { Test } from '../circuit/test.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Slices } from '../suspects/slices.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
-import type { Advisor, Diagnosis, Proposal, SuspectView, Weighed } from './advisor.ts';
+import type { Advisor, Asleep, Diagnosis, Proposal, SuspectView, Weighed } from './advisor.ts';
 import { type Basis, leftTogether } from './basis.ts';
 import type { CarView } from './car-view.ts';
 import { type About, chooseSuspects } from './choose-suspects.ts';
 import type { ExpectedShown } from './events.ts';
 import type { GoodHere } from './good-here.ts';
-import { isIntermittent } from './intermittent.ts';
+import { isAsleep, isIntermittent } from './intermittent.ts';
+import { nothingFound } from './nothing-found.ts';
 import { needsUnreached } from './out-of-reach.ts';
 import { type Overturned, overturnedAnswer } from './overturned.ts';
 import type { PossibleValues } from './possible-values.ts';
@@ -83,6 +84,7 @@ export function createAdvisor(model: Model, about: About): Advisor {
 interface StandingIn {
   readonly readings: readonly SessionReading[];
   readonly isIntermittent: boolean;
+  readonly isAsleep: boolean;
   readonly now: Situation;
   readonly means: Means;
   /** Places of the tests that were set aside, by themselves or with the connector that they need. */
@@ -100,6 +102,7 @@ function standingIn(session: Session, space: SuspectSpace): StandingIn {
   return {
     readings: space.readingsOf(session),
     isIntermittent: isIntermittent(session),
+    isAsleep: isAsleep(session),
     now: situationOf(session),
     means: meansOf(session),
     aside: [
@@ -115,16 +118,26 @@ function standingIn(session: Session, space: SuspectSpace): StandingIn {
 class StateDiagnosis implements Diagnosis {
   private readonly basis: Basis;
   private readonly isIntermittent: boolean;
+  private readonly isAsleep: boolean;
   private readonly thisCar: ThisCar;
   private readonly proposed: ProposedTests;
   private readonly weighed = new Map<string, Weighed>();
   private view: SuspectView | undefined;
   private together: readonly string[] | undefined;
+  private search: Asleep | null | undefined;
 
   constructor(model: Model, job: Job, standing: StandingIn, space: SuspectSpace) {
-    const { readings, isIntermittent: comesAndGoes, now, means, aside } = standing;
+    const {
+      readings,
+      isIntermittent: comesAndGoes,
+      isAsleep: sleeps,
+      now,
+      means,
+      aside,
+    } = standing;
     const ranking = space.rank(readings);
     this.isIntermittent = comesAndGoes;
+    this.isAsleep = sleeps;
     this.basis = {
       ...{ model, job, space, readings },
       standing: { readings, ranking, now, means, aside },
@@ -161,11 +174,21 @@ class StateDiagnosis implements Diagnosis {
   }
 
   get nextTests(): readonly Proposal[] {
-    return this.proposed.nextTests;
+    const { nextTests } = this.proposed;
+    const first = this.asleep?.first;
+    return first ? [first, ...nextTests.filter(({ id }) => id !== first.id)] : nextTests;
   }
 
   get furtherTests(): readonly Proposal[] {
     return this.proposed.furtherTests;
+  }
+
+  get asleep(): Asleep | null {
+    if (this.search !== undefined) return this.search;
+    const end = this.isAsleep ? nothingFound(this.basis) : null;
+    const { showing, isWorthWaking } = this.proposed;
+    this.search = end && { first: showing, end: showing || isWorthWaking ? null : end };
+    return this.search;
   }
 
   get car(): CarView | null {
@@ -194,7 +217,10 @@ class StateDiagnosis implements Diagnosis {
     const { basis, proposed, isIntermittent } = this;
     const made =
       this.weighed.get(key) ??
-      weighConclusion(faults, basis, { rows, proposed, overturned, isIntermittent });
+      weighConclusion(faults, basis, {
+        ...{ rows, proposed, overturned, isIntermittent },
+        nothingFound: this.isAsleep ? nothingFound(basis) : null,
+      });
     this.weighed.set(key, made);
     return made;
   }

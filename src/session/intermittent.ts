@@ -217,6 +217,18 @@ export function isInVain({ opened: { procedure } }: Session, step: Step, outcome
   return procedure !== null && canWake(procedure, step) && !wakes(procedure, step, outcome);
 }
 
+/** Whether a fault that comes and goes is weighed, was looked for by hand, and did not come. */
+export function isAsleep(session: Session): boolean {
+  const { procedure, vehicle } = session.opened;
+  if (!procedure || vehicle.kind === 'drill' || !isIntermittent(session)) return false;
+  const moved = standingAnswers(session)
+    .flatMap((answer) => answeredWith(procedure, answer) ?? [])
+    .filter(({ step }) => canWake(procedure, step));
+  return (
+    moved.length > 0 && moved.every(({ step, outcome }) => !wakes(procedure, step, outcome.name))
+  );
+}
+
 /** As eyes have it: something is wrong there, or nothing. */
 function drops(isSeen: boolean): Shown {
   return { kind: 'look', look: isSeen ? 'faulty' : 'sound' };

@@ -58,6 +58,22 @@ export function goneRoundFor(session: Session): EventNumber | null {
   return unreached.find((one) => one.by > back + 1 && isInTheWay(session, step, one))?.by ?? null;
 }
 
+/**
+ * Place in the way of the first step that was gone round for a connector which was just taken back: it is asked now. Null
+ * where none was.
+ */
+export function reopenedFor({ status, events, trail, answers }: Session): number | null {
+  const last = events.at(-1);
+  if (status !== 'open' || last?.type !== 'connector-set-aside' || last.aside) return null;
+  const place = trail.findIndex(({ answer }) => {
+    const event = answer === null ? undefined : answers[answer]?.event;
+    if (event?.type !== 'step-impossible' || !('by' in event)) return false;
+    const by = events[event.by - 1];
+    return by?.type === 'connector-set-aside' && by.part === last.part;
+  });
+  return place < 0 ? null : place;
+}
+
 /** The step as it is gone round for what event `by` says; null where it is not. */
 export function roundBy(
   session: Session,

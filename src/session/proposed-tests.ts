@@ -13,10 +13,12 @@ import {
 } from '../procedure/test-words.ts';
 import type { RankedTest } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import type { Diagnosis, Proposal } from './advisor.ts';
 import type { Basis } from './basis.ts';
 import type { ExpectedShown } from './events.ts';
+import { isWorthSearching } from './nothing-found.ts';
 import type { ThisCar } from './this-car.ts';
 
 /** Tests that are proposed at once, and those that are shown to who asks for more. */
@@ -44,6 +46,7 @@ export class ProposedTests implements Pick<Diagnosis, 'nextTests' | 'furtherTest
   private best: readonly RankedTest[] | undefined;
   private next: readonly Proposal[] | undefined;
   private further: readonly Proposal[] | undefined;
+  private shown: Proposal | null | undefined;
 
   constructor(from: ProposedFrom) {
     this.from = from;
@@ -58,6 +61,46 @@ export class ProposedTests implements Pick<Diagnosis, 'nextTests' | 'furtherTest
   get furtherTests(): readonly Proposal[] {
     this.further ??= this.told(this.propose().slice(FIRST_TESTS));
     return this.further;
+  }
+
+  /** Of the tests that are worth their minutes in a search for what comes and goes the one that is most; null for none. */
+  get showing(): Proposal | null {
+    if (this.shown !== undefined) return this.shown;
+    const [best] = this.worthSearching().filter(({ test }) => this.isMade(test));
+    this.shown = best
+      ? this.proposal(best.test, best.minutes, {
+          shows: [],
+          why: `shows such a fault with a chance of ${Math.round(best.chance * 100)} %`,
+          bits: 0,
+        })
+      : null;
+    return this.shown;
+  }
+
+  /** Whether moving or warming something that was left alone is worth its minutes in such a search. */
+  get isWorthWaking(): boolean {
+    return this.worthSearching().some(({ test }) => !this.isMade(test));
+  }
+
+  private worthSearching(): { test: number; minutes: number; chance: number }[] {
+    const { space, standing } = this.from.basis;
+    return space
+      .showing(standing)
+      .map(({ test, chance }) => {
+        const { minutes } = testCost(
+          space.testAt(test),
+          standing.now,
+          COSTS,
+          standing.means.helper,
+        );
+        return { test, minutes, chance };
+      })
+      .filter(isWorthSearching)
+      .sort((a, b) => a.minutes / a.chance - b.minutes / b.chance);
+  }
+
+  private isMade(place: number): boolean {
+    return this.from.basis.space.testAt(place).test !== null;
   }
 
   /** A test of the table that the person could do now. */

@@ -8,6 +8,7 @@ import { expectedRangeWords } from '../procedure/test-words.ts';
 import { absentParts, needsAny } from './absent-parts.ts';
 import type { ExpectedShown } from './events.ts';
 import { expectedShown } from './expected-shown.ts';
+import { needsUnreached } from './out-of-reach.ts';
 import type { Session } from './session.ts';
 import { modelHere } from './step-here.ts';
 import { type TestTable, testTable } from './test-table.ts';
@@ -29,16 +30,17 @@ export interface TestToDo {
 
 /**
  * The tests of the procedure and the usual ones of the circuit, each once, but for those of neighbours that this car does
- * not have; none without a circuit.
+ * not have, and those that need a connector out of reach; none without a circuit.
  */
-export function testsToChoose({ opened }: Session): TestTable['entries'] {
-  const { circuit, procedure, meter, job } = opened;
+export function testsToChoose(session: Session): TestTable['entries'] {
+  const { circuit, procedure, meter, job } = session.opened;
   if (!circuit) return [];
   const { entries } = testTable(circuit, procedure, meter);
   const absent = absentParts(circuit, job);
-  return absent.length === 0
-    ? entries
-    : entries.filter(({ test }) => !needsAny(test, absent, circuit));
+  if (absent.length === 0 && session.unreached.length === 0) return entries;
+  return entries.filter(
+    ({ test }) => !needsAny(test, absent, circuit) && !needsUnreached(session, test),
+  );
 }
 
 /** What a test is called; null where no circuit is known. */

@@ -5,7 +5,12 @@ import { canBeAnswered } from '../circuit/test-refusal.ts';
 import { type Corroboration, corroborate } from '../suspects/corroborate.ts';
 import { ERROR_MODEL } from '../suspects/error-model.ts';
 import type { Reading } from '../suspects/likelihood.ts';
-import { type ProposalAsk, type Proposals, proposeTests } from '../suspects/next-test.ts';
+import {
+  type ProposalAsk,
+  type Proposals,
+  proposeTests,
+  showsFault,
+} from '../suspects/next-test.ts';
 import { AT_THE_START, findOptimum, type Optimum } from '../suspects/optimum.ts';
 import { type Outcomes, outcomesOf } from '../suspects/outcomes.ts';
 import { Posteriors } from '../suspects/posterior.ts';
@@ -21,7 +26,7 @@ import type { Reach } from '../suspects/shown-reach.ts';
 import { type CarKnowledge, carKnown } from '../suspects/shown-values.ts';
 import { atOnce, type Slices } from '../suspects/slices.ts';
 import type { CarSampler } from '../suspects/suspect-cars.ts';
-import type { Means, Situation } from '../suspects/test-cost.ts';
+import { canDo, type Means, type Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import { type ConclusionVerdict, verdictOf } from '../suspects/verdict.ts';
 import type { WakingTest } from './intermittent.ts';
@@ -205,6 +210,24 @@ export class SuspectSpace {
     const outcomes = this.outcomes(ranking.table);
     const without = [...this.doneOrOwn(readings), ...aside];
     return proposeTests(ranking.table, ranking, { now, means, outcomes, without, ...more });
+  }
+
+  /**
+   * Chance of each test not made yet to show what a sound car does not; of those that only a step of the tree makes as well,
+   * whether or not they can be made here.
+   */
+  showing({ readings, ranking, means, aside = [] }: Standing): {
+    readonly test: number;
+    readonly chance: number;
+  }[] {
+    const outcomes = this.outcomes(ranking.table);
+    const without = new Set([...this.doneOrOwn(readings), ...aside]);
+    const done = new Set(readings.map(({ test }) => test));
+    return this.tests.flatMap((one, test) => {
+      const canBe =
+        one.test === null ? !done.has(test) : !without.has(test) && canDo(one, means).can;
+      return canBe ? [{ test, chance: showsFault(ranking.table, ranking, outcomes(test)) }] : [];
+    });
   }
 
   /** Where the readings have led. */

@@ -35,6 +35,8 @@ export interface WeighedBeside {
   readonly overturned: Overturned | null;
   /** Faults that come and go are weighed: what is left when all reads good is then no ground for a repair. */
   readonly isIntermittent: boolean;
+  /** The end of a search for one that did not come; null where it is not searched for, or some reading shows a fault. */
+  readonly nothingFound: SuspectRow | null;
 }
 
 /** The weight of a conclusion with `faults`. */
@@ -77,7 +79,14 @@ export function weighConclusion(
       return isUnplaced(model.circuit, left) ? proposed.nextTests : [];
     },
     get wouldProve() {
-      wouldProve ??= provingTests(weighed, { held, again }, basis, proposed);
+      // What nobody has shown is proven by nothing.
+      const offers = support === 'too-many' && beside.nothingFound ? [] : weighed.offers;
+      wouldProve ??= provingTests(
+        { offers, hangsOn: weighed.hangsOn },
+        { held, again },
+        basis,
+        proposed,
+      );
       return wouldProve;
     },
   };
@@ -96,7 +105,7 @@ function supportOf(chance: number, repairs: readonly string[]): Support {
  */
 function heldUpBy(
   concluded: ConcludedOn,
-  { rows, proposed, overturned, isIntermittent }: WeighedBeside,
+  { rows, proposed, overturned, isIntermittent, nothingFound }: WeighedBeside,
 ): Better | null {
   const { support, isVague, again } = concluded;
   const isBorneOut = support === 'borne-out';
@@ -106,6 +115,10 @@ function heldUpBy(
   const leader = leaderInstead(rows(), concluded);
   if (leader) return { kind: 'instead', row: leader };
   if (isBorneOut) return null;
+  if (nothingFound)
+    return proposed.showing
+      ? { kind: 'first', proposal: proposed.showing }
+      : { kind: 'instead', row: nothingFound };
   const [proposal] = proposed.nextTests;
   if (proposal) return { kind: 'first', proposal };
   const group = isIntermittent ? null : groupInstead(rows());
@@ -173,7 +186,7 @@ function evidenceLines(
 
 /** Tests that would support or break the conclusion, before them the one that is to be made before it is accepted. */
 function provingTests(
-  { offers, hangsOn }: Corroboration,
+  { offers, hangsOn }: Pick<Corroboration, 'offers' | 'hangsOn'>,
   { held, again }: { readonly held: Better | null; readonly again: Proposal | null },
   { readings, space }: Basis,
   proposed: ProposedTests,

@@ -100,8 +100,27 @@ export function proposeTests(
   return { best, all };
 }
 
-/** Expected drop in entropy over repairs from one test, in bits; never negative. */
-export function expectedDrop(table: PredictionTable, ranking: Ranking, outcomes: Outcomes): number {
+/** An outcome that leaves the sound circuit less than this part of its chance is none that a sound car shows. Our choice. */
+const SOUND_PART = 0.1;
+
+/** Chance that a test shows something that a sound car does not, whichever fault it would be. */
+export function showsFault(table: PredictionTable, ranking: Ranking, outcomes: Outcomes): number {
+  const { repairs, joint } = jointOf(table, ranking, outcomes);
+  const sound = repairs.indexOf(HEALTHY);
+  const before = ranking.chances[table.candidates.findIndex(({ id }) => id === HEALTHY)] ?? 0;
+  return outcomes.specs.reduce((sum, _, outcome) => {
+    const row = joint.subarray(outcome * repairs.length, (outcome + 1) * repairs.length);
+    const all = row.reduce((a, b) => a + b, 0);
+    return (row[sound] ?? 0) < SOUND_PART * before * all ? sum + all : sum;
+  }, 0);
+}
+
+/** Chance of each outcome and repair together, row by row of an outcome. */
+function jointOf(
+  table: PredictionTable,
+  ranking: Ranking,
+  outcomes: Outcomes,
+): { readonly repairs: readonly string[]; readonly joint: Float64Array } {
   const { samples } = table;
   const { repairs, repairOf } = repairsOf(table.candidates);
   const joint = new Float64Array(outcomes.specs.length * repairs.length);
@@ -113,6 +132,12 @@ export function expectedDrop(table: PredictionTable, ranking: Ranking, outcomes:
         chance * ranking.sampleShares[at]!;
     }
   });
+  return { repairs, joint };
+}
+
+/** Expected drop in entropy over repairs from one test, in bits; never negative. */
+export function expectedDrop(table: PredictionTable, ranking: Ranking, outcomes: Outcomes): number {
+  const { repairs, joint } = jointOf(table, ranking, outcomes);
   const byOutcome = outcomes.specs.map((_, outcome) =>
     joint
       .subarray(outcome * repairs.length, (outcome + 1) * repairs.length)

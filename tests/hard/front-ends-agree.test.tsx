@@ -168,6 +168,7 @@ const SILENT: Advisor = {
       suspects: NOTHING,
       nextTests: [],
       furtherTests: [],
+      asleep: null,
       car: null,
       carsLeft: null,
       weigh: () => WEIGHED,

@@ -4,6 +4,7 @@ import { createModel } from '../../src/circuit/model.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { fitNeighbours } from '../../src/procedure/read-neighbours.ts';
+import { isLookAt } from '../../src/session/absent-parts.ts';
 import { allTests } from '../../src/session/advisor.ts';
 import type { Command } from '../../src/session/command.ts';
 import { createAdvisor } from '../../src/session/create-advisor.ts';
@@ -30,6 +31,17 @@ test.each<[string, Job['shares'], boolean]>([
   ['only the ground is told of', [{ name: 'fan', shares: ['ground'] }], true],
 ])("where %s, the tests of the circuit's neighbour stand or not", (_, shares, stand) => {
   expect(ofThrottle(shares).length > 0).toBe(stand);
+});
+
+test.each<[string, boolean]>([
+  ['throttle-position', true],
+  ['connector.throttle-position', true],
+  ['wire.throttle-feed', true],
+  ['connector.sensor', false],
+  ['wire.feed', false],
+  ['harness', false],
+])('a look at %s is one at a neighbour that is not there: %s', (of, isAbsent) => {
+  expect(isLookAt(of, ['throttle-position'], HALL)).toBe(isAbsent);
 });
 
 test('all other tests stay', () => {

@@ -9,8 +9,14 @@ import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { gapsOf } from '../../src/session/gaps.ts';
 import { checkHistory } from '../../src/session/history.ts';
-import { asideBack, asideCommand, goneRoundFor } from '../../src/session/out-of-reach.ts';
+import {
+  asideBack,
+  asideCommand,
+  goneRoundFor,
+  reopenedFor,
+} from '../../src/session/out-of-reach.ts';
 import { presentStep, type Session } from '../../src/session/session.ts';
+import { testsToChoose } from '../../src/session/session-tests.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { shipped } from '../circuit/shipped.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
@@ -110,6 +116,15 @@ describe('a connector that cannot be reached', () => {
   });
 });
 
+it('leaves the tests that need it off the list to choose from, until it is taken back', () => {
+  const needs = (session: Session) =>
+    testsToChoose(session).filter(({ test }) => touchesConnector(CIRCUIT, test, 'sensor')).length;
+  expect(needs(walked())).toBeGreaterThan(0);
+  expect(needs(walked(OUT))).toBe(0);
+  expect(testsToChoose(walked(OUT)).length).toBeGreaterThan(0);
+  expect(needs(walked(OUT, IN))).toBe(needs(walked()));
+});
+
 describe('the tree goes round it', () => {
   it('with the reason, at the way that the step has', () => {
     const asked = walked(OUT, DONE);
@@ -133,6 +148,20 @@ describe('the tree goes round it', () => {
     expect(presentStep(pattern)?.id).toBe('pattern');
     expect(goneRoundFor(pattern)).toBeNull();
     expect(goneRoundFor(walked(OUT, IN, DONE))).toBeNull();
+  });
+
+  it('and comes back to the first step that it went round, once that can be reached after all', () => {
+    expect(reopenedFor(walked(OUT, DONE, ROUND(2)))).toBeNull();
+    const taken = walked(OUT, DONE, ROUND(2), IN);
+    const to = reopenedFor(taken)!;
+    expect(taken.trail[to]?.step).toBe('feed');
+    const back = walked(OUT, DONE, ROUND(2), IN, { type: 'go-back', to });
+    expect(presentStep(back)?.id).toBe('feed');
+    expect([goneRoundFor(back), reopenedFor(back)]).toEqual([null, null]);
+    // Another one that is taken back reopens nothing.
+    const module = { ...OUT, part: 'module' };
+    const other = walked(OUT, module, DONE, ROUND(2), { ...module, aside: false, reason: '' });
+    expect(reopenedFor(other)).toBeNull();
   });
 
   it('nor round one whose answer was taken back since: it is asked', () => {

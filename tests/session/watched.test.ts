@@ -128,3 +128,15 @@ test('a long capture is a round of its own, and another number with it is not be
   const other = decide(session, { ...found.command, drops: 0 }, when(2));
   expect(other).toMatchObject({ ok: false, refusal: { code: 'no-capture' } });
 });
+
+test('after the repair it is a round of the test that is made again', () => {
+  const step = { ...WIGGLE, watched: [{ kind: 'volts', plus: 'a.b', minus: 'c.d' } as const] };
+  const tree = { ...AT_WIGGLE, steps: { ...AT_WIGGLE.steps, wiggle: step } };
+  const quiet = captureAnswer({ kind: 'retest', step }, fileOf([channel(() => 5)]), known());
+  if (!quiet.ok || quiet.command.type !== 'watch-waking') throw new Error('it is a round');
+  expect(quiet.command).toMatchObject({ step: 'wiggle', drops: 0 });
+  const woken: Command = { type: 'choose-outcome', outcome: 'plug' };
+  const repaired = sessionAfter([woken, { type: 'conclude' }], tree);
+  const decision = decide(repaired, quiet.command, when(2));
+  expect(decision).toMatchObject({ ok: true, events: [{ type: 'waking-watched', drops: 0 }] });
+});

@@ -1,7 +1,12 @@
 /** Which tests are proposed, in which order, and why: on the open signal wire, and on tables of a few looks by hand. */
 import { describe, expect, test } from 'vitest';
 import { LOOK_WORDS } from '../../src/circuit/look-words.ts';
-import { expectedDrop, type ProposalAsk, proposeTests } from '../../src/suspects/next-test.ts';
+import {
+  expectedDrop,
+  type ProposalAsk,
+  proposeTests,
+  showsFault,
+} from '../../src/suspects/next-test.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable, HEALTHY, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { entropyBits, rankSuspects } from '../../src/suspects/rank-suspects.ts';
@@ -257,4 +262,21 @@ test('the expected drop is what is unknown now less what each outcome leaves', (
   const unknownNow = 1;
   const left = (5 / 8) * entropyBits([4 / 5, 1 / 5]);
   expect(found).toBeCloseTo(unknownNow - left, 12);
+});
+
+test('a test shows a fault as often as it shows what leaves the sound circuit less than a tenth of its chance', () => {
+  // Of four samples the sound circuit shows lit in all, A dark in all, and B dark in one.
+  const faults = buildTable(
+    [
+      { id: HEALTHY, repair: HEALTHY, weight: 5 },
+      { id: 'a', repair: 'A', weight: 1 },
+      { id: 'b', repair: 'B', weight: 4 },
+    ],
+    [simpleTest('only')],
+    (id, _, sample) => look(id === 'a' || (id === 'b' && sample === 0) ? DARK : LIT),
+    4,
+  );
+  // by hand: a tenth by A and a quarter of four tenths by B are dark; lit leaves the sound one more than it had
+  const found = showsFault(faults, rankSuspects(faults, []), outcomesOf(faults)(0));
+  expect(found).toBeCloseTo(0.2, 12);
 });

@@ -151,7 +151,7 @@ async function measured(
 
 async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<DialogueEnd> {
   const { opened, dialogue, step } = place;
-  if (step.kind === 'ask' || !takesCapture(step))
+  if (!takesCapture(step))
     return sayAll(place, ["A capture can't answer this test; answer it by hand."]);
   const fault = opened.repaired ? { fault: opened.repaired.fault } : {};
   const ask = { kind: 'retest', step } as const;

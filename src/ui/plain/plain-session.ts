@@ -16,6 +16,7 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { lastVain } from '../../session/vain-words.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { asleepWords } from '../screens/asleep-words.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
@@ -114,6 +115,8 @@ async function cannot(place: Place, reason: string): Promise<DialogueEnd> {
   );
 }
 
+const ASLEEP_WORDS = { tests: '"next"', suspects: '"suspects"' };
+
 /** Leads one session through to its conclusion, a pause, or the end of input. */
 export async function plainSession(opened: OpenedSession, dialogue: Dialogue): Promise<PlainEnd> {
   const { driver } = opened;
@@ -122,13 +125,17 @@ export async function plainSession(opened: OpenedSession, dialogue: Dialogue): P
   let told = driver.session().events.length;
   while (true) {
     const session = driver.session();
-    const answered = session.events.length > told ? answeredWords(opened, session) : null;
-    const vain = session.events.length > told ? lastVain(session) : null;
+    const isNews = session.events.length > told;
+    const answered = isNews ? answeredWords(opened, session) : null;
+    const vain = isNews ? lastVain(session) : null;
     told = session.events.length;
     if (vain !== null) dialogue.say(vain);
     if (answered !== null) dialogue.say(answered);
     if (session.status === 'concluded' || session.status === 'closed') return 'concluded';
     const step = presentStep(session);
+    const asleep =
+      isNews && step && isTask(step) ? asleepWords(opened, session, step, ASLEEP_WORDS) : null;
+    if (asleep !== null) dialogue.say(asleep);
     dialogue.say('');
     if (step && !(await askCautions(opened, pendingCautions(session), step.id, dialogue)))
       return leave(opened);

@@ -8,7 +8,7 @@ import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
-import type { Weighed } from '../../session/advisor.ts';
+import type { Proposal, Weighed } from '../../session/advisor.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { sheetAnswer } from '../../session/code-answer.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
@@ -134,7 +134,17 @@ function diagnosisOf(opened: OpenedSession): Result | null {
     explained: unexplained === null,
     misfit: diagnosis.car?.misfit.chance ?? null,
     alike: groupRepairs,
+    asleep: diagnosis.asleep && {
+      first: testView(opened, diagnosis.asleep.first),
+      end: diagnosis.asleep.end && bind(diagnosis.asleep.end.words),
+    },
   };
+}
+
+function testView({ bind }: OpenedSession, proposal: Proposal | null): Result | null {
+  return (
+    proposal && { words: bind(proposal.words), test: proposal.test, minutes: proposal.minutes }
+  );
 }
 
 /** The events from number `from` on, each with its number as in the file. */
@@ -245,7 +255,7 @@ function conclusionView(opened: OpenedSession, step: Conclusion): Result {
  * prove it is asked for with "weigh".
  */
 export function firstView(
-  { bind }: OpenedSession,
+  opened: OpenedSession,
   weighed: Pick<Weighed, 'hangsOn' | 'better'> | null,
 ): Result {
   const better = weighed?.better ?? { kind: 'accept' };
@@ -254,14 +264,12 @@ export function firstView(
     case 'take-back':
       return { ...held, overturned: { ...better.overturned } };
     case 'repeat':
-    case 'first': {
-      const { words, test, minutes } = better.proposal;
-      return { ...held, first: { words: bind(words), test, minutes } };
-    }
+    case 'first':
+      return { ...held, first: testView(opened, better.proposal) };
     case 'instead': {
       const { repair, words, chance, faults } = better.row;
       const named = faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
-      return { ...held, instead: { repair, words: bind(words), chance, faults: named } };
+      return { ...held, instead: { repair, words: opened.bind(words), chance, faults: named } };
     }
     case 'prove':
     case 'accept':

@@ -21,6 +21,7 @@ import {
   testCautionsInShort,
 } from '../../session/pending-cautions.ts';
 import { readWatched } from '../../session/read-watched.ts';
+import { isRepeatable } from '../../session/retest.ts';
 import { presentStep, type Session } from '../../session/session.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import { meansOf, situationOf } from '../../session/spent-minutes.ts';
@@ -321,8 +322,9 @@ function askedFor(
   }
   const step = procedure && Object.hasOwn(procedure.steps, named) ? procedure.steps[named] : null;
   if (!step) return refused('no-such-step', `the procedure has no step "${named}"`);
-  const repeats = step.kind === 'measure' || step.kind === 'look';
-  return repeats && takesCapture(step) ? { kind: 'retest', step } : untaken();
+  return procedure && isRepeatable(procedure, step) && takesCapture(step)
+    ? { kind: 'retest', step }
+    : untaken();
 }
 
 function untaken(): CallFailure {

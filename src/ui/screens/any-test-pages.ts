@@ -11,7 +11,7 @@ import {
   vehicleWords,
   whereWords,
 } from '../../procedure/test-words.ts';
-import { absentParts } from '../../session/absent-parts.ts';
+import { absentParts, isLookAt } from '../../session/absent-parts.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { nameOfTest, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -249,7 +249,13 @@ export function foundBy(
 function places({ opened, state }: Here, circuit: Circuit, form: TestForm): ChoiceItem[] {
   const words = (id: string) =>
     form.instrument === 'inspect' ? thingWords(id, circuit) : opened.terminalWords(id);
-  return ofThisCar(placesFor(form, circuit), circuit, state).map((id) => ({
+  const ids = placesFor(form, circuit);
+  const absent = absentParts(circuit, state.session.opened.job);
+  const here =
+    form.instrument === 'inspect'
+      ? ids.filter((of) => !isLookAt(of, absent, circuit))
+      : ofThisCar(ids, circuit, state);
+  return here.map((id) => ({
     ...{ text: words(id), also: id },
     ...{ about: typedAs(id), id },
   }));

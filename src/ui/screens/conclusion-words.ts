@@ -231,6 +231,9 @@ export function restsWords(
     const { test, found } = readAt(opened, session, hangsOn);
     return `This rests on one reading: ${unstopped(test)}, ${found}.${firstWords(opened, better)}`;
   }
+  // What is concluded where nothing was found: its words say it all.
+  if (better.kind === 'instead' && better.row.faults.length === 0)
+    return opened.bind(better.row.words);
   if (support === 'too-many') return manyWords(opened, better);
   return notBorneOutWords(opened, weighed);
 }

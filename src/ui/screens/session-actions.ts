@@ -129,8 +129,7 @@ const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
       : refuse(here.state, 'nothing is moved or warmed at this test'),
   capture: (here) => {
     const step = retestStep(here);
-    if (!step || step.kind === 'ask' || !takesCapture(step))
-      return refuse(here.state, "a capture can't answer this test");
+    if (!step || !takesCapture(step)) return refuse(here.state, "a capture can't answer this test");
     return open(here.state, { name: 'capture', ask: { kind: 'retest', step } });
   },
 };

@@ -44,6 +44,7 @@ import { watchedInAll } from '../../session/watched-words.ts';
 import { clockMinutes } from '../../session/worked-time.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
+import { asleepWords } from './asleep-words.ts';
 
 /**
  * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
@@ -196,6 +197,8 @@ export interface StepShown {
   readonly tight?: boolean;
 }
 
+const ASLEEP_KEYS = { tests: 'F6', suspects: 'F5' };
+
 /** Title, state, what to do, why, what to expect. */
 export function stepParagraphs(
   opened: OpenedSession,
@@ -214,9 +217,10 @@ export function stepParagraphs(
     ...(session.opened.from !== undefined && session.trail.length === 1
       ? [{ text: 'The session starts here, in the middle of the procedure.' }]
       : []),
-    ...[again ? null : lastVain(session), ...watchedLines(session, step)].flatMap((text) =>
-      text === null ? [] : [{ text, hang: 2 }],
-    ),
+    ...[
+      ...(again ? [] : [lastVain(session), asleepWords(opened, session, step, ASLEEP_KEYS)]),
+      ...watchedLines(session, step),
+    ].flatMap((text) => (text === null ? [] : [{ text, hang: 2 }])),
   ];
   return [
     {

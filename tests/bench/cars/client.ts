@@ -48,6 +48,11 @@ export interface DiagnosisSeen {
   readonly explained: boolean;
   /** Told by programs that know it: the car is not as described. */
   readonly misfit?: unknown;
+  /** How a search goes on for a fault that comes and goes and does not come; told by programs that know it. */
+  readonly asleep?: {
+    readonly first: { readonly test: Test } | null;
+    readonly end: string | null;
+  } | null;
 }
 export interface ProposalSeen {
   readonly id: string;

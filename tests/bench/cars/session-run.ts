@@ -102,6 +102,17 @@ export class SessionRun {
     for (let count = 0; count < STEPS_MAX; count += 1) {
       const { step } = state;
       if (!step) break;
+      const { first = null, end: words = null } = state.diagnosis?.asleep ?? {};
+      if (words !== null && step.kind !== 'conclude') {
+        await this.keep('end');
+        const done = stateIn(await client.call('conclude', { words, sure: true }));
+        return this.end(done, { faults: [], why: 'nothing found' });
+      }
+      if (first && step.kind !== 'conclude' && this.ask.means.cannot(first.test) === null) {
+        await this.makeTest(first.test);
+        state = stateIn(await client.call('state'));
+        continue;
+      }
       if (step.kind === 'conclude') {
         const provenBefore = (await client.call('weigh'))['proven'] === true;
         await this.makeOffered();

@@ -251,6 +251,7 @@ export const FAKE_ADVISOR: Advisor = {
     suspects: suspectsOf(session),
     nextTests: PROPOSALS,
     furtherTests: [],
+    asleep: null,
     car: null,
     carsLeft: null,
     goodHere: () => null,
