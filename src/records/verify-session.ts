@@ -111,6 +111,11 @@ function flawWords({ seq, words, fix }: EventFlaw): string {
   return `event ${seq} ${words}; ${fix}`;
 }
 
+/** What a file derives and what comes out when it is derived again, where that is false. */
+export function falselyDerived(stands: SessionFile): readonly Differing[] {
+  return derivedFrom(stands).filter(({ isFalse }) => isFalse);
+}
+
 function derivedFrom(stands: SessionFile): readonly Differing[] {
   const notComputed = (words: string): Differing[] => [{ seq: 1, words, isFalse: true }];
   if (circuitFlaw(stands)) return notComputed(NOT_COMPUTED);

@@ -8,6 +8,7 @@ import { type ClassReport, classReport } from '../../src/commands/drill/class-re
 import { loadAssignment, seedFor } from '../../src/drill/assignment.ts';
 import { commitmentOf, hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
+import { cautionsFor } from '../../src/procedure/cautions.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { drillText, writeDrill } from './drill-files.ts';
 import { SHORT } from './short-procedure.ts';
@@ -148,7 +149,14 @@ test('with the assignment and the library at hand, a drill of one’s own making
   expect(salt).not.toBe('');
   writeDrill(join(own, 'own-circuit.jsonl'), begunAs(events, { circuit: easy, vehicle }));
   const followed = { ...SHORT, title: 'A title of the student' };
-  writeDrill(join(own, 'own-procedure.jsonl'), begunAs(events, { procedure: followed }));
+  const { feed } = SHORT.steps;
+  if (feed?.kind !== 'measure') throw new Error('its first step measures');
+  const place = { drive: 'not-stated' as const, setup: feed.setup, probes: [feed.probe], circuit: hall };
+  const cautions = cautionsFor(first.cautionRules, place, []);
+  const careful = { ...followed, steps: { ...SHORT.steps, feed: { ...feed, cautions } } };
+  begin('own-procedure', seed, { assignment: note, procedure: careful });
+  // One without the cautions that its step needs, as no tree is linked.
+  writeDrill(join(own, 'forged-procedure.jsonl'), begunAs(events, { procedure: followed }));
   const lax = {
     ...{ id: 'lax', word: 'CAUTION', say: 'Nothing to mind.', hazards: ['energised-circuit'] },
     ...{ states: ['key-on'], drives: [], when: [] },
@@ -169,6 +177,7 @@ test('with the assignment and the library at hand, a drill of one’s own making
   expect(kinds('no-assignment')).toContain('other-drill');
   expect(kinds('own-circuit')).toContain('other-circuit');
   expect(kinds('own-procedure')).toContain('other-procedure');
+  expect(kinds('forged-procedure')).toEqual(['altered']);
   expect(kinds('own-cautions')).toContain('other-cautions');
 });
 
