@@ -6,7 +6,7 @@ import { RULES, type SessionEvent } from '../../src/session/events.ts';
 import { hash, newDrill, perfectStudent } from './students.ts';
 
 const done = (() => {
-  const begun = newDrill(36);
+  const begun = newDrill(36, { circuit: 'reluctor-two-wire' });
   perfectStudent(begun);
   return begun.driver.session().events;
 })();
@@ -138,7 +138,7 @@ test('good values that the level hides give a milder one away', () => {
 
 describe('a drill with a dangerous test', () => {
   const events = (() => {
-    const begun = newDrill(36);
+    const begun = newDrill(36, { circuit: 'reluctor-two-wire' });
     const { circuit } = begun.driver.session().opened;
     const made = standardTests(circuit!).find(({ test: one }) => one.probe.kind === 'ohms')!.test;
     const live = { ...made, setup: { ...made.setup, state: 'key-on' as const } };

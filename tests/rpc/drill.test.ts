@@ -2,11 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import { acknowledge, fillable, newDrill, PERSON } from './served.ts';
 
-const FEED = { measure: 'volts sensor.feed battery.negative' };
+const FEED = { measure: 'volts sensor.plus battery.negative' };
 
 describe('a level', () => {
   it('that shows everything shows the suspects, the next tests and what is good', async () => {
-    const one = newDrill('hall-no-signal', 'named', 7);
+    const one = newDrill('reluctor-no-signal', 'named', 7);
     expect((await one.result('state')).state).toMatchObject({
       drill: { level: 'named', seed: 7, shows: { suspects: true, expected: true } },
       diagnosis: { leading: expect.any(Array) },
@@ -16,7 +16,7 @@ describe('a level', () => {
   });
 
   it('that shows nothing shows none of it, also not by what stands around it', async () => {
-    const one = newDrill('hall-no-signal', 'blind', 7);
+    const one = newDrill('reluctor-no-signal', 'blind', 7);
     const { state } = await one.result('state');
     expect(state['diagnosis']).toBeNull();
     for (const method of ['suspects', 'next']) expect(await one.refusal(method)).toBe('hidden');
@@ -41,7 +41,7 @@ describe('a level', () => {
 });
 
 it('a person’s answers have no place at the vehicle of a drill', async () => {
-  const one = newDrill('hall-no-signal', 'named', 7);
+  const one = newDrill('reluctor-no-signal', 'named', 7);
   const before = one.opened.driver.head();
   const calls: [string, object?][] = [
     ['reading', { reading: '5 V' }],
@@ -53,7 +53,7 @@ it('a person’s answers have no place at the vehicle of a drill', async () => {
     ['back'],
     ['instruments', {}],
     ['accept'],
-    ['conclude', { faults: ['wire.signal.open'] }],
+    ['conclude', { faults: ['wire.plus.open'] }],
     ['retests'],
   ];
   for (const [method, params] of calls)
@@ -64,8 +64,8 @@ it('a person’s answers have no place at the vehicle of a drill', async () => {
 });
 
 it('a test that does damage is stopped, and preparing it does not tell', async () => {
-  const one = newDrill('hall-no-signal', 'named', 7);
-  const test = { measure: 'ohms sensor.feed battery.negative', state: 'key-on' };
+  const one = newDrill('reluctor-no-signal', 'named', 7);
+  const test = { measure: 'ohms sensor.plus battery.negative', state: 'key-on' };
   expect(await one.result('prepare', { test })).toMatchObject({ refused: null });
   const { error } = await one.call('measure', { test });
   expect(error?.data).toMatchObject({
@@ -76,7 +76,7 @@ it('a test that does damage is stopped, and preparing it does not tell', async (
 });
 
 it('cautions that are passed over come back with the refusal, and stand in the record', async () => {
-  const one = newDrill('hall-no-signal', 'named', 7);
+  const one = newDrill('reluctor-no-signal', 'named', 7);
   const { error } = await one.call('measure', { test: FEED });
   expect(error?.data).toMatchObject({
     code: 'caution-passed-over',
@@ -87,9 +87,9 @@ it('cautions that are passed over come back with the refusal, and stand in the r
 });
 
 it('a capture counts at once, at any leads of the scope', async () => {
-  const one = newDrill('hall-no-signal', 'named', 7);
+  const one = newDrill('reluctor-no-signal', 'named', 7);
   expect(await one.refusal('capture')).toBe('no-capture');
-  const test = { capture: 'sensor.signal battery.negative', state: 'cranking' };
+  const test = { capture: 'sensor.plus sensor.minus', state: 'cranking' };
   const cautions = (await one.result('prepare', { test }))['cautions'] as { id: string }[];
   await acknowledge(one, cautions, { test });
   const { events } = await one.result('capture', { test });
@@ -98,10 +98,10 @@ it('a capture counts at once, at any leads of the scope', async () => {
 
 it('the diagnosis ends it: a wrong name is refused, none gives it up, and the debrief tells all', async () => {
   const { desk, fill } = fillable();
-  const one = newDrill('hall-no-signal', 'named', 7, desk);
+  const one = newDrill('reluctor-no-signal', 'named', 7, desk);
   expect(await one.refusal('debrief')).toBe('not-revealed');
-  expect(await one.refusal('diagnose', { repairs: ['wire.sgnal'] })).toBe('no-such-repair');
-  expect(await one.refusal('diagnose', { repairs: ['wire.signal', 'wire.feed'] })).toBe(
+  expect(await one.refusal('diagnose', { repairs: ['wire.pluss'] })).toBe('no-such-repair');
+  expect(await one.refusal('diagnose', { repairs: ['wire.plus', 'wire.minus'] })).toBe(
     'too-many-repairs',
   );
   // The disk refuses the diagnosis: where it goes on, the answer comes after it.
