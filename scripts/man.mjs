@@ -2,30 +2,14 @@
  * The man page from the command table: `node scripts/man.mjs` writes man/ohmward.1, `--print` prints it instead.
  * The page is checked in; a test compares it with the table.
  */
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { bundled } from './bundled.mjs';
 
-const folder = resolve('node_modules/.cache/man');
-mkdirSync(folder, { recursive: true });
-const outfile = join(folder, `program-${process.pid}.mjs`);
-await build({
-  entryPoints: ['src/commands/program.ts'],
-  outfile,
-  bundle: true,
-  format: 'esm',
-  platform: 'node',
-  target: 'node20',
-  jsx: 'automatic',
-  packages: 'external',
-  logLevel: 'warning',
-});
-const { COMMANDS } = await import(pathToFileURL(outfile).href);
+const { COMMANDS } = await bundled('src/commands/program.ts');
 const commands = await Promise.all(
   Object.values(COMMANDS).map(async (load) => (await load()).command),
 );
-rmSync(outfile);
 const { version, description } = JSON.parse(readFileSync('package.json', 'utf8'));
 const page = manPage();
 if (process.argv.includes('--print')) process.stdout.write(page);

@@ -270,21 +270,14 @@ const LINES_MOST = 70;
 /** They only become fewer and shorter: a name that is needed no more has to go. */
 const LONG_FOR_A_REASON: Readonly<Record<string, string>> = {
   'src/circuit/feed-tests.ts feedTests': 'a list: the standard tests of a feed, in their order',
-  'src/commands/session/open-session.ts atHand':
-    'a join: all that a session on the screen is given',
-  'src/log/open-session.ts resumeSession': 'one order of reads and writes, each with its way back',
   'src/log/session-driver.ts driveSession': 'functions over one state that nobody else may touch',
   'src/log/session-writer.ts writerAt': 'functions over one open file and what is safe in it',
   'src/records/record-for-class.ts recordForClass': 'a list: every field that a class may see',
-  'src/records/session-record.ts recordOf': 'a list: every field of a record',
   'src/session/command-of.ts commandOf': 'one switch over all events',
   'src/session/evolve.ts fold': 'one switch over all events',
   'src/session/refusal.ts sentences': 'one switch over all refusals',
-  'src/suspects/corroborate.ts corroborate':
-    'one weighing: each number of it stands on those before',
   'src/ui/app.tsx App': 'one switch over all screens, and what each leads to',
   'src/ui/screens/capture-flow.tsx CaptureFlow': 'one switch over the pages of a capture',
-  'src/ui/screens/disk-problem-screen.tsx DiskProblemScreen': 'a screen with its keys beside it',
   'src/ui/term/key-decoder.ts createKeyDecoder': 'one state machine over bytes',
   'src/ui/term/keyboard.ts createKeyboard': 'functions over one queue of keys',
   'src/ui/term/terminal-session.ts openTerminal':
@@ -368,6 +361,65 @@ describe('a function', () => {
       { name: 'h', line: 15, lines: 3 },
     ]);
   });
+});
+
+/** A file of fewer lines than this that only one other imports is folded into it, unless it is an idea of its own. */
+const LINES_ALONE = 60;
+/** What has a file by its form: a command, a kind among kinds, a screen, the state or a field of one, what is generated. */
+const OWN_BY_FORM =
+  /^src\/(?:cli\.ts|commands\/[a-z-]+\.ts|commands\/records\/|circuit\/instruments\/|circuit\/sensors\/)|\.tsx$|-(?:state|field)\.ts$/;
+const OWN_IDEA: Readonly<Record<string, string>> = {
+  'src/circuit/leaking-plug.ts': 'a fault of the plug, with its numbers and their source',
+  'src/circuit/pick-cars.ts': 'which cars are kept when many are drawn',
+  'src/circuit/swapped-wires.ts': 'a fault of the plug, with its numbers and their source',
+  'src/circuit/wire-roles.ts': 'what a wire is for, by the pins at its ends',
+  'src/commands/drill/class-style.ts': 'the style sheet of a page',
+  'src/commands/drill/drill-on-screen.ts': 'a drill on the screen, from services to exit code',
+  'src/commands/drill/run-actions.ts': 'a file of actions, from reading to exit code',
+  'src/commands/session/files-beside.ts': "one's own files before the library's",
+  'src/commands/session/small-heap.ts': 'a setting of the engine, with its reason',
+  'src/commands/session/voltage-limits.ts':
+    'which volts are impossible, with the reason of its numbers',
+  'src/drill/next-practice.ts': 'what to practise next: the sentences and their order',
+  'src/proof/ambiguity-groups.ts': 'one finding of a proof',
+  'src/proof/better-target.ts': 'what a step had better lead to',
+  'src/proof/like-healthy.ts': 'one finding of a proof',
+  'src/proof/retest-issues.ts': 'one finding of a proof',
+  'src/records/drawing.ts': 'characters as a picture',
+  'src/records/html-style.ts': 'the style sheet of a page',
+  'src/records/pdf/transliterate.ts': 'signs that the fonts of a PDF have not',
+  'src/records/record-cautions.ts': 'one part of the record',
+  'src/records/record-known.ts': 'one part of the record',
+  'src/session/tests-beside.ts': 'a lead put a pin too far',
+  'src/session/view-suspects.ts': 'suspects as lists and reports show them',
+  'src/suspects/huffman.ts': 'an algorithm with its source',
+  'src/suspects/predicted-words.ts': 'what a suspect would show, in words',
+  'src/suspects/stand-in.ts': 'an algorithm with its source',
+  'src/ui/parts/big-words.ts': 'letters of several lines',
+  'src/ui/plain/plain-known.ts': 'one word of the dialogue of lines',
+  'src/ui/plain/plain-plan.ts': 'one word of the dialogue of lines',
+  'src/ui/screens/drill-views.ts': 'what a screen shows of a drill, without React',
+  'src/ui/screens/retest-words.ts': 'sentences of the tests after the repair',
+  'src/ui/term/sign-columns.ts': 'how wide a sign is; the bundle puts it in the place of a library',
+};
+
+test('a small file that only one other needs, in its own room, is an idea of its own', () => {
+  const importers = new Map<string, string[]>();
+  for (const [file, text] of TEXTS)
+    for (const { from } of importsOf(file, text))
+      if (from.startsWith('.')) {
+        const to = normalize(join(dirname(file), from));
+        importers.set(to, [...(importers.get(to) ?? []), file]);
+      }
+  const alone = [...TEXTS].flatMap(([file, text]) => {
+    const [by, another] = new Set(importers.get(file));
+    const isSmall = text.split('\n').length - 1 < LINES_ALONE;
+    const isOfRoom = by !== undefined && roomOf(by) === roomOf(file);
+    return isSmall && isOfRoom && another === undefined && !OWN_BY_FORM.test(file) ? [file] : [];
+  });
+  expect(alone.sort()).toEqual(Object.keys(OWN_IDEA).sort());
+  const unused = SOURCES.filter((file) => !importers.has(file) && file !== 'src/cli.ts');
+  expect(unused).toEqual([]);
 });
 
 /** The one place that may load fast-check, and this file, which names what is not to be named. */

@@ -47,10 +47,19 @@ export function valuesOf(circuit: Circuit): Values {
   const quantities = new Map(
     quantitiesOf(circuit).map(({ key, value }, place) => [key, { place, value }]),
   );
+  /** By what is asked for: thousands of plans of a circuit ask for the same. */
+  const asked = new WeakMap<Toleranced, Map<string, PlanValue>>();
   const made: Values = (key, of) => {
+    const ofValue = asked.get(of) ?? new Map<string, PlanValue>();
+    if (ofValue.size === 0) asked.set(of, ofValue);
+    const found = ofValue.get(key);
+    if (found) return found;
     const quantity = quantities.get(key);
     if (!quantity) throw new Error(`car-quantities: no quantity "${key}"`);
-    return { key, of, place: quantity.place, isOwn: isSame(quantity.value, of) };
+    const { place, value } = quantity;
+    const wanted = { key, of, place, isOwn: isSame(value, of) };
+    ofValue.set(key, wanted);
+    return wanted;
   };
   values.set(circuit, made);
   return made;

@@ -129,14 +129,33 @@ export function summarised(nominal: Shown, all: readonly Shown[]): Expected {
   return { kind: 'looks', looks: looks.sort((a, b) => b.chance - a.chance) };
 }
 
+/** What one test shows under one fault, car by car: numbers by themselves, since a proof keeps millions of them. */
+class ShownList {
+  private unit: MeterUnit | null = null;
+  private readonly numbers: number[] = [];
+  private readonly others: Shown[] = [];
+
+  at(place: number): Shown | undefined {
+    const value = this.numbers[place];
+    return value === undefined ? this.others[place] : { kind: 'number', value, unit: this.unit! };
+  }
+
+  keep(place: number, shown: Shown): Shown {
+    this.unit ??= shown.kind === 'number' ? shown.unit : null;
+    if (shown.kind === 'number' && shown.unit === this.unit) this.numbers[place] = shown.value;
+    else this.others[place] = shown;
+    return shown;
+  }
+}
+
 class CircuitModel implements Model {
   readonly circuit: Circuit;
   readonly samples: number;
   readonly meter: Meter;
   private readonly faults: ReadonlyMap<string, Fault>;
   /** By the key of the test, then by fault. */
-  private readonly shown = new Map<string, Map<string, (Shown | undefined)[]>>();
-  private readonly shownOfTest = new WeakMap<Test, Map<string, (Shown | undefined)[]>>();
+  private readonly shown = new Map<string, Map<string, ShownList>>();
+  private readonly shownOfTest = new WeakMap<Test, Map<string, ShownList>>();
   private readonly keys = new WeakMap<Test, string>();
   private readonly pairs = new Map<string, Fault>();
   readonly solver: SampleSolver;
@@ -165,12 +184,17 @@ class CircuitModel implements Model {
 
   readonly shows = (faultId: string, test: Test, sample: number, carOf = faultId): Shown => {
     const ofTest = this.shownOfTest.get(test) ?? this.listsOf(test);
-    const list = ofTest.get(faultId) ?? [];
-    if (list.length === 0) ofTest.set(faultId, list);
+    let list = ofTest.get(faultId);
+    if (!list) {
+      list = new ShownList();
+      ofTest.set(faultId, list);
+    }
     // Kept by its place in the sequence: the healthy circuit is solved once for a car that several faults share.
     const index = this.indexOf(carOf, sample);
-    list[index + 1] ??= this.reader.read(this.faultOf(faultId), test, index);
-    return list[index + 1]!;
+    return (
+      list.at(index + 1) ??
+      list.keep(index + 1, this.reader.read(this.faultOf(faultId), test, index))
+    );
   };
 
   /** Number in the sequence of a sample. A pair comes in the cars of the first of its two. */
@@ -257,9 +281,9 @@ class CircuitModel implements Model {
   }
 
   /** What has been shown for this test, or for another one that is written the same. */
-  private listsOf(test: Test): Map<string, (Shown | undefined)[]> {
+  private listsOf(test: Test): Map<string, ShownList> {
     const key = this.keyOf(test);
-    const lists = this.shown.get(key) ?? new Map<string, (Shown | undefined)[]>();
+    const lists = this.shown.get(key) ?? new Map<string, ShownList>();
     this.shown.set(key, lists);
     this.shownOfTest.set(test, lists);
     return lists;

@@ -95,3 +95,24 @@ export function nodesOf(element: Element): number[] {
       return [element.a, element.b];
   }
 }
+
+/** The same element at other nodes. */
+export function atNodes(element: Element, at: (node: number) => number): Element {
+  switch (element.kind) {
+    case 'emf':
+      return { ...element, plus: at(element.plus), minus: at(element.minus) };
+    case 'current':
+      return { ...element, from: at(element.from), to: at(element.to) };
+    case 'regulator':
+      return { ...element, from: at(element.from), out: at(element.out) };
+    case 'gated-output': {
+      const { out, ground, feed } = element;
+      return { ...element, out: at(out), ground: at(ground), feed: at(feed) };
+    }
+    case 'resistor':
+    case 'sink':
+    case 'diode':
+    case 'lamp':
+      return { ...element, a: at(element.a), b: at(element.b) };
+  }
+}

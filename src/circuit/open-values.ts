@@ -20,16 +20,17 @@ export const SOUND_INSULATION_OHMS = 1e6;
 const COLDEST = -20;
 const HOTTEST = 110;
 
+const copper = new WeakMap<Wire, Toleranced>();
+
 /** Resistance of a whole wire: over every length that is left open, or within the usual spread of a known one. */
 export function copperOf(wire: Wire): Toleranced {
-  return (
-    wire.copper ?? {
-      nominal: wire.ohms,
-      low: (1 - WIRE_SPREAD) * wire.ohms,
-      high: (1 + WIRE_SPREAD) * wire.ohms,
-      unit: 'ohm',
-    }
-  );
+  const known = wire.copper ?? copper.get(wire);
+  if (known) return known;
+  const low = (1 - WIRE_SPREAD) * wire.ohms;
+  const high = (1 + WIRE_SPREAD) * wire.ohms;
+  const made = { nominal: wire.ohms, low, high, unit: 'ohm' } as const;
+  copper.set(wire, made);
+  return made;
 }
 
 /** Colder than the file says as often as hotter, each evenly. */

@@ -4,6 +4,7 @@
  * The plan holds nodes and, for each element, how to make it from one draw of the toleranced values. A plan is
  * made once for a fault and a setup; its elements are then made anew for each sample.
  */
+import type { Toleranced } from '../quantity/quantity.ts';
 import { valuesOf } from './car-quantities.ts';
 import {
   type Circuit,
@@ -17,10 +18,10 @@ import {
 import { copperWarmth, type Warmth } from './copper-warmth.ts';
 import { type Element, GROUND } from './netlist.ts';
 import { BRIDGE_RESISTOR, CONTACT, copperOf } from './open-values.ts';
-import { fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
+import { type Draw, fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
-import { addSensor } from './plan-sensor.ts';
 import { isRelayClosed } from './relay-coil.ts';
+import { sensorKindOf } from './sensors.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** A plain lead with two clips. */
@@ -64,12 +65,33 @@ export function planNetlist(
   return plan;
 }
 
+/** Adds the sensor as elements at its own pins, whole or with its own failure, fitted or a good spare. `own` is its failure; a spare has average values and none. */
+function addSensor(
+  { plan, setup, warmth }: { readonly plan: Plan; readonly setup: Setup; readonly warmth: Warmth },
+  sensor: SensorPart,
+  own: PartEffect | null,
+  spare: boolean,
+): void {
+  const built = (name: string, of: Toleranced) => {
+    const value = plan.value(`${sensor.name}.${name}`, of);
+    return (draw: Pick<Draw, 'value'>): number => draw.value(value);
+  };
+  sensorKindOf(sensor).add({
+    ...{ sensor, plan, setup, own, built },
+    pin: (name: string): number => plan.node(`${sensor.name}.${name}.pin`),
+    // A known-good spare is an average one.
+    reader: (name: string, of: Toleranced) => (spare ? () => of.nominal : built(name, of)),
+    warmth: spare ? () => 1 : warmth,
+  });
+}
+
 /** Where the wire ends once two of them have changed places in a plug. */
 function withSwappedEnds(wire: Wire, effects: readonly FaultEffect[]): Wire {
   const swap = effects.find((one) => one.kind === 'wires-swapped');
   if (swap?.kind !== 'wires-swapped') return wire;
   const [a, b] = swap.terminals;
   const placed = (end: TerminalId): TerminalId => (end === a ? b : end === b ? a : end);
+  if (placed(wire.from) === wire.from && placed(wire.to) === wire.to) return wire;
   return { ...wire, from: placed(wire.from), to: placed(wire.to) };
 }
 

@@ -95,8 +95,8 @@ export interface Plan {
   readonly value: (key: string, of: Toleranced) => PlanValue;
 }
 
-/** A plan to go on with from another one, which stays as it is. */
-export function onFrom(plan: Plan): Plan {
+/** The nodes of a plan with room for more; the plan stays as it is. */
+export function onFrom(plan: Plan): Pick<Plan, 'nodes' | 'node'> {
   const nodes = [...plan.nodes];
   const own = new Map<string, number>();
   const find = (name: string) => plan.find(name) ?? own.get(name);
@@ -106,7 +106,7 @@ export function onFrom(plan: Plan): Plan {
     own.set(name, nodes.length);
     return nodes.push(name) - 1;
   };
-  return { nodes, makers: [...plan.makers], node, find, value: plan.value };
+  return { nodes, node };
 }
 
 /** A part's own failure. */

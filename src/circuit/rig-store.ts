@@ -3,6 +3,7 @@ import { bridgeElement } from './bridge-element.ts';
 import { type Circuit, effectsOf, type Fault, sensorOf } from './circuit.ts';
 import { NOTHING_WORSE, worseOf } from './fault-electrics.ts';
 import { INSTRUMENTS } from './instruments.ts';
+import { NearLeads } from './near-leads.ts';
 import type { Element } from './netlist.ts';
 import { fixedElement, onFrom, type Plan } from './plan.ts';
 import { addBridges, planNetlist } from './plan-netlist.ts';
@@ -11,7 +12,10 @@ import { NOMINAL, type Samples } from './samples.ts';
 import type { SensorMoments } from './sensor-moments.ts';
 import type { LeadKind, Meter, Setup, TerminalId } from './test.ts';
 
-/** Compiled circuits kept for the next sample, by the elements of all together; each takes some 0.5 kB. */
+/**
+ * Compiled circuits kept for the next sample, by the elements of the whole circuits together: what is left of one still holds
+ * the circuit that it was made of. Each takes some 0.5 kB.
+ */
 const KEPT_ELEMENTS_MAX = 400_000;
 
 /** Circuits without an instrument that are kept for the next one; no more elements in all than of the compiled ones. */
@@ -26,6 +30,14 @@ export type Between = LeadKind | 'none';
 /** A rig as long as it is kept; shelves still point here when it has gone, and must not hold it. */
 interface Kept {
   rig: Rig | null;
+  /** Of the circuit it was made of. */
+  readonly elements: number;
+}
+
+/** A circuit without an instrument, and what of it is joined to which place. */
+interface KeptPlan {
+  readonly plan: Plan;
+  readonly near: NearLeads;
 }
 
 /** The rigs of one setup with the instrument at one place. */
@@ -55,7 +67,7 @@ export class RigStore {
   private readonly rigs = new Map<string, Kept>();
   /** The same rigs, found without making a key: by setup, the last asked for first. */
   private readonly shelves = new WeakMap<Setup, Shelf[]>();
-  private readonly plans = new Map<string, Plan>();
+  private readonly plans = new Map<string, KeptPlan>();
   private readonly keptElementsMax: number;
   /** Elements of all of them. */
   private keptElements = 0;
@@ -84,8 +96,13 @@ export class RigStore {
     if (shelved) return shelved;
     const key = `${built?.id ?? ''}|${this.setupKey(setup)}|${plus}|${minus}|${instrument}|${blown.join()}|${watched.join()}`;
     const known = this.rigs.get(key);
-    const rig = known?.rig ?? this.newRig(built, setup, plus, minus, instrument, blown, watched);
-    shelf.rigs.set(built, known ?? this.keep(key, rig));
+    if (known?.rig) {
+      shelf.rigs.set(built, known);
+      return known.rig;
+    }
+    const plan = this.planOf(built, setup, blown);
+    const rig = this.newRig(plan, built, setup, { plus, minus, instrument, watched });
+    shelf.rigs.set(built, this.keep(key, rig, plan.plan.makers.length));
     return rig;
   }
 
@@ -131,41 +148,40 @@ export class RigStore {
     return made;
   }
 
-  private keep(key: string, rig: Rig): Kept {
-    this.keptElements += rig.elements;
+  private keep(key: string, rig: Rig, elements: number): Kept {
+    this.keptElements += elements;
     for (const [old, kept] of this.rigs) {
       if (this.keptElements <= this.keptElementsMax) break;
       this.rigs.delete(old);
-      this.keptElements -= kept.rig?.elements ?? 0;
+      this.keptElements -= kept.elements;
       kept.rig = null;
     }
-    const kept = { rig };
+    const kept = { rig, elements };
     this.rigs.set(key, kept);
     return kept;
   }
 
   private newRig(
+    { plan, near }: KeptPlan,
     fault: Fault | null,
     setup: Setup,
-    plus: TerminalId,
-    minus: TerminalId,
-    instrument: Between,
-    blown: readonly string[],
-    watched: readonly TerminalId[],
+    { plus, minus, instrument, watched }: Omit<Shelf, 'blown' | 'rigs'>,
   ): Rig {
-    const plan = onFrom(this.planOf(fault, setup, blown));
-    const a = plan.node(plus);
-    const b = plan.node(minus);
+    const { nodes, node } = onFrom(plan);
+    const a = node(plus);
+    const b = node(minus);
+    const others = watched.map(node);
+    const makers = near.around([a, b, ...others]);
     const element = this.instrumentElement(instrument, a, b);
-    const at = element && a !== b ? plan.makers.length : -1;
-    if (element && a !== b) plan.makers.push(fixedElement(element));
+    const at = element && a !== b ? makers.length : -1;
+    if (element && a !== b) makers.push(fixedElement(element));
     return new Rig({
-      nodes: plan.nodes,
-      makers: plan.makers,
+      nodes,
+      makers,
       plus: a,
       minus: b,
       instrument: at,
-      watched: watched.map((terminal) => plan.node(terminal)),
+      watched: others,
       still: this.ask.moments.still(fault, NOMINAL),
       // A wiper is mostly read at one end only.
       moves: setup.target !== 'still' && sensorOf(this.circuit).kind !== 'potentiometer',
@@ -174,17 +190,18 @@ export class RigStore {
   }
 
   /** The circuit without any instrument; many are put to the same one. */
-  private planOf(fault: Fault | null, setup: Setup, blown: readonly string[]): Plan {
+  private planOf(fault: Fault | null, setup: Setup, blown: readonly string[]): KeptPlan {
     const key = `${fault?.id ?? ''}|${this.setupKey(setup)}|${blown.join()}`;
     const known = this.plans.get(key);
     if (known) return known;
-    const made = planNetlist(this.circuit, setup, effectsOf(fault), blown);
-    addBridges(made, setup, bridgeElement);
-    this.planElements += made.makers.length;
-    for (const [old, plan] of this.plans) {
+    const plan = planNetlist(this.circuit, setup, effectsOf(fault), blown);
+    addBridges(plan, setup, bridgeElement);
+    const made = { plan, near: new NearLeads(plan) };
+    this.planElements += plan.makers.length;
+    for (const [old, kept] of this.plans) {
       if (this.plans.size < PLANS_KEPT && this.planElements <= this.keptElementsMax) break;
       this.plans.delete(old);
-      this.planElements -= plan.makers.length;
+      this.planElements -= kept.plan.makers.length;
     }
     this.plans.set(key, made);
     return made;

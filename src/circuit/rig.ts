@@ -1,5 +1,6 @@
 /** A compiled circuit with its instrument: takes one car after another, and each at one instant of its sensor after another. */
 import type { Span } from './circuit.ts';
+import { atNodes, GROUND, type Netlist, nodesOf } from './netlist.ts';
 import type { Draw, Instant, MakeElement, PlanValue } from './plan.ts';
 import { type DrawnCar, type Samples, valueIn } from './samples.ts';
 import { createSolver, type DcSolver, type SolveFailure } from './solve-dc.ts';
@@ -48,8 +49,13 @@ export class Rig implements Draw {
   swing = 0;
   travel = 0;
   onSpot = false;
-  private readonly parts: RigParts;
+  private readonly makers: readonly MakeElement[];
+  private readonly instrument: number;
   private readonly solver: DcSolver;
+  /** Nodes of the leads and of what else is asked for, as the solver counts them. */
+  private readonly plus: number;
+  private readonly minus: number;
+  private readonly watched: readonly number[];
   /** What is one value of the car: its element, the value's place, and by what it is multiplied. */
   private readonly plainAt: Int32Array;
   private readonly plainPlace: Int32Array;
@@ -73,8 +79,9 @@ export class Rig implements Draw {
   private isReduced = false;
 
   constructor(parts: RigParts) {
-    this.parts = parts;
-    const { nodes, makers, plus, minus, still, moves, watched, draws } = parts;
+    const { nodes, makers, plus, minus, instrument, still, moves, watched, draws } = parts;
+    this.makers = makers;
+    this.instrument = instrument;
     this.sizePlace = draws.placeOf('fault.size');
     this.setInstant(still);
     const elements = makers.map((make) => make(this));
@@ -95,17 +102,11 @@ export class Rig implements Draw {
     const done = new Set([...moving, ...plain.map(({ index }) => index)]);
     this.steady = [...makers.keys()].filter((index) => !done.has(index) && !makers[index]!.fixed);
     const varying = moves ? linear : [];
-    this.solver = createSolver(
-      { nodes, elements },
-      { watched: [plus, minus, ...watched], varying },
-    );
+    const small = withoutOthers({ nodes, elements }, [plus, minus, ...watched]);
+    [this.plus = GROUND, this.minus = GROUND, ...this.watched] = small.wanted;
+    this.solver = createSolver(small.netlist, { watched: small.wanted, varying });
     // A guess that hangs on the circuit alone, so that no answer hangs on what was asked before.
     if (this.solver.solve() === null) this.solver.beginHere();
-  }
-
-  /** How many elements it has. */
-  get elements(): number {
-    return this.parts.makers.length;
   }
 
   /** Takes a car, null for the nominal one, in which some resistances are `worse`. */
@@ -113,8 +114,8 @@ export class Rig implements Draw {
     this.car = car;
     this.share = car === null ? 0.5 : car.point[this.sizePlace]!;
     this.isReduced = false;
-    const { plainAt, plainPlace, plainTimes, plainWarm, plainMore, steady, solver, warmth } = this;
-    const { makers } = this.parts;
+    const { plainAt, plainPlace, plainTimes, plainWarm, plainMore } = this;
+    const { makers, steady, solver, warmth } = this;
     const warm = warmth === null ? 1 : warmth(this);
     const values = car === null ? null : car.values;
     for (let k = 0; k < plainAt.length; k += 1) {
@@ -135,8 +136,7 @@ export class Rig implements Draw {
 
   /** Solves the car at an instant; null when `volts` and `amps` hold. */
   solve(instant: Instant): SolveFailure | null {
-    const { solver, moving, isReduced } = this;
-    const { makers } = this.parts;
+    const { makers, solver, moving, isReduced } = this;
     this.setInstant(instant);
     for (let k = 0; k < moving.length; k += 1)
       solver.replace(moving[k]!, makers[moving[k]!]!(this));
@@ -147,17 +147,17 @@ export class Rig implements Draw {
   /** Between the leads, in volts. */
   volts(): number {
     const { volts } = this.solver;
-    return volts[this.parts.plus]! - volts[this.parts.minus]!;
+    return volts[this.plus]! - volts[this.minus]!;
   }
 
   /** Of the watched nodes against battery negative, in volts. */
   watchedVolts(): number[] {
-    return this.parts.watched.map((node) => this.solver.volts[node]!);
+    return this.watched.map((node) => this.solver.volts[node]!);
   }
 
   /** Through the instrument, in amperes; none where there is none. */
   amps(): number {
-    const { instrument } = this.parts;
+    const { instrument } = this;
     return instrument < 0 ? 0 : this.solver.current(instrument);
   }
 
@@ -181,6 +181,25 @@ export class Rig implements Draw {
     this.travel = travel;
     this.onSpot = onSpot;
   }
+}
+
+/** The netlist with the nodes that something ends at or that are wanted, in their order; an element's number stays. */
+function withoutOthers(
+  { nodes, elements }: Netlist,
+  wanted: readonly number[],
+): { netlist: Netlist; wanted: number[] } {
+  const kept = [...new Set([GROUND, ...wanted, ...elements.flatMap(nodesOf)])].sort(
+    (a, b) => a - b,
+  );
+  const place = new Map(kept.map((node, index) => [node, index]));
+  const at = (node: number) => place.get(node)!;
+  return {
+    netlist: {
+      nodes: kept.map((node) => nodes[node]!),
+      elements: elements.map((element) => atNodes(element, at)),
+    },
+    wanted: wanted.map(at),
+  };
 }
 
 /** A draw that notices when it is asked for the instant. */

@@ -160,6 +160,7 @@ export function bypassServing(list: TestList, lead: Lead, signals: readonly Lead
 
 /**
  * A bias read open and loaded tells the resistance on the way, and against its twin's whether it is the resistor's own.
+ * Across the coil, with its plug closed and a load on one wire, a contact that opens shows by itself, whatever the bias is.
  * Where one end of the coil is grounded, the coil loads the other one already.
  */
 export function biasTests(list: TestList, { here, there }: Lead, signals: readonly Lead[]): void {
@@ -185,6 +186,17 @@ export function biasTests(list: TestList, { here, there }: Lead, signals: readon
       ['resistor'],
     );
   }
+  const [first, second] = signals;
+  if (here !== first?.here || !second) return;
+  list.volts(
+    'sensor.loaded-coil',
+    'signal',
+    `Volts from ${pin(second.here)} to ${pin(here)} at the sensor's connector with ${BIAS_LOAD_OHMS / 1000} kohm from ${pin(here)} to battery negative`,
+    second.here,
+    here,
+    { bridges: [{ from: here, to: NEGATIVE, through: { ohms: BIAS_LOAD_OHMS } }] },
+    ['resistor'],
+  );
 }
 
 /** What pulls an input over from the sensor's connector; null where nothing does. */

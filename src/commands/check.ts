@@ -64,8 +64,9 @@ export const command: CliCommand = {
       return EXIT.wrongUse;
     }
     const isWatching = args.values['watch'] === true;
-    const cars = carsAsked(args) ?? (isWatching ? SAMPLES_WATCHING : SAMPLES);
-    const checker = new Checker(cars);
+    const asked = carsAsked(args);
+    const cars = asked ?? (isWatching ? SAMPLES_WATCHING : SAMPLES);
+    const checker = new Checker(cars, 'proved', asked !== null);
     const gather = () => gatherFiles(paths, library);
     const progress = progressOn(io);
     if (!isWatching) {

@@ -19,6 +19,7 @@ import {
   WAKING,
   wokenBy,
 } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import { codeAnswer } from '../session/code-answer.ts';
 import type { TakenReading, VehicleAnswer } from '../session/driver.ts';
@@ -49,8 +50,9 @@ export function createBench(model: Model, fault: string, seed: number, carOf = f
 }
 
 /**
- * A vehicle whose `fault` comes and goes: every test reads like a healthy one, and a step of `procedure` that moves the
- * harness or warms the sensor ends where a conclusion stands for the fault.
+ * A vehicle whose `fault` comes and goes: a test that leaves the harness alone reads like a healthy one; eyes, and who moves
+ * the harness while reading, find the fault. A step of `procedure` that moves the harness or warms the sensor ends where a
+ * conclusion stands for it.
  */
 export function createWakingBench(
   model: Model,
@@ -59,17 +61,20 @@ export function createWakingBench(
   seed: number,
 ): Bench {
   const healthy = createBench(model, HEALTHY, seed, fault);
+  const there = createBench(model, fault, seed);
+  const shows = ({ wiggle, ...still }: Test): Shown =>
+    (wiggle || still.probe.kind === 'inspect' ? there : healthy).shows(still);
   // A last question, which wire it was, only comes where the fault was woken.
   const isOfWoken = (step: Extract<Step, { kind: 'ask' }>) =>
     WAKING.includes(step.family) || (procedure && concludedAt(procedure, step.id).length > 0);
   const answers = (step: Step): VehicleAnswer | null => {
-    if (step.kind !== 'ask' || !isOfWoken(step)) return healthy.answers(step);
+    if (step.kind !== 'ask' || !isOfWoken(step)) return answerTo(model, step, shows);
     const woken = step.outcomes.find(
       (outcome) => procedure && wokenBy(procedure, outcome).includes(fault),
     );
     return woken ? outcomeAnswer(woken) : healthy.answers(step);
   };
-  return { ...healthy, fault, answers };
+  return { fault, seed, shows, answers };
 }
 
 /** The simulated vehicle of a session: with a fault that stays, or one that comes and goes. */
@@ -107,7 +112,7 @@ function answerTo(model: Model, step: Step, shows: (test: Test) => Shown): Vehic
     return usual ? outcomeAnswer(usual) : null;
   }
   if (step.probe === null) return null;
-  const shown = shows({ setup: step.setup, probe: step.probe });
+  const shown = shows(testOf(step)!);
   if (shown.kind === 'number') return readingAnswer(model, shown);
   const { words } = displayed(model, shown);
   if (step.kind !== 'look') return null;

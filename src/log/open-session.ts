@@ -88,11 +88,7 @@ export function resumeSession(
   lookIn: readonly string[] = [],
   refusal: (opened: OpenedFile) => WriteProblem | null = () => null,
 ): Tried<ResumedSession> {
-  let opened = openSession(disk, path, lookIn);
-  if (opened.ok && opened.value.log.verdict !== 'whole') {
-    disk.rest(SETTLED_MS);
-    opened = openSession(disk, path, lookIn);
-  }
+  const opened = openSettled(disk, path, lookIn);
   if (!opened.ok) return opened;
   const { log, events, bytes: length } = opened.value;
   const last = events.at(-1);
@@ -153,6 +149,14 @@ export function resumeSession(
     if (file !== null) closeQuietly(disk, file);
     return failed({ ...safe, code, next: ', and try to resume again' });
   }
+}
+
+/** A last line that is not whole may still be on its way from another window: it is looked at again. */
+function openSettled(disk: Disk, path: string, lookIn: readonly string[]): Tried<OpenedFile> {
+  const opened = openSession(disk, path, lookIn);
+  if (!opened.ok || opened.value.log.verdict === 'whole') return opened;
+  disk.rest(SETTLED_MS);
+  return openSession(disk, path, lookIn);
 }
 
 /** Copies what is cut off into a file of its own, on the medium before the cut. Doing it twice gives the same file. */

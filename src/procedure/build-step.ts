@@ -5,6 +5,7 @@ import { type NumberProbe, type Probe, type Setup, type Test, UNIT_OF } from '..
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Path } from '../source/yaml-source.ts';
+import { againstSetup } from './against-setup.ts';
 import {
   askOutcomes,
   authoredRange,
@@ -32,7 +33,7 @@ import type {
   MeasureUnit,
   Step,
 } from './procedure.ts';
-import { againstSetup, setupSay, watchSay } from './setup-say.ts';
+import { setupSay, watchSay } from './setup-say.ts';
 import { StepDraftReader } from './step-draft-reader.ts';
 import { uncoveredWork } from './work-hazards.ts';
 
@@ -152,7 +153,7 @@ function base(
   if (draft.say === undefined && made === '')
     at.add('missing-text', [], 'this step does not say what to do', 'add the key "say"', 'key');
   if (!at.isWrong)
-    for (const { words: wrong, fix } of againstSetup(own, setup, probe))
+    for (const { words: wrong, fix } of againstSetup(own, setup, probe, at.linker.circuit))
       at.add('against-setup', ['say'], wrong, fix, 'key');
   // A good sensor is plugged in before anything is watched.
   const say = (setup.sensor === 'spare' ? [own, made] : [made, own])

@@ -9,8 +9,6 @@ import { leads } from '../circuit/refuse-test.ts';
 import { isNumberProbe } from '../circuit/shown-by.ts';
 import type { Bridge, Probe, Setup, TerminalId } from '../circuit/test.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
-import { parseQuantity } from '../quantity/parse-quantity.ts';
-import { placesOf } from './bind-text.ts';
 import { andWords } from './draw-graph.ts';
 import { thingWords } from './test-words.ts';
 
@@ -97,86 +95,13 @@ function leadSay(probe: Probe): string {
   return instrumentOf(probe).words.say(probe, (place) => `{${place}}`);
 }
 
-/** What an author's text says otherwise than the setup, each with a way out. `text` has its needs filled in. */
-export function againstSetup(
-  text: string,
-  setup: Setup,
-  probe: Probe | null,
-): { readonly words: string; readonly fix: string }[] {
-  if (probe === null || probe.kind === 'inspect') return [];
-  const places = touched(setup, probe);
-  const strange = placesOf(text)
-    .filter((place) => !places.includes(place))
-    .map((place) => ({
-      words: `the text names "{${place}}", where this step has no lead and no bridge`,
-      fix: 'leads and bridges are worded by the program: leave the place out, or change "measure" or "bridge"',
-    }));
-  return [
-    ...new Map(strange.map((one) => [one.words, one])).values(),
-    ...swappedLeads(text, probe),
-    ...otherOhms(text, setup),
-    ...(UNPLUG.test(text) && setup.unplugged.length === 0
-      ? [
-          {
-            words: 'the text says "unplug", but the step unplugs nothing',
-            fix: 'write "unplug: [PART]", which the program puts into words, or leave the word out',
-          },
-        ]
-      : []),
-  ];
-}
-
-const UNPLUG = /\bunplug\b/i;
-/** The words before a place that say which lead it is of. */
-const RED = /\b(?:red lead|scope tip)\b[^.{}]*\{([^{}]+)\}/i;
-const BLACK = /\b(?:black lead|scope ground|ground clip)\b[^.{}]*\{([^{}]+)\}/i;
-
-function swappedLeads(text: string, probe: Probe) {
-  if (!('plus' in probe)) return [];
-  return (
-    [
-      ['red lead', RED, probe.plus],
-      ['black lead', BLACK, probe.minus],
-    ] as const
-  ).flatMap(([lead, words, place]) => {
-    const said = words.exec(text)?.[1];
-    if (said === undefined || said === place) return [];
-    return [
-      {
-        words: `the text puts the ${lead} on "{${said}}", and the step measures with it on "{${place}}"`,
-        fix: 'leave the leads out of the text: the program words them',
-      },
-    ];
-  });
-}
-
-/** `10 ohm resistor` beside a bridge through another one. */
-const RESISTOR = /(?<!\d)(\d{1,9}(?:\.\d{1,9})?\s?[kM]?ohm)\b[^.]{0,200}?\bresistor/gi;
-
-function otherOhms(text: string, { bridges }: Setup) {
-  const clipped = bridges.flatMap(({ through }) =>
-    typeof through === 'string' ? [] : [through.ohms],
-  );
-  return [...text.matchAll(RESISTOR)].flatMap(([, value]) => {
-    const said = parseQuantity(value!);
-    if (said?.unit !== 'ohm' || clipped.includes(said.value)) return [];
-    const has = clipped.length === 0 ? 'none' : clipped.map(resistanceWords).join(', ');
-    return [
-      {
-        words: `the text says a ${value} resistor, and the step clips in ${has}`,
-        fix: 'write it as "bridge: { from: ..., to: ..., through: ... }", which the program puts into words, and leave it out of the text',
-      },
-    ];
-  });
-}
-
 /** `1 kohm`, `330 ohm`, as authors write them. */
-function resistanceWords(ohms: number): string {
+export function resistanceWords(ohms: number): string {
   return formatQuantity({ value: ohms, unit: 'ohm' }, { ascii: true });
 }
 
 /** Terminals that a lead or a bridge is put to. */
-function touched({ bridges }: Setup, probe: Probe | null): readonly TerminalId[] {
+export function touched({ bridges }: Setup, probe: Probe | null): readonly TerminalId[] {
   const ends = probe === null ? [] : leads(probe);
   return [...ends, ...bridges.flatMap(({ from, to }) => [from, to])];
 }

@@ -3,8 +3,9 @@ import { nextSteps } from '../procedure/check-structure.ts';
 import { isRequired, isTask, type Procedure, standingConclusion } from '../procedure/procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { claimsOf } from './claims.ts';
+import { SKIPS_MAX } from './fault-reach.ts';
 import { wayWords } from './other-way-issues.ts';
-import { SKIPS_MAX, waysWithout } from './other-ways.ts';
+import { waysWithout } from './other-ways.ts';
 import type { ProofFacts } from './proof-facts.ts';
 import { sourceLocation } from './source-location.ts';
 

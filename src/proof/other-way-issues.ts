@@ -4,8 +4,9 @@
  */
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { Arrival, Coming, OtherWay } from './fault-reach.ts';
 import { faultWords } from './lost-cars.ts';
-import { type Arrival, type Coming, type OtherWay, otherWays } from './other-ways.ts';
+import { otherWays } from './other-ways.ts';
 import type { ProofFacts } from './proof-facts.ts';
 import { listed, quoted } from './proof-words.ts';
 import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';

@@ -174,7 +174,7 @@ function fixWords(
   const step = stepOf(procedure, at.step);
   const limits =
     step.kind === 'measure' && !isComputed(step, at.outcome)
-      ? limitWords(facts, step, losses[0]!)
+      ? limitWords(facts, step, at.outcome, losses[0]!)
       : '';
   if (limits !== '') return limits;
   const healthy = losses[0]!.fault === HEALTHY ? healthyWords(step) : '';
@@ -192,13 +192,26 @@ function isComputed({ expected, outcomes }: MeasureStep, name: string | null): b
   return [outcome.from, outcome.to].some((limit) => limit !== null && ends.includes(limit));
 }
 
-/** Readings of a healthy circuit beside the author's limits, when the meter can tell the two. */
-function limitWords({ model }: ProofFacts, step: MeasureStep, { ways }: Loss): string {
+/**
+ * Readings of a healthy circuit beside the author's limits, when the meter can tell the two and both leave by the
+ * outcome: where no healthy one does, the limit stands between them already.
+ */
+function limitWords(
+  { model }: ProofFacts,
+  step: MeasureStep,
+  name: string | null,
+  { ways }: Loss,
+): string {
   const test = testOf(step);
   if (!test) return '';
   const other = model.expected(test);
   const good = computedRange(model, test);
   if (other.kind !== 'number' || !good) return '';
+  const left = step.outcomes.find((one) => one.name === name);
+  const isShared =
+    (left?.from == null || (other.high ?? Number.POSITIVE_INFINITY) >= left.from) &&
+    (left?.to == null || (other.low ?? Number.NEGATIVE_INFINITY) < left.to);
+  if (!isShared) return '';
   const values = ways.flatMap(({ fault, samples }) =>
     samples.map((sample) => model.shows(fault, test, sample)),
   );

@@ -11,6 +11,7 @@ import {
 } from '../session/events.ts';
 import { passingWords, retestLines, VERDICT_WORDS } from '../session/retest.ts';
 import { type Session, standingAnswers } from '../session/session.ts';
+import { stepAgain } from '../session/step-again.ts';
 import { stepThen } from '../session/step-here.ts';
 import type { RecordContext } from './record-context.ts';
 import type { RecordReading, RecordRetest, RetestRow } from './record-form.ts';
@@ -50,7 +51,8 @@ function rowOf(context: RecordContext, event: Retest): RetestRow {
   const { session, bind, clock } = context;
   const { job, circuit } = session.opened;
   const procedure = procedureOf(session.opened);
-  const step = stepThen(session, stepOf(procedure, event.step), event);
+  const then = stepThen(session, stepOf(procedure, event.step), event);
+  const step = stepAgain(session, then, event);
   const was = captured(context, captureBefore(session, step.id)).capture;
   return {
     ...clock(event),

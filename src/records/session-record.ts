@@ -112,11 +112,7 @@ export function recordOf(
       return recordCautions(context);
     },
     known: recordKnown(context),
-    notes: session.notes.map((event) => ({
-      ...clock(event),
-      step: titleOf(context, event.step),
-      text: event.text,
-    })),
+    notes: recordNotes(context),
     ...recordWatched(context),
     corrections: recordCorrections(context, lines),
     interruptions: recordInterruptions(context),
@@ -124,17 +120,30 @@ export function recordOf(
     get call() {
       return callSentences(session, this);
     },
-    work: session.work.map((event) => ({
-      ...clock(event),
-      answer: event.answer,
-      by: event.by,
-      words: event.words,
-    })),
+    work: recordWork(context),
     retest: recordRetest(context),
     drill: recordDrill(context),
     head: { seq: head.seq, hash: head.hash },
     howToVerify: `ohmward records verify SESSION --head ${head.hash}`,
   };
+}
+
+function recordNotes(context: RecordContext): SessionRecord['notes'] {
+  const { session, clock } = context;
+  return session.notes.map((event) => ({
+    ...clock(event),
+    step: titleOf(context, event.step),
+    text: event.text,
+  }));
+}
+
+function recordWork({ session, clock }: RecordContext): SessionRecord['work'] {
+  return session.work.map((event) => ({
+    ...clock(event),
+    answer: event.answer,
+    by: event.by,
+    words: event.words,
+  }));
 }
 
 /** Answers that were taken back. */

@@ -4,6 +4,7 @@
  */
 import type { Look, MeterUnit, Shown, Test } from '../circuit/test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
+import type { Slices } from '../suspects/slices.ts';
 import type { CarView } from './car-view.ts';
 import type { WeighedConclusion } from './command.ts';
 import type { EventNumber, ExpectedShown } from './events.ts';
@@ -19,6 +20,12 @@ export interface Advisor {
    * state gets the same object.
    */
   readonly diagnosis: (session: Session) => Diagnosis;
+  /** Whether the suspects and the car of a diagnosis are worked out, so that asking for them takes no time. */
+  readonly isReady: (session: Session) => boolean;
+  /** Works them out in slices. Who needs them sooner asks for them; nothing hangs on how far this has come. */
+  readonly prepare: (session: Session) => Slices<void>;
+  /** The same for the weight of a conclusion. */
+  readonly prepareWeigh: (session: Session, faults: readonly string[]) => Slices<void>;
   /** The suspects of its diagnosis. */
   readonly suspects: (session: Session) => SuspectView;
   /** The next tests of its diagnosis. */
@@ -58,8 +65,7 @@ export interface Diagnosis {
 /** What the readings are worth for a conclusion, and what is better done before it is accepted. */
 export interface Weighed extends WeighedConclusion {
   readonly left: readonly string[];
-  /** Whether those need more repairs than anybody would make to try: then it names none. */
-  readonly isWide: boolean;
+  readonly support: Support;
   /** After all readings, 0 to 1. */
   readonly chance: number;
   /** Independent pieces of evidence still missing for "proven", 0 to 3. */
@@ -67,18 +73,7 @@ export interface Weighed extends WeighedConclusion {
   /** Set when no single fault explains the readings, as in `SuspectView`. */
   readonly unexplained: string | null;
   readonly hangsOn: EventNumber | null;
-  /**
-   * What is to be made before the conclusion is accepted: the test of the reading that it hangs on, once more, or where the
-   * readings do not bear it out, the test that tells most. Null where neither is, or only a step can.
-   */
-  readonly first: Proposal | null;
-  /** The repair that the readings speak for instead, where they do not bear the conclusion out; else null. */
-  readonly instead: SuspectRow | null;
-  /**
-   * The answer that led the tree here and that its repeats contradict, where the readings do not bear the conclusion out:
-   * it is to be taken back, and is answered by its repeat then. Null where there is none.
-   */
-  readonly overturned: Overturned | null;
+  readonly better: Better;
   /** Cheap tests that would give them, the one to make again first. */
   readonly wouldProve: readonly Proposal[];
   /** Tests that would tell where along its wire the fault is; empty where that is told, or no question. */
@@ -86,21 +81,34 @@ export interface Weighed extends WeighedConclusion {
 }
 
 /**
- * What is better than to accept a conclusion: the test to make before it, or the cheapest that would prove it. Null where it
- * is proven, where nothing would prove it, or where the readings speak for another.
+ * Whether the readings bear a conclusion out; `too-many` where what they leave of it takes more repairs than anybody would
+ * make to try: then it names none.
  */
-export function betterThanAccepting(
-  weighed: Pick<Weighed, 'first' | 'instead' | 'overturned' | 'proven' | 'wouldProve'>,
-): Proposal | null {
-  if (weighed.first) return weighed.first;
-  const { proven, instead, overturned } = weighed;
-  return proven || instead || overturned ? null : (weighed.wouldProve[0] ?? null);
+export type Support = 'borne-out' | 'too-many' | 'unlikely';
+
+/** The one thing that is better than to accept a conclusion now; weigh-conclusion.ts decides which it is. */
+export type Better =
+  /** The answer that led the tree here is contradicted by its repeats, and the readings do not bear the conclusion out. */
+  | { readonly kind: 'take-back'; readonly overturned: Overturned }
+  /** It hangs on one reading: that one once more. */
+  | { readonly kind: 'repeat'; readonly proposal: Proposal }
+  /** The readings do not bear it out: the test that tells most. */
+  | { readonly kind: 'first'; readonly proposal: Proposal }
+  /** The readings speak for this repair, or for few where the conclusion leaves many. */
+  | { readonly kind: 'instead'; readonly row: SuspectRow }
+  /** It is borne out and not proven: the cheapest test that would prove it. Whoever asks for no proof may accept. */
+  | { readonly kind: 'prove'; readonly proposal: Proposal }
+  /** Nothing: it is proven, or no test at hand would add to it. */
+  | { readonly kind: 'accept' };
+
+/** Whether a conclusion is not to be accepted as it is; that proof is missing does not hold it up. */
+export function isHeldUp({ better }: Pick<Weighed, 'better'>): boolean {
+  return better.kind !== 'prove' && better.kind !== 'accept';
 }
 
-/** Whether what is to be made first is the reading that the conclusion hangs on, and not another test. */
-export function isMadeAgain({ hangsOn, first }: Pick<Weighed, 'hangsOn' | 'first'>): boolean {
-  // A repeat is there to support the conclusion and tells nothing apart.
-  return hangsOn !== null && first !== null && first.bits === null;
+/** The test that is to be made before a conclusion is accepted; null for none. One that would only prove it is none. */
+export function firstTest(better: Better | null): Proposal | null {
+  return better?.kind === 'repeat' || better?.kind === 'first' ? better.proposal : null;
 }
 
 /** What may be wrong, as lists and reports show it. */

@@ -12,7 +12,7 @@ import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import type { YamlSource } from '../source/yaml-source.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import type { Weighed } from './advisor.ts';
+import { type Better, firstTest, isHeldUp, type Weighed } from './advisor.ts';
 import type { Command, WeighedConclusion } from './command.ts';
 import type { EventNumber } from './events.ts';
 import { expectedReading } from './expected-reading.ts';
@@ -56,7 +56,7 @@ export interface AnswerContext {
   readonly weigh: (
     session: Session,
     faults: readonly string[],
-  ) => (WeighedConclusion & Partial<Pick<Weighed, 'first' | 'instead' | 'overturned'>>) | undefined;
+  ) => (WeighedConclusion & Pick<Weighed, 'better'>) | undefined;
   /** Null for a session without a circuit. */
   readonly model: Model | null;
 }
@@ -183,9 +183,11 @@ function conclusion(
 ): Command | Misfit {
   const isOwn = draft.faults !== undefined || draft.words !== undefined;
   const weighed = weighedBy(draft, session, context);
-  if (weighed && (weighed.first || weighed.instead || weighed.overturned) && !draft.accept) {
-    const { hangsOn = null, overturned } = weighed;
-    return hangsOn === null || overturned ? notBorneOut(weighed) : restsOnOne(hangsOn);
+  if (weighed && isHeldUp(weighed) && !draft.accept) {
+    const { hangsOn = null, better } = weighed;
+    return hangsOn === null || better.kind === 'take-back'
+      ? notBorneOut(better)
+      : restsOnOne(hangsOn);
   }
   return {
     type: 'conclude',
@@ -202,21 +204,24 @@ function restsOnOne(reading: EventNumber): Misfit {
   };
 }
 
-function notBorneOut({
-  instead,
-  overturned,
-}: Partial<Pick<Weighed, 'instead' | 'overturned'>>): Misfit {
-  const other = instead?.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
-  const better = overturned
-    ? `take back the answer of event ${overturned.answer}, which event ${overturned.by} contradicts, with "back: true"`
-    : other
-      ? `conclude with what they point to, with ${other.length > 0 ? `"faults: [${other.join(', ')}]"` : '"words"'}`
-      : 'do the test that tells most in an answer before this one, with "again: READING"';
+function notBorneOut(better: Better): Misfit {
   return {
     code: 'not-borne-out',
     words: 'the readings do not support this conclusion',
-    fix: `${better}, or add "accept: true"`,
+    fix: `${betterAnswer(better)}, or add "accept: true"`,
   };
+}
+
+function betterAnswer(better: Better): string {
+  if (better.kind === 'take-back') {
+    const { answer, by } = better.overturned;
+    return `take back the answer of event ${answer}, which event ${by} contradicts, with "back: true"`;
+  }
+  if (better.kind === 'instead') {
+    const other = better.row.faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
+    return `conclude with what they point to, with ${other.length > 0 ? `"faults: [${other.join(', ')}]"` : '"words"'}`;
+  }
+  return 'do the test that tells most in an answer before this one, with "again: READING"';
 }
 
 /** The conclusion that an answer accepts or names; nothing where it has no faults to weigh. */
@@ -234,7 +239,7 @@ function madeAgain(
   session: Session,
   context: AnswerContext,
 ): Command | Misfit {
-  const again = weighedBy(draft, session, context)?.first;
+  const again = firstTest(weighedBy(draft, session, context)?.better ?? null);
   if (!again || !context.model)
     return {
       code: 'nothing-to-make-again',

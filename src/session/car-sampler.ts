@@ -19,6 +19,7 @@ import type { TestEntry } from '../suspects/test-entries.ts';
 import {
   faultIdOf,
   type IntermittentSuspects,
+  isWilling,
   type WakingTest,
   wakingFaults,
   wakingWays,
@@ -77,29 +78,40 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
     sound: readonly Way[] | null,
   ): readonly Way[] => {
     const { id, test } = testAt(place);
-    if (test === null) return wakingWays(wakes(id));
+    if (test === null) return wakingWays(candidate, wakes(id));
     if (test.probe.kind === 'inspect' || !intermittent) return show(fault, test, point);
-    const there = test.wiggle ? intermittent.moved : intermittent.present;
+    const there = !isWilling(candidate)
+      ? 0
+      : test.wiggle
+        ? intermittent.moved
+        : intermittent.present;
     return [
       ...(there > 0 ? scaled(show(fault, test, point), there) : []),
       ...(there < 1 ? scaled(sound ?? show(HEALTHY, test, point), 1 - there) : []),
     ];
   };
+  const stayingWays = (place: number, point: Float64Array): readonly Way[] => {
+    const { test } = testAt(place);
+    return test === null ? wakingWays(candidate, false) : show(fault, test, point);
+  };
+  // Meters read a wheel that is not right as they read the sound circuit.
+  const isAsSound = isFleeting || (intermittent !== null && isOfWheel(model, fault));
+  const ways = isFleeting ? fleetingWays : stayingWays;
   return {
-    ...(isFleeting ? { borrows: { own: [sizeAt], ways: fleetingWays } } : {}),
+    ...(isAsSound ? { borrows: { own: [sizeAt], ways } } : {}),
     isPossible: (point) => {
       isSure ??= isSingle && model.everyCar(fault, SURE_CARS);
       return (isSure && isWithin(point)) || isRight(point);
     },
     start: (count) => startingPoints(model, fault, count),
-    outside: isFleeting ? null : outsideCars(model, fault),
-    ways: (place, point) => {
-      if (isFleeting) return fleetingWays(place, point, null);
-      const { test } = testAt(place);
-      return test === null ? wakingWays(false) : show(fault, test, point);
-    },
+    outside: isAsSound ? null : outsideCars(model, fault),
+    ways: (place, point) => ways(place, point, null),
     ...(isFleeting ? {} : { keptFor: (place: number) => keptWays(model, fault, testAt(place)) }),
   };
+}
+
+function isOfWheel({ circuit }: Model, id: string): boolean {
+  return circuit.faults.some((fault) => fault.id === id && fault.class === 'target');
 }
 
 /** Where the first so many cars that are drawn all come to the shop with a fault, others do as well. Our choice. */

@@ -131,8 +131,8 @@ function intermittentSuspects(model: Model, about: About): SuspectSpace {
   const candidates = withIntermittent(model.circuit, withHealthy(model.circuit.faults), how);
   const ofCode = codeChance(model, inputTerminals(model.circuit));
   const table = testTable(model.circuit, about.procedure, model.meter);
-  // On a drill a test is planned with the harness moved, which brings the fault back for certain.
-  const tests = isDrill(about) ? allMoved(table) : table.entries;
+  // What is read with the harness at rest says nothing of a fault that is not there.
+  const tests = allMoved(table, isDrill(about));
   return new SuspectSpace({
     ...{ model, table, candidates, faultsOf },
     tests: [...tests, ...wakingTests(about.procedure)],
@@ -141,11 +141,18 @@ function intermittentSuspects(model: Model, about: About): SuspectSpace {
   });
 }
 
-/** Every test with the harness moved, each once; eyes see a fault that comes and goes as it is. */
-function allMoved({ entries, entryOf }: TestTable): TestEntry[] {
-  const moved = entries.map((entry) =>
-    entry.test.probe.kind === 'inspect' ? entry : entryOf({ ...entry.test, wiggle: true }),
-  );
+/**
+ * Every test with the harness moved, each once; eyes see a fault that comes and goes as it is. But for a simulated one, no
+ * hand is in the harness while the engine is cranked.
+ */
+function allMoved({ entries, entryOf }: TestTable, isSimulated: boolean): TestEntry[] {
+  const moved = entries.map((entry) => {
+    const { probe, setup } = entry.test;
+    const isLeft =
+      probe.kind === 'inspect' ||
+      (!isSimulated && (setup.state === 'cranking' || entry.reads?.length === 0));
+    return isLeft ? entry : entryOf({ ...entry.test, wiggle: true });
+  });
   return [...new Set(moved)];
 }
 

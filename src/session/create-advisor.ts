@@ -2,6 +2,7 @@
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
 import type { Job } from '../procedure/job.ts';
+import type { Slices } from '../suspects/slices.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { Advisor, Diagnosis, Proposal, SuspectView, Weighed } from './advisor.ts';
 import { type Basis, leftTogether } from './basis.ts';
@@ -35,13 +36,11 @@ export function createAdvisor(model: Model, about: About): Advisor {
     alike.set(space, found);
     return found;
   };
-  const diagnosis = (session: Session): StateDiagnosis => {
+  const diagnosis = (session: Session, found?: Found): StateDiagnosis => {
     const before = known.get(session);
     if (before) return before;
-    const space = spaceOf(session);
-    const standing = standingIn(session, space);
+    const { space, standing, key } = found ?? find(session);
     const last = ofSpace(space);
-    const key = JSON.stringify(standing);
     const made = last.get(key) ?? new StateDiagnosis(model, about.job, standing, space);
     last.delete(key);
     last.set(key, made);
@@ -50,8 +49,27 @@ export function createAdvisor(model: Model, about: About): Advisor {
     known.set(session, made);
     return made;
   };
+  const find = (session: Session): Found => {
+    const space = spaceOf(session);
+    const standing = standingIn(session, space);
+    return { space, standing, key: JSON.stringify(standing) };
+  };
   return {
-    diagnosis,
+    diagnosis: (session) => diagnosis(session),
+    isReady: (session) => {
+      const made = known.get(session);
+      if (made) return made.isReady;
+      const { space, key } = find(session);
+      return ofSpace(space).get(key)?.isReady ?? false;
+    },
+    *prepare(session) {
+      const found = find(session);
+      yield* found.space.ranked(found.standing.readings);
+      yield* diagnosis(session, found).prepare();
+    },
+    *prepareWeigh(session, faults) {
+      yield* diagnosis(session).prepareWeigh(faults);
+    },
     suspects: (session) => diagnosis(session).suspects,
     nextTests: (session) => diagnosis(session).nextTests,
     weigh: (session, faults) => {
@@ -69,6 +87,13 @@ interface StandingIn {
   readonly means: Means;
   /** Places of the tests that were set aside, by themselves or with the connector that they need. */
   readonly aside: readonly number[];
+}
+
+/** What the diagnosis of a session is made of, and what it is kept by. */
+interface Found {
+  readonly space: SuspectSpace;
+  readonly standing: StandingIn;
+  readonly key: string;
 }
 
 function standingIn(session: Session, space: SuspectSpace): StandingIn {
@@ -110,6 +135,24 @@ class StateDiagnosis implements Diagnosis {
       thisCar: this.thisCar,
       group: () => this.group(),
     });
+  }
+
+  *prepare(): Slices<void> {
+    const { space, standing, readings } = this.basis;
+    if (readings.length > 0) yield* space.verdictInSlices(standing);
+    void this.suspects;
+    yield;
+    void this.car;
+  }
+
+  *prepareWeigh(faults: readonly string[]): Slices<void> {
+    const { space, standing } = this.basis;
+    yield* space.weighInSlices(space.namedBy(faults), standing);
+  }
+
+  /** Whether the suspects and the car are known. */
+  get isReady(): boolean {
+    return this.view !== undefined && this.thisCar.isKnown;
   }
 
   get suspects(): SuspectView {

@@ -19,6 +19,7 @@ import { pendingCautions } from './pending-cautions.ts';
 import type { Refusal } from './refusal.ts';
 import { isOutcomeOf, isRepeatable, passes, verdictNow } from './retest.ts';
 import { presentConclusion, type Session } from './session.ts';
+import { stepAgain } from './step-again.ts';
 import { dropsCounted } from './watched-rounds.ts';
 
 /** Names what is wrong: the end that the tree has come to, or one of the person's own. */
@@ -142,7 +143,7 @@ export function retest(
     value,
     look,
     outcome,
-    passed: passes(procedure, step, command),
+    passed: passes(procedure, stepAgain(session, step, null), command),
     ...(capture ? { capture } : {}),
     ...now,
   });

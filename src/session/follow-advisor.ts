@@ -16,6 +16,9 @@ export function followAdvisor(modelOf: (session: Session) => Model, about: About
   };
   return {
     diagnosis: (session) => at(session).diagnosis(session),
+    isReady: (session) => at(session).isReady(session),
+    prepare: (session) => at(session).prepare(session),
+    prepareWeigh: (session, faults) => at(session).prepareWeigh(session, faults),
     suspects: (session) => at(session).suspects(session),
     nextTests: (session) => at(session).nextTests(session),
     weigh: (session, faults) => at(session).weigh(session, faults),

@@ -24,8 +24,12 @@ import { toldIntermittent } from './told.ts';
 
 /** Share of the weight of those that come and go, where somebody speaks of one; it may be one that stays after all. Ours. */
 const INTERMITTENT_SHARE = 0.8;
-/** The right movement wakes a fault that comes and goes with this chance. Ours; no count is known. */
-export const WOKEN_CHANCE = 0.6;
+/** Share of the faults that come and go which hands can wake; the others show on no day when they are looked for. Ours; no count is known. */
+export const WILLING_SHARE = 0.6;
+/** One that can be woken comes at the right movement with this chance, and at the next as well. Ours. */
+export const WOKEN_CHANCE = 0.9;
+/** What moves one place shakes the next one: a fault there comes as well, and is put down to the wrong place. Ours. */
+const BESIDE_CHANCE = 0.05;
 /** Share of a drill's readings in which a fault that comes and goes is there by itself. Our choice. */
 export const PRESENT_CHANCE = 0.5;
 
@@ -33,21 +37,29 @@ export const PRESENT_CHANCE = 0.5;
 export interface IntermittentSuspects {
   /** Share of the weight of those that do, where somebody speaks of one; it may be one that stays after all. */
   readonly share: number;
-  /** Chance that such a fault is there when an instrument is read: by itself, and while the harness is moved. */
+  /** Share of those that hands can wake. */
+  readonly willing: number;
+  /** Chance that one of those is there when an instrument is read: by itself, and while the harness is moved. */
   readonly present: number;
   readonly moved: number;
 }
 /** On a real vehicle: not there while nobody moves anything. */
 export const ON_THE_ROAD: IntermittentSuspects = {
   share: INTERMITTENT_SHARE,
+  willing: WILLING_SHARE,
   present: 0,
   moved: WOKEN_CHANCE,
 };
 /** On a drill of the level with such a fault, as its vehicle is made. */
-export const ON_A_DRILL: IntermittentSuspects = { share: 1, present: PRESENT_CHANCE, moved: 1 };
+export const ON_A_DRILL: IntermittentSuspects = {
+  share: 1,
+  willing: 1,
+  present: PRESENT_CHANCE,
+  moved: 1,
+};
 /** A module calls a fault that comes and goes intermittent with this chance, whatever it is like while it is there. Ours. */
 const CALLED_INTERMITTENT = 0.8;
-/** Behind the id of a fault that comes and goes; ids of faults have none. */
+/** Behind the id of a fault that comes and goes, twice where no hand wakes it; ids of faults have none. */
 const MARK = '~';
 
 /** A place that a step moves or warms, and the faults that then show. */
@@ -82,31 +94,45 @@ export function isIntermittent(session: Session): boolean {
   return said.length === 0 && codeKindsOf(job).includes('intermittent');
 }
 
-/** Suspects that stay, and all that can come and go once more; a wheel is damaged or it is not. */
+/** Suspects that stay, and all that can come and go again: woken by hand, or not. A wheel is damaged or it is not. */
 export function withIntermittent(
   circuit: Circuit,
   candidates: readonly Candidate[],
-  { share }: IntermittentSuspects,
+  { share, willing }: IntermittentSuspects,
 ): Candidate[] {
   const canBe = new Set(
     circuit.faults.filter((fault) => fault.class !== 'target').map(({ id }) => id),
   );
   return candidates.flatMap((candidate): Candidate[] => {
     if (!canBe.has(candidate.id)) return [candidate];
-    const { id, words, weight } = candidate;
-    const second = {
-      ...candidate,
-      id: `${id}${MARK}`,
-      ...(words === undefined ? {} : { words: `${words}, intermittently` }),
-      weight: share * weight,
-    };
-    return share < 1 ? [{ ...candidate, weight: (1 - share) * weight }, second] : [second];
+    const { id, words } = candidate;
+    const part = (mark: string, of: number): Candidate[] =>
+      of === 0
+        ? []
+        : [
+            {
+              ...candidate,
+              id: `${id}${mark}`,
+              ...(words === undefined || mark === '' ? {} : { words: `${words}, intermittently` }),
+              weight: of * candidate.weight,
+            },
+          ];
+    return [
+      ...part('', 1 - share),
+      ...part(MARK, share * willing),
+      ...part(MARK + MARK, share * (1 - willing)),
+    ];
   });
 }
 
 /** The fault of a suspect, whether it stays or comes and goes. */
 export function faultIdOf(candidate: string): string {
-  return candidate.endsWith(MARK) ? candidate.slice(0, -MARK.length) : candidate;
+  return candidate.endsWith(MARK) ? faultIdOf(candidate.slice(0, -MARK.length)) : candidate;
+}
+
+/** Whether hands can wake what a suspect stands for: a fault that comes and goes, and not one that nobody wakes. */
+export function isWilling(candidate: string): boolean {
+  return candidate.endsWith(MARK) && !candidate.endsWith(MARK + MARK);
 }
 
 /** Chance of a code, 0 to 1, as `codeChance` has it for faults that stay. */
@@ -145,9 +171,9 @@ export function wakingFaults(procedure: Procedure | null, test: string): readonl
   );
 }
 
-/** What a waking test shows for a fault that comes and goes in its place, or for any other suspect. */
-export function wakingWays(isOfIt: boolean): Way[] {
-  const chance = isOfIt ? WOKEN_CHANCE : 0;
+/** What a waking test shows for a suspect; `isOfIt` where its fault is in the place that is moved. */
+export function wakingWays(candidate: string, isOfIt: boolean): Way[] {
+  const chance = !isWilling(candidate) ? 0 : isOfIt ? WOKEN_CHANCE : BESIDE_CHANCE;
   return [
     { shown: drops(true), share: chance },
     { shown: drops(false), share: 1 - chance },

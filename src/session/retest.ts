@@ -14,12 +14,13 @@ import type { Command } from './command.ts';
 import type { Answer, RepairVerdict, Retest, RetestRecorded, TestRecorded } from './events.ts';
 import { canWake, wakes } from './intermittent.ts';
 import { presentConclusion, type Session, standingAnswers } from './session.ts';
+import { stepAgain } from './step-again.ts';
 import { stepHere } from './step-here.ts';
 
 /** What can be repeated: a measurement, a look, and a step that wakes a fault which comes and goes. */
 export type RepeatableStep = MeasureStep | LookStep | AskStep;
 
-/** One test to repeat, with what it showed before the repair and, once done, after. */
+/** One test to repeat, with what is good for the repaired car, what it showed before the repair and, once done, after. */
 export interface RetestLine {
   readonly step: RepeatableStep;
   readonly before: Answer | null;
@@ -49,7 +50,7 @@ export function retestLines(session: Session): RetestLine[] {
     const before = last.get(id) ?? null;
     if (!wanted.has(id) && !failed(procedure, step, before)) return [];
     const after = session.retests.findLast((retest) => retest.step === id) ?? null;
-    return [{ step, before, after }];
+    return [{ step: stepAgain(session, step, after), before, after }];
   });
 }
 

@@ -32,6 +32,12 @@ export function modelHere(session: KnownCar, model: Model): Model {
   return circuit === null ? model : modelFor(circuit, session.opened.meter);
 }
 
+/** The model of this car as far as it is known now; null without a circuit. */
+export function modelOfCar(session: KnownCar): Model | null {
+  const circuit = circuitOf(session);
+  return circuit && modelFor(circuit, session.opened.meter);
+}
+
 /** The step as it is asked now. */
 export function stepHere(session: KnownCar, step: Step): Step {
   return stepFor(session, step, circuitOf(session));

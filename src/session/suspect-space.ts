@@ -19,6 +19,7 @@ import {
 import { type Ranking, rankSuspects } from '../suspects/rank-suspects.ts';
 import type { Reach } from '../suspects/shown-reach.ts';
 import { type CarKnowledge, carKnown } from '../suspects/shown-values.ts';
+import { atOnce, type Slices } from '../suspects/slices.ts';
 import type { CarSampler } from '../suspects/suspect-cars.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
@@ -83,6 +84,7 @@ export class SuspectSpace {
   private readonly posteriors: Posteriors | null;
   private readonly outcomesIn = new WeakMap<PredictionTable, (test: number) => Outcomes>();
   private readonly rankings = new Map<string, Ranking>();
+  private readonly weighedIn = new WeakMap<Ranking, Map<string, Corroboration>>();
   private planned: Optimum | undefined;
 
   constructor(ask: SpaceAsk) {
@@ -144,6 +146,11 @@ export class SuspectSpace {
 
   /** The chances after `readings`; the last ones are kept. */
   rank(readings: readonly Reading[]): Ranking {
+    return atOnce(this.ranked(readings));
+  }
+
+  /** The same in slices. */
+  *ranked(readings: readonly Reading[]): Slices<Ranking> {
     const key = JSON.stringify(
       readings.map(({ test, shown, standardUncertainty }) => [
         test,
@@ -154,7 +161,7 @@ export class SuspectSpace {
     const known = this.rankings.get(key);
     if (known) return known;
     const ranking = this.posteriors
-      ? rankByClouds(this.posteriors, readings)
+      ? yield* rankByClouds(this.posteriors, readings)
       : rankSuspects(this.table, readings, this.prior);
     this.rankings.set(key, ranking);
     const [oldest] = this.rankings.keys();
@@ -201,7 +208,17 @@ export class SuspectSpace {
   }
 
   /** Where the readings have led. */
-  verdict({ readings, ranking, means, aside = [] }: Omit<Standing, 'now'>): ConclusionVerdict {
+  verdict(standing: Omit<Standing, 'now'>): ConclusionVerdict {
+    return atOnce(this.verdictInSlices(standing));
+  }
+
+  /** The same in slices. What they have worked out is kept: asked again it comes at once. */
+  verdictInSlices({
+    readings,
+    ranking,
+    means,
+    aside = [],
+  }: Omit<Standing, 'now'>): Slices<ConclusionVerdict> {
     const outcomes = this.outcomes(ranking.table);
     return verdictOf(ranking.table, ranking, {
       means,
@@ -211,17 +228,29 @@ export class SuspectSpace {
   }
 
   /** What the readings are worth for a conclusion that these candidates stand for; null when it names none of them. */
-  weigh(
+  weigh(concluded: readonly string[], standing: Standing): Corroboration | null {
+    return atOnce(this.weighInSlices(concluded, standing));
+  }
+
+  /** The same in slices; kept with the ranking, so that asked again it comes at once. */
+  *weighInSlices(
     concluded: readonly string[],
     { readings, ranking, now, means, aside = [] }: Standing,
-  ): Corroboration | null {
+  ): Slices<Corroboration | null> {
     if (concluded.length === 0) return null;
     const { prior } = this;
     const outcomes = this.outcomes(ranking.table);
-    return corroborate(ranking.table, {
-      ...{ concluded, readings, ranking, prior, outcomes, now, means },
-      without: [...this.doneOrOwn([]), ...aside],
-    });
+    const weighed = this.weighedIn.get(ranking) ?? new Map<string, Corroboration>();
+    this.weighedIn.set(ranking, weighed);
+    const key = JSON.stringify([concluded, now, means, aside]);
+    const made =
+      weighed.get(key) ??
+      (yield* corroborate(ranking.table, {
+        ...{ concluded, readings, ranking, prior, outcomes, now, means },
+        without: [...this.doneOrOwn([]), ...aside],
+      }));
+    weighed.set(key, made);
+    return made;
   }
 
   /**

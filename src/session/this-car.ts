@@ -39,6 +39,10 @@ export class ThisCar
     return this.known.car;
   }
 
+  get isKnown(): boolean {
+    return this.known !== undefined;
+  }
+
   get carsLeft(): readonly Float64Array[] | null {
     return this.space.carsLeft(this.readings);
   }

@@ -3,7 +3,14 @@ import { type Corroboration, EVIDENCE_NEEDED } from '../suspects/corroborate.ts'
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
-import type { Proposal, SuspectRow, Weighed } from './advisor.ts';
+import {
+  type Better,
+  firstTest,
+  type Proposal,
+  type Support,
+  type SuspectRow,
+  type Weighed,
+} from './advisor.ts';
 import { type Basis, unexplained } from './basis.ts';
 import type { EvidenceLine } from './events.ts';
 import type { Overturned } from './overturned.ts';
@@ -44,66 +51,75 @@ export function weighConclusion(
   const { hangsOn, chance } = weighed;
   const again = hangsOn === null ? null : madeAgain(hangsOn, basis, proposed);
   const left = leftStanding(space, standing.ranking, faults);
-  const isWide = repairsOf(left, basis).length > REPAIRS_MOST;
+  const support = supportOf(chance, repairsOf(left, basis));
+  const proven = weighed.proven && support !== 'too-many';
   const isVague = repairsOf(faults, basis).length > REPAIRS_MOST;
-  const isBorneOut = chance >= BORNE_OUT && !isWide;
-  const concluded = { chance, faults, isBorneOut, isVague };
-  const better = isBorneOut && !isVague ? NOTHING_BETTER : betterThan(concluded, beside);
-  const wanted = again && !better.overturned ? { ...NOTHING_BETTER, first: again } : better;
+  const held = heldUpBy({ faults, support, isVague, again }, beside);
   let wouldProve: readonly Proposal[] | undefined;
   return {
     evidence: evidenceLines(weighed, eventAt),
     chance,
-    ...wanted,
     // A list of repairs: that something is wrong, the conclusion itself says.
     ruledOut: weighed.ruledOut
       .filter(({ repair }) => repair !== HEALTHY)
       .map(({ repair, readings: by }) => ({ repair, by: [...new Set(by.map(eventAt))] })),
-    proven: weighed.proven && !isWide,
+    proven,
     left,
-    isWide,
+    support,
     unexplained: unexplained(basis),
     missing: weighed.missing,
     hangsOn: hangsOn === null ? null : eventAt(hangsOn),
+    get better() {
+      const [proposal] = held || proven ? [] : this.wouldProve;
+      return held ?? (proposal ? { kind: 'prove', proposal } : ACCEPT);
+    },
     get wouldPlace() {
       return isUnplaced(model.circuit, left) ? proposed.nextTests : [];
     },
     get wouldProve() {
-      wouldProve ??= provingTests(weighed, { first: wanted.first, again }, basis, proposed);
+      wouldProve ??= provingTests(weighed, { held, again }, basis, proposed);
       return wouldProve;
     },
   };
 }
 
-type Better = Pick<Weighed, 'first' | 'instead' | 'overturned'>;
-const NOTHING_BETTER: Better = { first: null, instead: null, overturned: null };
+const ACCEPT: Better = { kind: 'accept' };
+
+function supportOf(chance: number, repairs: readonly string[]): Support {
+  if (repairs.length > REPAIRS_MOST) return 'too-many';
+  return chance >= BORNE_OUT ? 'borne-out' : 'unlikely';
+}
 
 /**
- * What to do with a conclusion that the readings do not bear out, or that leaves too much: take back the answer that led
- * to it, or conclude on what they do bear out, or make the test that tells most; where none is left, conclude on the few
- * that lead.
+ * What holds a conclusion up, in this order: the answer that led to it does not hold; it hangs on one reading; the readings
+ * speak for another, or for less than it leaves; a test tells more; where none is left, the few that lead. Null for nothing.
  */
-function betterThan(
+function heldUpBy(
   concluded: ConcludedOn,
   { rows, proposed, overturned, isIntermittent }: WeighedBeside,
-): Better {
-  const { isBorneOut } = concluded;
-  if (overturned && !isBorneOut) return { ...NOTHING_BETTER, overturned };
+): Better | null {
+  const { support, isVague, again } = concluded;
+  const isBorneOut = support === 'borne-out';
+  if (overturned && !isBorneOut) return { kind: 'take-back', overturned };
+  if (again) return { kind: 'repeat', proposal: again };
+  if (isBorneOut && !isVague) return null;
   const leader = leaderInstead(rows(), concluded);
-  if (leader) return { ...NOTHING_BETTER, instead: leader };
-  if (isBorneOut) return NOTHING_BETTER;
-  const [first = null] = proposed.nextTests;
-  if (first) return { ...NOTHING_BETTER, first };
-  return { ...NOTHING_BETTER, instead: isIntermittent ? null : groupInstead(rows()) };
+  if (leader) return { kind: 'instead', row: leader };
+  if (isBorneOut) return null;
+  const [proposal] = proposed.nextTests;
+  if (proposal) return { kind: 'first', proposal };
+  const group = isIntermittent ? null : groupInstead(rows());
+  return group && { kind: 'instead', row: group };
 }
 
 /** A conclusion beside which something better is looked for. */
 interface ConcludedOn {
   readonly faults: readonly string[];
-  readonly chance: number;
-  readonly isBorneOut: boolean;
+  readonly support: Support;
   /** It stands for more repairs than anyone would try, whatever the readings leave of them. */
   readonly isVague: boolean;
+  /** The test of the reading that it hangs on, once more. */
+  readonly again: Proposal | null;
 }
 
 /** Repairs of these faults, each once. */
@@ -118,8 +134,8 @@ function repairsOf(faults: readonly string[], { space }: Basis): readonly string
 /** Of a conclusion that names no suspect. */
 function nothingFor(faults: readonly string[], basis: Basis): Weighed {
   return {
-    ...{ evidence: [], ruledOut: [], proven: false, hangsOn: null, ...NOTHING_BETTER },
-    ...{ wouldProve: [], wouldPlace: [], left: faults, isWide: false, chance: 0 },
+    ...{ evidence: [], ruledOut: [], proven: false, hangsOn: null, better: ACCEPT },
+    ...{ wouldProve: [], wouldPlace: [], left: faults, support: 'unlikely', chance: 0 },
     missing: EVIDENCE_NEEDED,
     unexplained: unexplained(basis),
   };
@@ -158,10 +174,11 @@ function evidenceLines(
 /** Tests that would support or break the conclusion, before them the one that is to be made before it is accepted. */
 function provingTests(
   { offers, hangsOn }: Corroboration,
-  { first, again }: Readonly<Record<'first' | 'again', Proposal | null>>,
+  { held, again }: { readonly held: Better | null; readonly again: Proposal | null },
   { readings, space }: Basis,
   proposed: ProposedTests,
 ): Proposal[] {
+  const first = firstTest(held);
   const made = again && hangsOn !== null ? readings[hangsOn]!.test : null;
   const others = offers.filter(
     ({ test }) => test !== made && (first === null || space.testAt(test).id !== first.id),

@@ -1,4 +1,7 @@
-/** Time worked at each event. `elapsed` starts anew at each resume, so the stretches between are added up. */
+/**
+ * Time worked at each event. The clock behind `elapsed` runs as long as the program does, so that a session begins and
+ * goes on wherever it stands: the stretches between are added up.
+ */
 import type { SessionEvent } from './events.ts';
 import type { Session } from './session.ts';
 
@@ -6,9 +9,9 @@ import type { Session } from './session.ts';
 export function workedTimes(events: readonly SessionEvent[]): ReadonlyMap<SessionEvent, number> {
   const worked = new Map<SessionEvent, number>();
   let total = 0;
-  let before = 0;
+  let before = events[0]?.elapsed ?? 0;
   for (const event of events) {
-    // A resumed session may count on or from zero; what passed while it was paused is no work.
+    // A resumed session may count on or from zero; what passed while it was paused is no work on it.
     // The note of a torn end is written on the way there.
     if (event.type !== 'session-resumed' && event.type !== 'recovered')
       total += event.elapsed >= before ? event.elapsed - before : event.elapsed;

@@ -9,6 +9,7 @@ import { type Cloud, type CloudModel, copied, drawn, effectiveOf } from './cloud
 import type { Fact, Way } from './fact.ts';
 import { feltAt, propose } from './move-car.ts';
 import type { Random } from './random.ts';
+import type { Slices } from './slices.ts';
 
 /** Resampled when the effective number of cars is below this share of all (Del Moral, Doucet and Jasra, 2006). */
 const EFFECTIVE_SHARE = 0.5;
@@ -28,13 +29,13 @@ const DEGREE_STRIDE = 4;
 /** ... and then by so many bisections, in the logarithm. */
 const DEGREE_STEPS = 5;
 
-/** The cloud after `facts` instead of those that it knows. */
+/** The cloud after `facts` instead of those that it knows; a slice a sweep over its cars. */
 export function advance(
   cloud: Cloud,
   facts: readonly Fact[],
   model: CloudModel,
   random: Random,
-): Cloud {
+): Slices<Cloud> {
   return new Advance(cloud, facts, model).run(random);
 }
 
@@ -103,7 +104,7 @@ class Advance {
     this.logs = [...cloud.logs, ...added.map(() => new Float64Array(this.count))];
   }
 
-  run(random: Random): Cloud {
+  *run(random: Random): Slices<Cloud> {
     let degree = 0;
     this.feel(random);
     while (degree < 1) {
@@ -111,7 +112,7 @@ class Advance {
       this.reweigh(degree);
       if (effectiveOf(this.weights) < EFFECTIVE_SHARE * this.count) {
         this.resample(random);
-        this.move(degree, random);
+        yield* this.move(degree, random);
       }
     }
     return this.made();
@@ -257,7 +258,7 @@ class Advance {
   }
 
   /** Moves each car several times; each sweep takes its differences from where all stood before it. */
-  private move(degree: number, random: Random): void {
+  private *move(degree: number, random: Random): Slices<void> {
     // The newest first: it rejects most.
     const order = this.facts.map((_, index) => this.facts.length - 1 - index);
     const tops = Float64Array.from(this.facts, (_, index) => this.topAt(index, degree));
@@ -267,6 +268,7 @@ class Advance {
       const before = this.points.slice();
       for (let car = 0; car < this.count; car += 1)
         if (this.moveOne(car, before, { order, tops, degree, counted }, random)) accepted += 1;
+      yield;
     }
   }
 

@@ -16,6 +16,7 @@ import { type Offer, offerAgain, offerTests } from './offer-tests.ts';
 import type { PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
 import { type RuledOut, ruleOut } from './rule-out.ts';
+import type { Slices } from './slices.ts';
 
 /** Independent pieces that prove a conclusion. */
 export const EVIDENCE_NEEDED = 3;
@@ -51,8 +52,11 @@ export interface Corroboration {
   readonly offers: readonly Offer[];
 }
 
-/** Weighs a conclusion. All faults with the same repair as a concluded one belong to it. */
-export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corroboration {
+/**
+ * Weighs a conclusion, in a slice for each repair that may be ruled out and some for each reading that it may hang on.
+ * All faults with the same repair as a concluded one belong to it.
+ */
+export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Slices<Corroboration> {
   const { ranking, readings } = ask;
   const errorModel = ask.errorModel ?? ERROR_MODEL;
   const { fits } = ranking;
@@ -62,12 +66,7 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   const [strongest] = now.others;
   const open = now.concluded.chance < PROVEN_CHANCE ? 1 : 0;
   const missing = rival ? Math.max(open, EVIDENCE_NEEDED - evidence.length) : 0;
-  const hangsOn = hangingOn(ask, now.concluded);
-  const piecesWith = (reading: Reading) => {
-    const more = { ...ask, readings: [...readings, reading] };
-    const fit = fitOf(table, reading, errorModel);
-    return gatherEvidence(table, more, own, [...fits, fit], EVIDENCE_NEEDED).evidence.length;
-  };
+  const hangsOn = yield* hangingOn(ask, now.concluded);
   const named = namedGroup(table, ask.concluded);
   // Of two wires that touch both are mended, whichever the repair is named after.
   const isTouched = (repair: string) =>
@@ -83,32 +82,13 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
   };
   // Against a rival that still stands the next piece is needed, else against the strongest that the pieces left.
   const next = open && strongest ? strongest : rival;
-  const offersFor = (against: Row) =>
-    offerTests(table, ask, {
-      concluded: named,
-      rival: against,
-      // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
-      brings: (reading) =>
-        evidence.length >= EVIDENCE_NEEDED || piecesWith(reading) > evidence.length,
-    });
-  /** Where nothing speaks against the strongest rival, the chance of those behind it is what can be lifted. */
-  const newOffers = (): readonly Offer[] => {
-    if (missing === 0 || !next) return [];
-    // Short of pieces, whatever brings one does; else only a rival that is worth it.
-    const short = evidence.length < EVIDENCE_NEEDED;
-    const against = short && rival ? [next, rival] : [next, ...now.others];
-    for (const row of against) {
-      if (!short && row !== next && row.chance < WORTH_LIFTING) break;
-      const found = offersFor(row);
-      if (found.length > 0) return found;
-    }
-    return [];
-  };
-  /** What a rival stands on is made again last: it brings no piece, and lifts the chance. */
-  const anyOffers = (): readonly Offer[] => [
-    ...newOffers(),
-    ...(open && strongest ? offerAgain(ask, named, strongest) : []),
-  ];
+  const ruledOut: RuledOut[] = [];
+  for (const row of now.others) {
+    if (row.chance >= RULED_OUT_CHANCE || isTouched(row.repair)) continue;
+    const found = ruleOut(held, row);
+    if (found) ruledOut.push(found);
+    yield;
+  }
   let offers: readonly Offer[] | undefined;
   return {
     proven: missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn === null,
@@ -121,20 +101,68 @@ export function corroborate(table: PredictionTable, ask: CorroborationAsk): Corr
     evidence,
     hangsOn,
     carrying: carryingReadings(table, ask, fits, evidence),
-    ruledOut: now.others
-      .filter(({ chance, repair }) => chance < RULED_OUT_CHANCE && !isTouched(repair))
-      .map((row) => ruleOut(held, row))
-      .filter((one) => one !== null),
+    ruledOut,
     // Half of the work, and many only ask what is proven.
     get offers() {
-      offers ??= anyOffers();
+      offers ??= anyOffers(table, ask, { own, named, now, rival, next, missing, evidence });
       return offers;
     },
   };
 }
 
+/** A conclusion as far as it is weighed, for which more is to be found. */
+interface Weighing {
+  readonly own: ReadonlySet<string>;
+  readonly named: Group;
+  readonly now: ReturnType<typeof groupRows>;
+  readonly rival: Row | null;
+  /** The rival against which the next piece is needed. */
+  readonly next: Row | null;
+  readonly missing: number;
+  readonly evidence: readonly Evidence[];
+}
+
+/** What a rival stands on is made again last: it brings no piece, and lifts the chance. */
+function anyOffers(table: PredictionTable, ask: CorroborationAsk, weighing: Weighing): Offer[] {
+  const { named, now } = weighing;
+  const [strongest] = now.others;
+  const isOpen = now.concluded.chance < PROVEN_CHANCE;
+  return [
+    ...newOffers(table, ask, weighing),
+    ...(isOpen && strongest ? offerAgain(ask, named, strongest) : []),
+  ];
+}
+
+/** Where nothing speaks against the strongest rival, the chance of those behind it is what can be lifted. */
+function newOffers(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  { own, named, now, rival, next, missing, evidence }: Weighing,
+): readonly Offer[] {
+  if (missing === 0 || !next) return [];
+  const { readings, ranking, errorModel = ERROR_MODEL } = ask;
+  // Short of pieces, whatever brings one does; else only a rival that is worth it.
+  const short = evidence.length < EVIDENCE_NEEDED;
+  const piecesWith = (reading: Reading) => {
+    const more = { ...ask, readings: [...readings, reading] };
+    const fits = [...ranking.fits, fitOf(table, reading, errorModel)];
+    return gatherEvidence(table, more, own, fits, EVIDENCE_NEEDED).evidence.length;
+  };
+  // With pieces enough it is the chance that is missing, which whatever speaks against the rival lifts.
+  const brings = (reading: Reading) => !short || piecesWith(reading) > evidence.length;
+  for (const row of short && rival ? [next, rival] : [next, ...now.others]) {
+    if (!short && row !== next && row.chance < WORTH_LIFTING) break;
+    const found = offerTests(table, ask, { concluded: named, rival: row, brings });
+    if (found.length > 0) return found;
+  }
+  return [];
+}
+
 /** As `Corroboration.hangsOn` has it. */
-function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): number | null {
+function* hangingOn(
+  { readings, ranking }: CorroborationAsk,
+  concluded: Group,
+): Slices<number | null> {
   const { fits, chances, table } = ranking;
   const mass = (weights: Float64Array) =>
     concluded.members.reduce((sum, one) => sum + weights[one]!, 0);
@@ -152,10 +180,9 @@ function hangingOn({ readings, ranking }: CorroborationAsk, concluded: Group): n
     .sort((a, b) => a.chance - b.chance);
   // Later readings may say the same as this one: then it is asked what they say without it.
   const { without } = ranking;
-  const needed = lost.find(
-    ({ reading, divided }) => !without || mass(without(reading, divided)) < MORE_LIKELY_THAN_NOT,
-  );
-  return needed?.reading ?? null;
+  for (const { reading, divided } of lost)
+    if (!without || mass(yield* without(reading, divided)) < MORE_LIKELY_THAN_NOT) return reading;
+  return null;
 }
 const MORE_LIKELY_THAN_NOT = 0.5;
 

@@ -62,7 +62,7 @@ export function factsOf(
     const uncertainty = uncertaintyOf(table, readings[agreeing.at(-1)!]!);
     return {
       ...{ test, shown, uncertainty, readings: places },
-      slip: errorModel.wrongReading ** agreeing.length,
+      slip: errorModel.wrongReading ** (agreeing.length * (table.tests[test]!.shownTwice ? 2 : 1)),
       blind: blindOf(table, test, shown, uncertainty, errorModel),
       ways: waysOf(table, test, shown),
     };

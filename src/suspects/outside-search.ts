@@ -9,6 +9,7 @@ import { type Fact, isTakenBack, misreadChance } from './fact.ts';
 import { type Candidate, HEALTHY } from './prediction-table.ts';
 import { normalised } from './prior.ts';
 import { randomOf } from './random.ts';
+import type { Slices } from './slices.ts';
 import { type CarsOf, SuspectCars } from './suspect-cars.ts';
 
 /** Of those of which one value is not as described. Our choice. */
@@ -40,6 +41,15 @@ export interface Inside {
   readonly chances: Float64Array;
 }
 
+/** What is doubted of the facts. */
+interface Doubts {
+  readonly facts: readonly Fact[];
+  readonly doubted: readonly Fact[];
+  /** Places of those that were not known before. */
+  readonly newest: readonly number[];
+  readonly searches: boolean;
+}
+
 /** Looks for such cars, and keeps what it has asked of them. */
 export class OutsideSearch {
   private readonly ask: OutsideAsk;
@@ -55,12 +65,12 @@ export class OutsideSearch {
    * take a reading for a misreading: none before, as such cars then fit no better than others. `unknown` are the facts
    * that those `before` have not taken in; without `searches` these are only carried on.
    */
-  after(
+  *after(
     before: readonly (Cloud | null)[],
     { facts, clouds, chances }: Inside,
     unknown: readonly Fact[],
     searches = true,
-  ): (Cloud | null)[] {
+  ): Slices<(Cloud | null)[]> {
     const doubts = facts.map((_, fact) =>
       clouds.reduce(
         (sum, cloud, at) =>
@@ -75,29 +85,40 @@ export class OutsideSearch {
     const newest = facts.flatMap((fact, at) =>
       unknown.includes(fact) && doubts[at]! >= DOUBTED ? [at] : [],
     );
-    return this.ask.families.map(({ outside }, at) => {
+    const found: (Cloud | null)[] = [];
+    for (const [at, { outside }] of this.ask.families.entries()) {
       const isAsked = leaders.includes(at) || this.ask.candidates[at]!.id === HEALTHY;
-      const known = before[at];
-      if (!outside || !(doubted.length > 0 || known) || !isAsked || !(this.ask.prior[at]! > 0))
-        return null;
-      const moved =
-        known && !isTakenBack(known.facts, facts)
-          ? advance(known, facts, this.strangeCars(at, []).model, randomOf(facts.length))
-          : null;
-      if (!searches || (moved && newest.every((fact) => this.misread(moved, fact) < DOUBTED)))
-        return moved;
-      const found = this.searched(at, facts, doubted);
-      return moved && moved.logEvidence >= found.logEvidence ? moved : found;
-    });
+      const known = before[at] ?? null;
+      const isOut = !outside || !isAsked || !(this.ask.prior[at]! > 0);
+      if (isOut || !(doubted.length > 0 || known)) found.push(null);
+      else found.push(yield* this.outsideOf(at, known, { facts, doubted, newest, searches }));
+    }
+    return found;
+  }
+
+  /** Of one candidate: the cars that are `known` carried on, or others, whichever explain the facts better. */
+  private *outsideOf(
+    at: number,
+    known: Cloud | null,
+    { facts, doubted, newest, searches }: Doubts,
+  ): Slices<Cloud | null> {
+    const moved =
+      known && !isTakenBack(known.facts, facts)
+        ? yield* advance(known, facts, this.strangeCars(at, []).model, randomOf(facts.length))
+        : null;
+    if (!searches || (moved && newest.every((fact) => this.misread(moved, fact) < DOUBTED)))
+      return moved;
+    const found = yield* this.searched(at, facts, doubted);
+    return moved && moved.logEvidence >= found.logEvidence ? moved : found;
   }
 
   /** Cars of which a value that some of the `doubted` facts depend on is not as described, for all `facts`. */
-  private searched(at: number, facts: readonly Fact[], doubted: readonly Fact[]): Cloud {
+  private *searched(at: number, facts: readonly Fact[], doubted: readonly Fact[]): Slices<Cloud> {
     const { values } = this.ask.families[at]!.outside!;
     const felt = new Set(doubted.flatMap((fact) => this.ask.cars[at]!.model.feltAtFirst(fact)));
     const among = values.filter((value) => felt.has(value));
     const cars = this.strangeCars(at, among.length === 0 ? values : among);
-    const all = advance(cars.start(OUTSIDE_CARS), facts, cars.model, randomOf(facts.length));
+    const all = yield* advance(cars.start(OUTSIDE_CARS), facts, cars.model, randomOf(facts.length));
     // The others, which could not explain them, are there as well: as many more cars without any weight.
     const share = Math.max(1, among.length) / values.length;
     return { ...all, logEvidence: all.logEvidence + Math.log(share) };

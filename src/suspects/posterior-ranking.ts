@@ -12,6 +12,7 @@ import { type Pair, pairsAfter } from './pair-search.ts';
 import type { Posterior, Posteriors } from './posterior.ts';
 import { DOUBLE_FAULT_CHANCE, type PairShows, type PairSuspect } from './rank-pairs.ts';
 import { entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
+import type { Slices } from './slices.ts';
 
 /** A fact is a slip under a suspect when that is likelier than not. */
 const SLIP_CHANCE = 0.5;
@@ -19,21 +20,24 @@ const SLIP_CHANCE = 0.5;
 const LEADING_SHARE = 0.1;
 
 /** Ranks the candidates after `readings`. */
-export function rankByClouds(posteriors: Posteriors, readings: readonly Reading[]): Ranking {
-  const seen = lookAt(posteriors, readings);
+export function* rankByClouds(
+  posteriors: Posteriors,
+  readings: readonly Reading[],
+): Slices<Ranking> {
+  const seen = yield* lookAt(posteriors, readings);
   const { posterior, single, slips, misfitsOf, explained, fits } = seen;
   const { candidates, sampler } = posteriors.ask;
   const { facts, clouds, chances, misfit } = posterior;
   const table = readings.length === 0 ? posteriors.table : posteriors.tableAfter(posterior);
-  const pairs = chancesOf(posteriors, posterior, pairsOf(posteriors, readings));
+  const pairs = chancesOf(posteriors, posterior, yield* pairsOf(posteriors, readings));
   const total = pairs.reduce((sum, pair) => sum + pair.chance, 1);
   const { suspects, repairs } = suspectsOf(candidates, chances, total);
   const spared = new Map<number, Float64Array>();
-  const without = (reading: number, likely: Float64Array): Float64Array => {
-    const made = spared.get(reading) ?? posteriors.without(readings, reading, likely);
+  function* without(reading: number, likely: Float64Array): Slices<Float64Array> {
+    const made = spared.get(reading) ?? (yield* posteriors.without(readings, reading, likely));
     spared.set(reading, made);
     return made;
-  };
+  }
   const showsPair: PairShows = (first, second, test) =>
     posteriors.pairShows(posterior, first, second, test);
   return {
@@ -63,8 +67,8 @@ interface Look {
 
 const looks = new WeakMap<Posterior, Look>();
 
-function lookAt(posteriors: Posteriors, readings: readonly Reading[]): Look {
-  const posterior = posteriors.after(readings);
+function* lookAt(posteriors: Posteriors, readings: readonly Reading[]): Slices<Look> {
+  const posterior = yield* posteriors.inSlices(readings);
   const known = looks.get(posterior);
   if (known) return known;
   const { candidates, errorModel } = posteriors.ask;
@@ -101,13 +105,18 @@ function lookAt(posteriors: Posteriors, readings: readonly Reading[]): Look {
 const pairsKept = new WeakMap<Posterior, readonly Pair[]>();
 
 /** Pairs of faults after `readings`; none while a single fault explains them. */
-function pairsOf(posteriors: Posteriors, readings: readonly Reading[]): readonly Pair[] {
-  const { posterior, explained, fits } = lookAt(posteriors, readings);
+function* pairsOf(posteriors: Posteriors, readings: readonly Reading[]): Slices<readonly Pair[]> {
+  const { posterior, explained, fits } = yield* lookAt(posteriors, readings);
   const known = pairsKept.get(posterior);
   if (known) return known;
   const isAsked = !explained && posteriors.ask.sampler.pair && readings.length > 0;
   const made = isAsked
-    ? pairsAfter(posteriors, posterior, fits, pairsOf(posteriors, readings.slice(0, -1)))
+    ? yield* pairsAfter(
+        posteriors,
+        posterior,
+        fits,
+        yield* pairsOf(posteriors, readings.slice(0, -1)),
+      )
     : [];
   pairsKept.set(posterior, made);
   return made;

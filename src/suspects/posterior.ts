@@ -22,6 +22,7 @@ import {
 import { normalised } from './prior.ts';
 import { randomOf } from './random.ts';
 import { joinedReach, type Reach, reachOf } from './shown-reach.ts';
+import { atOnce, type Slices } from './slices.ts';
 import { evenShare, pick } from './stand-in.ts';
 import {
   type Borrowing,
@@ -76,6 +77,14 @@ export interface Posterior {
   readonly misfit: number;
 }
 
+/** The cloud before the last of so many readings, and the facts after it. */
+interface MovedFrom {
+  readonly from: Cloud;
+  readonly facts: readonly Fact[];
+  /** Of readings. */
+  readonly number: number;
+}
+
 /** What a family of cars is asked about. */
 export interface PosteriorAsk {
   readonly candidates: readonly Candidate[];
@@ -115,7 +124,13 @@ export class Posteriors {
     this.table = this.tableAfter(this.after([]));
   }
 
+  /** The posterior after `readings`, as `inSlices` makes it. */
   after(readings: readonly Reading[]): Posterior {
+    return atOnce(this.inSlices(readings));
+  }
+
+  /** Each reading that is new takes some slices for each suspect that may be right. */
+  *inSlices(readings: readonly Reading[]): Slices<Posterior> {
     const key = keyOf(readings);
     const known = this.states.get(key);
     if (known) {
@@ -124,7 +139,9 @@ export class Posteriors {
       return known;
     }
     const made =
-      readings.length === 0 ? this.start() : this.step(this.after(readings.slice(0, -1)), readings);
+      readings.length === 0
+        ? this.start()
+        : yield* this.step(yield* this.inSlices(readings.slice(0, -1)), readings);
     this.states.set(key, made);
     const [oldest] = this.states.keys();
     if (this.states.size > STATES_KEPT && oldest !== undefined) this.states.delete(oldest);
@@ -136,14 +153,19 @@ export class Posteriors {
    * that are as likely as `LEFT_LEAST` by what the readings say each by itself, `likely`. With fewer facts no more of
    * them are doubted, so no other cars that are not as described are looked for.
    */
-  without(readings: readonly Reading[], reading: number, likely: Float64Array): Float64Array {
-    const before = this.after(readings.slice(0, reading));
+  *without(
+    readings: readonly Reading[],
+    reading: number,
+    likely: Float64Array,
+  ): Slices<Float64Array> {
+    const before = yield* this.inSlices(readings.slice(0, reading));
     const rest = readings.toSpliced(reading, 1);
     if (rest.length === reading) return before.chances;
     const prior = this.ask.prior.map((chance, at) =>
       likely[at]! >= LEFT_LEAST || at === this.lender ? chance : 0,
     );
-    return this.step(before, rest, { prior, searches: false }).chances;
+    const left = yield* this.step(before, rest, { prior, searches: false });
+    return left.chances;
   }
 
   /** What a test shows on the cars of a candidate. */
@@ -224,37 +246,32 @@ export class Posteriors {
     };
   }
 
-  private step(
+  private *step(
     before: Posterior,
     readings: readonly Reading[],
     { prior, searches } = { prior: this.ask.prior, searches: true },
-  ): Posterior {
+  ): Slices<Posterior> {
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
     const number = readings.length;
-    const roughly = before.clouds.map(
-      (cloud, at): WeighedCloud =>
-        prior[at]! > 0 && !this.families[at]!.borrows
+    const roughly: WeighedCloud[] = [];
+    for (const [at, cloud] of before.clouds.entries()) {
+      const isWeighed = prior[at]! > 0 && !this.families[at]!.borrows;
+      roughly.push(
+        isWeighed
           ? weighed(cloud, facts, this.cars[at]!.model)
           : { cloud, roughly: cloud.logEvidence, isPlain: true },
-    );
+      );
+      yield;
+    }
     const rough = chancesFrom(
       prior,
       roughly.map((one) => one.roughly),
     );
-    const own = roughly.map(({ cloud, isPlain }, at) => {
-      if (this.families[at]!.borrows) return cloud;
-      const from = before.clouds[at]!;
-      const { model } = this.cars[at]!;
-      if (!(rough[at]! >= LIVE_CHANCE || at === this.lender))
-        return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
-      const wanted = rough[at]! < LIKELY_CHANCE && at !== this.lender ? FEW_CARS : CARS;
-      if (isPlain && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
-      const isAnew =
-        from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
-      // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
-      const random = randomOf(number);
-      return advance(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
-    });
+    const own: Cloud[] = [];
+    for (const [at, one] of roughly.entries()) {
+      const state = { from: before.clouds[at]!, facts, number };
+      own.push(yield* this.movedOn(at, one, rough[at]!, state));
+    }
     const lent = this.lender === null ? null : fewer(own[this.lender]!, LENT_CARS);
     const clouds = own.map((cloud, at) => {
       const { borrows } = this.families[at]!;
@@ -263,8 +280,28 @@ export class Posteriors {
     const inside = chancesOf(prior, clouds);
     const found = { facts, clouds, chances: inside };
     const unknown = facts.filter((fact) => !before.facts.includes(fact));
-    const outside = this.outside.after(before.outside, found, unknown, searches);
+    const outside = yield* this.outside.after(before.outside, found, unknown, searches);
     return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
+  }
+
+  /** The cars of a suspect moved among those that the facts leave, as far as its chance is worth it. */
+  private *movedOn(
+    at: number,
+    { cloud, isPlain }: WeighedCloud,
+    chance: number,
+    { from, facts, number }: MovedFrom,
+  ): Slices<Cloud> {
+    if (this.families[at]!.borrows) return cloud;
+    const { model } = this.cars[at]!;
+    if (!(chance >= LIVE_CHANCE || at === this.lender))
+      return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
+    const wanted = chance < LIKELY_CHANCE && at !== this.lender ? FEW_CARS : CARS;
+    if (isPlain && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
+    const isAnew =
+      from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
+    // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
+    const random = randomOf(number);
+    return yield* advance(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
   }
 
   /** The cars of the sound circuit for a suspect that borrows them. */

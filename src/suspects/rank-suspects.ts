@@ -8,6 +8,7 @@ import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './like
 import type { Candidate, PredictionTable } from './prediction-table.ts';
 import { priorFor } from './prior.ts';
 import { type PairShows, type PairSuspect, rankPairs } from './rank-pairs.ts';
+import type { Slices } from './slices.ts';
 
 /** One suspect with its present chance. */
 export interface Suspect {
@@ -57,7 +58,7 @@ export interface Ranking {
    * Chances by candidate if a reading, by its place, had not been made, from those that are left when its fit is divided
    * out; absent where `fits` tell that.
    */
-  readonly without?: (reading: number, divided: Float64Array) => Float64Array;
+  readonly without?: (reading: number, divided: Float64Array) => Slices<Float64Array>;
   /** What pairs of faults show, on the samples of the table; undefined where pairs are not looked at. */
   readonly showsPair: PairShows | undefined;
 }

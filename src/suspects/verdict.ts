@@ -5,6 +5,7 @@
 import type { Outcomes } from './outcomes.ts';
 import { type PredictionTable, repairsOf } from './prediction-table.ts';
 import type { Ranking } from './rank-suspects.ts';
+import type { Slices } from './slices.ts';
 import { canDo, type Means } from './test-cost.ts';
 
 /** What the person has at hand, and which tests are no longer to be counted on. */
@@ -37,12 +38,12 @@ const SAME_MAX = 0.5;
 /** A test that can be expected to tell less than this about the repair is not worth the walk. Our choice. */
 export const WORTH_DOING_BITS = 0.05;
 
-/** The verdict after `ranking`. */
-export function verdictOf(
+/** The verdict after `ranking`; a slice a test. */
+export function* verdictOf(
   table: PredictionTable,
   ranking: Ranking,
   ask: VerdictAsk,
-): ConclusionVerdict {
+): Slices<ConclusionVerdict> {
   const least = LEAST_SHARE * ranking.repairs[0]!.chance;
   const [leader, ...others] = ranking.repairs
     .filter(({ chance }) => chance >= least)
@@ -56,6 +57,7 @@ export function verdictOf(
     const shares = outcomeShares(table, ranking, ask.outcomes(test), [leader!, ...open]);
     for (const other of open)
       if (overlap(shares.get(leader!)!, shares.get(other)!) <= SAME_MAX) open.delete(other);
+    yield;
   }
   const group = [leader!, ...others.filter((repair) => open.has(repair))];
   const rest = ranking.repairs.reduce(

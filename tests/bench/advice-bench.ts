@@ -1,7 +1,9 @@
 /**
  * How long a session thinks after a reading: the ranking with its clouds of cars, the verdict, the proposal, and weighing
  * the leading repair; on simulated vehicles of every shipped circuit that are led from test to test. `reading` is ranking
- * and verdict together, which a person waits for. Times are processor time, which tells nothing of what else runs.
+ * and verdict together, which stand on the screen then; `slice` is the longest stretch of them, or of
+ * the weighing, in which no key is taken.
+ * Times are processor time, which tells nothing of what else runs.
  * OHMWARD_CIRCUIT=NAME looks at one of them.
  */
 import type { Circuit } from '../../src/circuit/circuit.ts';
@@ -13,6 +15,7 @@ import { emptyJob } from '../../src/procedure/job.ts';
 import { judgingSuspects } from '../../src/session/choose-suspects.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
+import type { Slices } from '../../src/suspects/slices.ts';
 import { ALL_MEANS, situationAfter } from '../../src/suspects/test-cost.ts';
 import type { TestEntry } from '../../src/suspects/test-entries.ts';
 import { PLANNED_MASS, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
@@ -20,7 +23,7 @@ import { PLANNED_MASS, WORTH_DOING_BITS } from '../../src/suspects/verdict.ts';
 const FAULTS = 8;
 const READINGS_MAX = 10;
 const STAGES = ['rank', 'verdict', 'propose', 'weigh'] as const;
-const ALL_STAGES = ['reading', ...STAGES] as const;
+const ALL_STAGES = ['reading', 'slice', ...STAGES] as const;
 
 type Times = Record<(typeof ALL_STAGES)[number], number[]>;
 
@@ -58,6 +61,16 @@ function timeCircuit(
     times[stage].push(now() - before);
     return made;
   };
+  /** All slices at once, and the longest of them. */
+  const sliced = <Made>(work: Slices<Made>): { readonly made: Made; readonly longest: number } => {
+    let longest = 0;
+    for (;;) {
+      const before = now();
+      const slice = work.next();
+      longest = Math.max(longest, now() - before);
+      if (slice.done) return { made: slice.value, longest };
+    }
+  };
   const step = Math.max(1, Math.floor(circuit.faults.length / FAULTS));
   circuit.faults.forEach(({ id }, place) => {
     if (place % step !== 0) return;
@@ -65,11 +78,14 @@ function timeCircuit(
     const readings: Reading[] = [];
     let situation = AT_THE_START;
     while (readings.length < READINGS_MAX) {
-      const ranking = timed('rank', () => space.rank(readings));
+      const ranked = timed('rank', () => sliced(space.ranked(readings)));
+      const ranking = ranked.made;
       const standing = { readings, ranking, now: situation, means: ALL_MEANS };
-      timed('verdict', () => space.verdict(standing));
+      const verdict = timed('verdict', () => sliced(space.verdictInSlices(standing)));
       times.reading.push(times.rank.at(-1)! + times.verdict.at(-1)!);
-      timed('weigh', () => space.weigh([ranking.suspects[0]!.id], standing));
+      const leader = [ranking.suspects[0]!.id];
+      const weighed = timed('weigh', () => sliced(space.weighInSlices(leader, standing)));
+      times.slice.push(Math.max(ranked.longest, verdict.longest, weighed.longest));
       const { best } = timed('propose', () => space.propose(standing, { massKept: PLANNED_MASS }));
       const next = best.find(({ bits }) => bits >= WORTH_DOING_BITS);
       if (!next) return;
@@ -89,7 +105,7 @@ function meanOf(times: Times): number {
 }
 
 function noTimes(): Times {
-  return { reading: [], rank: [], verdict: [], propose: [], weigh: [] };
+  return { reading: [], slice: [], rank: [], verdict: [], propose: [], weigh: [] };
 }
 
 function wordsOf(times: Times): string {

@@ -11,9 +11,13 @@ import {
   startProgram,
 } from './program.ts';
 
-const BENCH = ['--bench', 'wire.signal.open', '--unattended'];
-/** First step of the sub-procedure that the step "feed" of hall-no-signal uses. */
-const FEED = 'feed/across';
+/** The procedure whose circuit takes least, and a fault of it. */
+const TREE = 'reluctor-no-signal';
+const CIRCUIT = 'reluctor-two-wire';
+const FAULT = 'wire.plus.open';
+const BENCH = ['--bench', FAULT, '--unattended'];
+/** First step of the sub-procedure that its step "battery" uses. */
+const BATTERY = 'battery/battery';
 
 let place: Place;
 beforeEach(() => {
@@ -23,14 +27,14 @@ afterEach(() => place.remove());
 
 describe('a session from the middle', () => {
   it('walks from that step, and file, record and verification say so', async () => {
-    const ran = await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'feed']);
+    const ran = await runProgram(place, ['run', TREE, ...BENCH, '--from', 'battery']);
     expect(ran).toMatchObject({ code: 0, err: '' });
-    expect(ran.out).toContain(`Started in the middle of the procedure, at the step "${FEED}"`);
+    expect(ran.out).toContain(`Started in the middle of the procedure, at the step "${BATTERY}"`);
     const [path = ''] = sessionFiles(place);
     const [opened, ...rest] = eventsOf(path);
-    expect(opened?.['from']).toBe(FEED);
+    expect(opened?.['from']).toBe(BATTERY);
     const answered = rest.find(({ type }) => type === 'reading-recorded');
-    expect(answered?.['step']).toBe(FEED);
+    expect(answered?.['step']).toBe(BATTERY);
     expect(rest.some(({ step }) => step === 'prepare')).toBe(false);
     const shown = await runProgram(place, ['records', 'show', path]);
     expect(shown.out).toContain('the session started in the middle of the procedure');
@@ -38,27 +42,29 @@ describe('a session from the middle', () => {
   });
 
   it('is no session of a real vehicle, whatever a file says', async () => {
-    const refused = await runProgram(place, ['run', 'hall-no-signal', '--plain', '--from', 'feed']);
+    const refused = await runProgram(place, ['run', TREE, '--plain', '--from', 'battery']);
     expect(refused.code).toBe(2);
     expect(refused.err).toContain('--from needs a simulated vehicle');
-    await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'feed']);
+    await runProgram(place, ['run', TREE, ...BENCH, '--from', 'battery']);
     const [path = ''] = sessionFiles(place);
-    writeFileSync(path, readFileSync(path, 'utf8').replace(`"from":"${FEED}"`, '"from":"nowhere"'));
+    writeFileSync(
+      path,
+      readFileSync(path, 'utf8').replace(`"from":"${BATTERY}"`, '"from":"nowhere"'),
+    );
     expect((await runProgram(place, ['records', 'verify', path])).code).toBe(1);
   });
 
   it('names the nearest step when there is none of that name', async () => {
-    const ran = await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--from', 'fede']);
+    const ran = await runProgram(place, ['run', TREE, ...BENCH, '--from', 'batery']);
     expect(ran.code).toBe(1);
-    expect(ran.err).toContain('did you mean "feed"?');
+    expect(ran.err).toContain('did you mean "battery"?');
     expect(sessionFiles(place)).toEqual([]);
   });
 });
 
 describe('a preview', () => {
   it('comes to the same conclusion and leaves nothing behind', async () => {
-    // The circuit on which a session takes least.
-    const run = ['run', 'reluctor-no-signal', '--bench', 'wire.plus.open', '--unattended'];
+    const run = ['run', TREE, ...BENCH];
     const kept = await runProgram(place, run);
     const files = sessionFiles(place);
     const preview = await runProgram(place, [...run, '--preview']);
@@ -93,8 +99,8 @@ describe('watching', () => {
   it('cuts short a dialogue that is under way', async () => {
     const file = join(ownFolder(), 'own.yaml');
     const child = startProgram(place, [
-      ...['run', file, '--bench', 'wire.signal.open', '--plain', '--watch'],
-      ...['--from', 'feed'],
+      ...['run', file, '--bench', FAULT, '--plain', '--watch'],
+      ...['--from', 'battery'],
     ]);
     const until = heard(child);
     child.stdin.write('yes\n');
@@ -109,7 +115,7 @@ describe('watching', () => {
   });
 
   it('asks for a file and for answers that need no screen', async () => {
-    expect((await runProgram(place, ['run', 'hall-no-signal', ...BENCH, '--watch'])).code).toBe(2);
+    expect((await runProgram(place, ['run', TREE, ...BENCH, '--watch'])).code).toBe(2);
     expect((await runProgram(place, ['run', './a.yaml', '--watch'])).code).toBe(2);
   });
 });
@@ -123,14 +129,14 @@ function ownFolder(): string {
     cpSync(join('procedures', from), join(folder, to));
     writeFileSync(join(folder, to), change(readFileSync(join(folder, to), 'utf8')));
   };
-  copy('hall-no-signal.yaml', 'own.yaml', (text) =>
+  copy(`${TREE}.yaml`, 'own.yaml', (text) =>
     text
-      .replace('procedure: hall-no-signal', 'procedure: own')
-      .replace('circuit: hall-module-fed', 'circuit: own-circuit')
+      .replace(`procedure: ${TREE}`, 'procedure: own')
+      .replace(`circuit: ${CIRCUIT}`, 'circuit: own-circuit')
       .replaceAll('use: look-at-connector', 'use: own-look'),
   );
-  copy('circuits/hall-module-fed.yaml', 'circuits/own-circuit.yaml', (text) =>
-    text.replace('circuit: hall-module-fed', 'circuit: own-circuit'),
+  copy(`circuits/${CIRCUIT}.yaml`, 'circuits/own-circuit.yaml', (text) =>
+    text.replace(`circuit: ${CIRCUIT}`, 'circuit: own-circuit'),
   );
   copy('families/look-at-connector.yaml', 'families/own-look.yaml', (text) =>
     text.replace('procedure: look-at-connector', 'procedure: own-look'),

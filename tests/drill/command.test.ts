@@ -57,13 +57,13 @@ function file(name: string, text: string): string {
   return path;
 }
 
-const ACTIONS = `procedure: hall-no-signal
+const ACTIONS = `procedure: reluctor-no-signal
 level: named
 seed: 18
 actions:
-  - measure: volts sensor.feed battery.negative
+  - measure: volts sensor.plus battery.negative
     acknowledge: true
-  - test: module.signal.counts
+  - test: module.signal-plus.counts
     acknowledge: true
   - follow: true
     acknowledge: true
@@ -100,10 +100,10 @@ describe('without a person', () => {
 
   test('a capture is an action, is kept in the file, and verifies', async () => {
     const sessions = join(folder, 'scope');
-    const actions = `procedure: hall-no-signal
+    const actions = `procedure: reluctor-no-signal
 seed: 18
 actions:
-  - capture: module.signal battery.negative
+  - capture: module.signal-plus module.signal-minus
     state: cranking
     acknowledge: true
   - give-up: true
@@ -111,11 +111,11 @@ actions:
     const path = file('scope.yaml', actions);
     const { code, out } = await run('--actions', path, '--sessions', sessions);
     expect(code).toBe(0);
-    expect(out).toContain('Scope picture while cranking: ');
+    expect(out).toContain('Coil voltage on the scope: ');
     const [name] = readdirSync(join(sessions, 'drills'));
     const events = eventsIn(join(sessions, 'drills', name!));
     expect(events.find(({ type }) => type === 'test-recorded')).toMatchObject({
-      capture: { from: 'bench', channels: [{ name: 'module.signal' }] },
+      capture: { from: 'bench', channels: [{ name: 'module.signal-plus' }] },
     });
     expect(verifyDrill(events, sha256)).toEqual({ verdict: 'true', problems: [] });
     const bad = file('still.yaml', actions.replace('cranking', 'key-on'));

@@ -3,11 +3,13 @@
  * while the harness was moved.
  */
 import { describe, expect, it } from 'vitest';
+import type { Test } from '../../src/circuit/test.ts';
 import { answersFor, createBench, createWakingBench } from '../../src/drill/bench.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { outcomeOfValue, type Procedure, stepOf } from '../../src/procedure/procedure.ts';
 import { parseReading } from '../../src/quantity/parse-reading.ts';
 import type { VehicleAnswer } from '../../src/session/driver.ts';
+import { setupOf } from '../circuit/setup.ts';
 import { library, shipped } from '../library/shipped.ts';
 
 const { linked, model } = shipped('hall-relay-no-signal');
@@ -44,14 +46,34 @@ describe('an intermittent fault', () => {
     expect(bench.fault).toBe(fault);
   });
 
-  it('answers every measurement and look like a healthy vehicle', () => {
+  it('answers every instrument like a healthy vehicle', () => {
     const waking = createWakingBench(model, procedure, 'wire.feed.open', 3);
-    const healthy = createBench(model, 'healthy', 3);
+    const healthy = createBench(model, 'healthy', 3, 'wire.feed.open');
     const read = Object.values(procedure.steps).filter(
-      (step) => (step.kind === 'measure' || step.kind === 'look') && step.probe !== null,
+      (step) =>
+        (step.kind === 'measure' || step.kind === 'look') &&
+        step.probe !== null &&
+        step.probe.kind !== 'inspect',
     );
     expect(read.length).toBeGreaterThan(20);
     for (const step of read) expect(waking.answers(step), step.id).toEqual(healthy.answers(step));
+  });
+
+  it('is there for the eyes, and for who moves the harness while reading', () => {
+    const fault = 'contact.sensor.feed.open';
+    const waking = createWakingBench(model, procedure, fault, 3);
+    const there = createBench(model, fault, 3);
+    const feed: Test = {
+      setup: setupOf(),
+      probe: { kind: 'volts', plus: 'sensor.feed.pin', minus: 'battery.negative' },
+    };
+    expect(waking.shows(feed)).toEqual(createBench(model, 'healthy', 3, fault).shows(feed));
+    expect(waking.shows({ ...feed, wiggle: true })).toEqual(there.shows(feed));
+    const plug: Test = {
+      setup: setupOf({ state: 'key-off' }),
+      probe: { kind: 'inspect', of: 'connector.sensor' },
+    };
+    expect(waking.shows(plug)).toEqual({ kind: 'look', look: 'faulty' });
   });
 
   it('that nothing wakes ends like a healthy vehicle', () => {

@@ -12,7 +12,7 @@ import { runAnswers } from '../../src/commands/session/run-unattended.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { parseReading } from '../../src/quantity/parse-reading.ts';
-import type { Advisor, SuspectView } from '../../src/session/advisor.ts';
+import type { Advisor, SuspectView, Weighed } from '../../src/session/advisor.ts';
 import { loadAnswers } from '../../src/session/answers-file.ts';
 import { doubtReading } from '../../src/session/doubt-reading.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
@@ -153,10 +153,10 @@ function begin(procedure: number): OpenedSession {
 
 /** Enough for the pages that a value is set from. */
 const NOT_PROVEN = { evidence: [], ruledOut: [], proven: false };
-const WEIGHED = {
+const WEIGHED: Weighed = {
   ...NOT_PROVEN,
   ...{ missing: 3, unexplained: null, hangsOn: null, wouldProve: [], wouldPlace: [] },
-  ...{ chance: 0, first: null, instead: null, overturned: null, isWide: false, left: [] },
+  ...{ chance: 0, better: { kind: 'accept' }, support: 'unlikely', left: [] },
 };
 const NOTHING: SuspectView = {
   ...{ rows: [], changed: null, intermittent: false, unexplained: null, unexplainedBy: null },
@@ -178,6 +178,9 @@ const SILENT: Advisor = {
       possible: () => null,
     },
   }),
+  isReady: () => true,
+  *prepare() {},
+  *prepareWeigh() {},
   suspects: () => NOTHING,
   nextTests: () => [],
   weigh: () => WEIGHED,

@@ -1,7 +1,8 @@
 /** Leads, bridges, resistors and plugs are said from the setup; a text that says otherwise is refused. */
 import { describe, expect, test } from 'vitest';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
-import { againstSetup, setupSay, watchSay } from '../../src/procedure/setup-say.ts';
+import { againstSetup } from '../../src/procedure/against-setup.ts';
+import { setupSay, watchSay } from '../../src/procedure/setup-say.ts';
 import { CIRCUIT } from '../proof/example.ts';
 import { LIBRARY, link, TREES } from '../proof/library.ts';
 
@@ -13,6 +14,7 @@ const PLAIN: Setup = {
   target: 'still',
 };
 const VOLTS: Probe = { kind: 'volts', plus: 'module.pickup-high', minus: 'battery.negative' };
+const SENSOR_OFF: Setup = { ...PLAIN, unplugged: ['sensor'] };
 const KILOHM: Setup['bridges'] = [
   { from: 'sensor.plus', to: 'battery.negative', through: { ohms: 1000 } },
 ];
@@ -58,7 +60,7 @@ describe('what is made of a setup', () => {
 
 describe('a text that says otherwise', () => {
   const told = (text: string, setup: Setup = PLAIN) =>
-    againstSetup(text, setup, VOLTS).map(({ words }) => words);
+    againstSetup(text, setup, VOLTS, CIRCUIT).map(({ words }) => words);
 
   test.each([
     ['a lead elsewhere', 'Red lead on {module.pickup-low}.', PLAIN, 2],
@@ -72,6 +74,12 @@ describe('a text that says otherwise', () => {
     ['another resistor', 'Clip a 10 ohm one-watt resistor in.', { ...PLAIN, bridges: KILOHM }, 1],
     ['a resistor where there is none', 'Clip a 1 kohm resistor in.', PLAIN, 1],
     ['a plug that stays in', 'Unplug the sensor first.', PLAIN, 1],
+    ['another plug than the step opens', 'Unplug the module.', SENSOR_OFF, 1],
+    ['another one by its plain name', 'Then unplug the rake controller.', SENSOR_OFF, 1],
+    ['a plug in other words', 'Take the plug off the rake wheel pickup first.', PLAIN, 1],
+    ['a connector pulled off', 'Pull the connector of the sensor off.', PLAIN, 1],
+    ['a part to disconnect', 'Disconnect the module.', SENSOR_OFF, 1],
+    ['leads behind another part', 'Back-probe the sensor.', PLAIN, 1],
   ] as const)('%s is told', (_, text, setup, count) => {
     expect(told(text, setup)).toHaveLength(count);
   });
@@ -81,6 +89,11 @@ describe('a text that says otherwise', () => {
     ['the same resistor', 'The 1 kohm resistor stays in.', { ...PLAIN, bridges: KILOHM }],
     ['what only a person knows', 'Back-probe. Crank for three seconds.', PLAIN],
     ['an unplugged part in passing', 'With it unplugged nothing moves.', PLAIN],
+    ['the plug that the step opens', 'Unplug the sensor, rust and all.', SENSOR_OFF],
+    ['a plug that must stay', 'Do not unplug the module.', SENSOR_OFF],
+    ['a part of which the circuit knows nothing', 'Unplug the lamp beside it.', SENSOR_OFF],
+    ['leads where they are', 'Back-probe the controller.', PLAIN],
+    ['leads at a part in passing', 'Back-probe the module, near the sensor.', PLAIN],
   ])('%s is not', (_, text, setup) => {
     expect(told(text, setup)).toEqual([]);
   });

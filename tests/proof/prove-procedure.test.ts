@@ -119,6 +119,39 @@ describe('a spoiled tree is told at the place of the slip', () => {
     expect(lost.fix).toMatch(/move the limit between the two/);
   });
 
+  test('a limit that lies between good and lost readings already is not to be moved', () => {
+    // A good loop has 428 to 894 ohm and an open one reads OL (predicted): no limit parts them better.
+    const { issues } = checkExample(
+      [
+        `why: Right here means that the break is on the controller's side of its connector.
+    measure: { ohms: [module.pickup-high, module.pickup-low] }
+    expect: computed`,
+        `why: Right here means that the break is on the controller's side of its connector.
+    measure: { ohms: [module.pickup-high, module.pickup-low] }`,
+      ],
+      [
+        `low: { words: too few ohms, go: shorted-turns }
+      good: { words: coil and wires are right, go: controller-ground }
+      high: { words: open or too many ohms, go: coil }`,
+        `low: { below: 400 ohm, words: too few ohms, go: shorted-turns }
+      good: { from: 400 ohm, to: 1 kohm, words: coil and wires are right, go: controller-ground }
+      high: { from: 1 kohm, words: open or too many ohms, go: high-broken }`,
+      ],
+      [
+        'good: { words: the coil is right, go: high-wire }',
+        'good: { words: the coil is right, go: coil-bad }',
+      ],
+    );
+    const fixes = issues
+      .filter(
+        ({ code, words }) => code === 'wrong-conclusion' && words.includes('"high" of "loop"'),
+      )
+      .map(({ fix }) => fix);
+    expect(fixes).toHaveLength(1);
+    expect(fixes[0]).not.toMatch(/move the limit/);
+    expect(fixes[0]).toMatch(/tells them apart|stand for it too/);
+  });
+
   test('a conclusion that forgets its faults', () => {
     const { issues } = checkExample([
       'conclude: [wire.low.open, wire.low.resistive]',

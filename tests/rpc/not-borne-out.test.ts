@@ -1,6 +1,6 @@
 /** A program that accepts a conclusion which the readings do not bear out is told what is better. */
 import { expect, it } from 'vitest';
-import type { Weighed } from '../../src/session/advisor.ts';
+import { type Better, firstTest, type Weighed } from '../../src/session/advisor.ts';
 import { goTo, newSession, type Served, served } from './served.ts';
 
 /** The tree's conclusion on a broken feed, weighed as `as` has it. */
@@ -11,16 +11,19 @@ async function concludedAs(as: (weighed: Weighed) => Partial<Weighed>): Promise<
   if (!advisor) throw new Error('a session of a circuit has an advisor');
   const weigh: typeof advisor.weigh = (session, faults) => {
     const weighed = advisor.weigh(session, faults);
-    return { ...weighed, hangsOn: null, ...NOTHING, ...as(weighed) };
+    return { ...weighed, hangsOn: null, better: ACCEPT, support: 'borne-out', ...as(weighed) };
   };
   return served({ ...one.opened, advisor: { ...advisor, weigh } });
 }
 
-const NOTHING = { first: null, instead: null, overturned: null, isWide: false } as const;
+const ACCEPT: Better = { kind: 'accept' };
 
 it('is refused the conclusion with the test that tells most, unless it is sure', async () => {
   // the test of the one reading that this conclusion really hangs on
-  const one = await concludedAs(({ first }) => ({ chance: 0.2, first }));
+  const one = await concludedAs(({ better }) => ({
+    ...{ chance: 0.2, support: 'unlikely' },
+    better: { kind: 'first', proposal: firstTest(better)! },
+  }));
   const { error } = await one.call('accept');
   expect(error?.data).toMatchObject({ code: 'not-borne-out', instead: null });
   expect(error?.data).toMatchObject({ first: { words: expect.any(String) } });
@@ -33,7 +36,7 @@ it('is refused the conclusion with the test that tells most, unless it is sure',
 it('is refused it with the repair that they speak for instead, unless it is sure', async () => {
   const faults = [{ id: 'wire.ground.open', words: 'the ground wire is broken', chance: 0.9 }];
   const row = { repair: 'wire.ground', words: 'Mend the ground wire.', chance: 0.9, faults };
-  const one = await concludedAs(() => ({ chance: 0.1, instead: row }));
+  const one = await concludedAs(() => ({ chance: 0.1, better: { kind: 'instead', row } }));
   const { error } = await one.call('accept');
   expect(error?.data).toMatchObject({
     code: 'not-borne-out',
@@ -48,7 +51,7 @@ it('is refused it with the answer to take back, which its repeats contradict, un
   let answer = 0;
   const one = await concludedAs(() => ({
     chance: 0.1,
-    overturned: { place: 3, answer, by: answer },
+    better: { kind: 'take-back', overturned: { place: 3, answer, by: answer } },
   }));
   answer = one.opened.driver.session().events.findIndex((event) => 'typed' in event) + 1;
   const { error } = await one.call('accept');

@@ -1,6 +1,6 @@
 /** An answers file against the step that is asked; the steps are those of `sample-tree.ts`. */
 import { describe, expect, it, test } from 'vitest';
-import type { Proposal } from '../../src/session/advisor.ts';
+import type { Better, Proposal } from '../../src/session/advisor.ts';
 import {
   type AnswerContext,
   type AnswersFile,
@@ -22,6 +22,7 @@ function loaded(...lines: string[]): AnswersFile {
   return value!;
 }
 
+const ACCEPT: Better = { kind: 'accept' };
 const ACK: Command = { type: 'acknowledge-cautions' };
 const START = sessionAfter([]);
 const FEED = sessionAfter([{ type: 'mark-done' }, ACK]);
@@ -76,7 +77,7 @@ describe('an answer is the command a person would give', () => {
   });
 
   test('a conclusion is weighed with the faults it names', () => {
-    const weighed = { evidence: [], ruledOut: [], proven: true };
+    const weighed = { evidence: [], ruledOut: [], proven: true, better: ACCEPT };
     const asked: unknown[] = [];
     const weigh: AnswerContext['weigh'] = (_, faults) => {
       asked.push(faults);
@@ -109,8 +110,9 @@ describe('an answer is the command a person would give', () => {
       ...{ why: '', bits: null, healthy: '', expected: { kind: 'number', low: 4.8, high: 5.2 } },
       ...{ kind: 'number', unit: 'V', looks: [], likely: null },
     };
-    const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: 4 };
-    const context = { weigh: () => ({ ...weighed, first }), model };
+    const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: 4, better: ACCEPT };
+    const repeat = (proposal: Proposal): Better => ({ kind: 'repeat', proposal });
+    const context = { weigh: () => ({ ...weighed, better: repeat(first) }), model };
     const given = (line: string) => commandFor(loaded(`  - ${line}`), 0, END, context);
 
     it.each(['conclude: true', 'faults: [wire.feed.open]'])('%s asks for it again', (line) => {
@@ -133,7 +135,7 @@ describe('an answer is the command a person would give', () => {
         probe: { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' },
       } as const;
       const look: Proposal = { ...first, test: picture, kind: 'look', looks: ['full'] };
-      const turns = { ...context, weigh: () => ({ ...weighed, first: look }) };
+      const turns = { ...context, weigh: () => ({ ...weighed, better: repeat(look) }) };
       const end = sessionAfter([...TO_LOOK, { type: 'choose-outcome', outcome: 'none' }], TREE, {
         cautionRules: library.cautions,
       });
@@ -169,41 +171,41 @@ describe('an answer is the command a person would give', () => {
       ...{ why: '', bits: 0.8, healthy: '', expected: { kind: 'number', low: 0, high: 0.1 } },
       ...{ kind: 'number', unit: 'V', looks: [], likely: null },
     };
-    const given = (line: string, more: object) =>
+    const FIRST: Better = { kind: 'first', proposal: first };
+    const INSTEAD: Better = { kind: 'instead', row: instead };
+    const given = (line: string, better: Better) =>
       commandFor(loaded(`  - ${line}`), 0, END, {
-        weigh: () => ({ ...weighed, ...more }),
+        weigh: () => ({ ...weighed, better }),
         model: modelOf('hall-module-fed'),
       });
 
     it.each([
-      ['conclude: true', { first, instead: null }, 'again: READING'],
-      ['faults: [wire.signal.open]', { first, instead: null }, 'again: READING'],
+      ['conclude: true', FIRST, 'again: READING'],
+      ['faults: [wire.signal.open]', FIRST, 'again: READING'],
       // the faults of the other repair, and not that nothing is wrong
-      ['conclude: true', { first: null, instead }, 'faults: [wire.feed.open, wire.feed.resistive]'],
-    ])('%s is refused, and what is better is told', (line, more, better) => {
-      const refused = given(line, more);
+      ['conclude: true', INSTEAD, 'faults: [wire.feed.open, wire.feed.resistive]'],
+    ])('%s is refused, and what is better is told', (line, better, told) => {
+      const refused = given(line, better);
       expect(refused).toMatchObject({ code: 'not-borne-out', severity: 'error' });
-      expect(refused).toMatchObject({ fix: expect.stringContaining(`"${better}"`) });
+      expect(refused).toMatchObject({ fix: expect.stringContaining(`"${told}"`) });
       expect(refused).toMatchObject({ fix: expect.stringContaining('"accept: true"') });
     });
     it('is accepted all the same where the file says so', () => {
-      for (const more of [
-        { first, instead: null },
-        { first: null, instead },
-      ])
-        expect(given('{ conclude: true, accept: true }', more)).toMatchObject({ type: 'conclude' });
+      for (const better of [FIRST, INSTEAD])
+        expect(given('{ conclude: true, accept: true }', better)).toMatchObject({
+          type: 'conclude',
+        });
     });
-    it('is accepted where nothing is better', () => {
-      expect(given('conclude: true', { first: null, instead: null })).toMatchObject({
-        type: 'conclude',
-      });
+    it('is accepted where nothing is better, or only a proof is missing', () => {
+      for (const better of [ACCEPT, { kind: 'prove', proposal: first } as const])
+        expect(given('conclude: true', better)).toMatchObject({ type: 'conclude' });
     });
     it('has the test that tells most made by "again", where there is one', () => {
-      expect(given('again: 20 mV', { first, instead: null })).toMatchObject({
+      expect(given('again: 20 mV', FIRST)).toMatchObject({
         ...{ type: 'record-test', test: first.test },
         shown: { kind: 'number', value: 0.02, unit: 'V' },
       });
-      expect(given('again: 20 mV', { first: null, instead })).toMatchObject({
+      expect(given('again: 20 mV', INSTEAD)).toMatchObject({
         code: 'nothing-to-make-again',
       });
     });

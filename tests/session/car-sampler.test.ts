@@ -11,6 +11,7 @@ import { rankByClouds } from '../../src/suspects/posterior-ranking.ts';
 import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import { priorFor, withHealthy } from '../../src/suspects/prior.ts';
 import { carKnown } from '../../src/suspects/shown-values.ts';
+import { atOnce } from '../../src/suspects/slices.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { modelOf } from '../circuit/shipped.ts';
 
@@ -106,7 +107,7 @@ describe('a car whose reference lies over range', () => {
       return { test: place, shown: model.showsAt(HEALTHY, asked, point) };
     });
     return {
-      misfit: rankByClouds(posteriors, readings).misfit,
+      misfit: atOnce(rankByClouds(posteriors, readings)).misfit,
       car: carKnown(posteriors.after(readings), model.quantities.length),
     };
   };

@@ -9,6 +9,7 @@ import {
   faultIdOf,
   intermittentCodeChance,
   isIntermittent,
+  isWilling,
   ON_A_DRILL,
   ON_THE_ROAD,
   wakes,
@@ -84,22 +85,27 @@ describe('suspects that come and go', () => {
       suspect('target.damaged'),
       suspect('healthy'),
     ];
-    // by hand: of 10 a fifth and four fifths
-    const [stays, goes] = [expect.closeTo(2, 9), expect.closeTo(8, 9)];
+    // by hand: of 10 a fifth stays; of the other eight six tenths can be woken
+    const [stays, woken, asleep] = [2, 4.8, 3.2].map((one) => expect.closeTo(one, 9));
+    const words = 'wire a open, intermittently';
     const found = withIntermittent(CIRCUIT, given, ON_THE_ROAD);
     expect(found).toEqual([
       { ...given[0], weight: stays },
-      { ...given[0], id: 'wire.a.open~', words: 'wire a open, intermittently', weight: goes },
+      { ...given[0], id: 'wire.a.open~', words, weight: woken },
+      { ...given[0], id: 'wire.a.open~~', words, weight: asleep },
       { ...given[1], weight: stays },
-      { ...given[1], id: 'wire.b.open~', weight: goes },
+      { ...given[1], id: 'wire.b.open~', weight: woken },
+      { ...given[1], id: 'wire.b.open~~', weight: asleep },
       given[2],
       given[3],
     ]);
-    expect(Object.keys(found[3]!)).not.toContain('words');
+    expect(Object.keys(found[4]!)).not.toContain('words');
   });
 
   it('are the fault they come from', () => {
-    expect(['wire.a.open~', 'wire.a.open'].map(faultIdOf)).toEqual(['wire.a.open', 'wire.a.open']);
+    const ids = ['wire.a.open', 'wire.a.open~', 'wire.a.open~~'];
+    expect(ids.map(faultIdOf)).toEqual(Array(3).fill('wire.a.open'));
+    expect(ids.map(isWilling)).toEqual([false, true, false]);
   });
 
   it('are called intermittent in four of five cases, and else as they look while they are there', () => {
@@ -150,15 +156,16 @@ describe('what is shown by a suspect that comes and goes', () => {
     expect(ways('wire.feed.open', VOLTS!)).toEqual([{ shown: OPEN, share: 1 }]);
     const seen = shown(bent.id, EYES!);
     expect(seen).not.toEqual(shown('healthy', EYES!));
-    for (const id of [bent.id, `${bent.id}~`])
+    for (const id of [bent.id, `${bent.id}~`, `${bent.id}~~`])
       expect(ways(id, EYES!)).toEqual([{ shown: seen, share: 1 }]);
   });
 
-  it('is the fault while the harness is moved, on a road in six of ten readings', () => {
+  it('is the fault while the harness is moved, on a road in nine of ten readings if hands can wake it', () => {
     expect(ways(FLEETING, MOVED!)).toEqual([
-      { shown: OPEN, share: expect.closeTo(0.6, 12) },
-      { shown: SOUND, share: expect.closeTo(0.4, 12) },
+      { shown: OPEN, share: expect.closeTo(0.9, 12) },
+      { shown: SOUND, share: expect.closeTo(0.1, 12) },
     ]);
+    expect(ways(`${FLEETING}~`, MOVED!)).toEqual([{ shown: SOUND, share: 1 }]);
     expect(ways('wire.feed.open', MOVED!)).toEqual([{ shown: OPEN, share: 1 }]);
   });
   it('is the fault on a drill in half of the readings, and in every one with the harness moved', () => {
@@ -177,13 +184,16 @@ describe('what is shown by a suspect that comes and goes', () => {
       ]),
     );
   const NEVER = { faulty: 0, sound: 1 };
-  it('is woken in six of ten cases where its own place is moved', () => {
-    expect(woken('wire.signal.open~', HARNESS!)).toEqual({ faulty: 0.6, sound: 0.4 });
-    expect(woken('contact.feed.open~', PLUG!)).toEqual({ faulty: 0.6, sound: 0.4 });
+  it('is woken in nine of ten cases where its own place is moved', () => {
+    expect(woken('wire.signal.open~', HARNESS!)).toEqual({ faulty: 0.9, sound: 0.1 });
+    expect(woken('contact.feed.open~', PLUG!)).toEqual({ faulty: 0.9, sound: 0.1 });
   });
-  it('is not woken where another place is moved, nor is a fault that stays', () => {
-    expect(woken('wire.signal.open~', PLUG!)).toEqual(NEVER);
-    expect(woken('contact.feed.open~', HARNESS!)).toEqual(NEVER);
+  it('is shaken awake from the place beside it in one of twenty', () => {
+    expect(woken('wire.signal.open~', PLUG!)).toEqual({ faulty: 0.05, sound: 0.95 });
+    expect(woken('contact.feed.open~', HARNESS!)).toEqual({ faulty: 0.05, sound: 0.95 });
+  });
+  it('is not woken where no hand wakes it, nor is a fault that stays', () => {
+    expect(woken('wire.signal.open~~', HARNESS!)).toEqual(NEVER);
     expect(woken('wire.signal.open', HARNESS!)).toEqual(NEVER);
     expect(woken('healthy', HARNESS!)).toEqual(NEVER);
   });

@@ -77,11 +77,14 @@ test.each([
 });
 
 test('the rule says when to stop', () => {
-  // by hand: 0.2 * 0.4 / (1 - 0.12) = 0.09, eleven hundredths less; 0.1 * 0.4 / 0.94 = 0.04, six less
+  // by hand: odds 2/3 to 1/4, so that 69 % can be woken, 18.5 % of what is left; 0.25 * (1 - 0.9 * 0.185) are odds of 17 %
   expect(vainWords({ minutes: 10, before: 0.4, after: 0.2 })).toBe(
-    'Nothing in 10 minutes of trying to bring it on: the chance that it is there fell from 40 % to 20 %. The same again would leave 9 %: worth it where nothing else tells more.',
+    'Nothing in 10 minutes of trying to bring it on: the chance that it is there fell from 40 % to 20 %. The same again would leave 17 %: stop trying there.',
   );
-  expect(vainWords({ minutes: 6, before: 0.2, after: 0.1 })).toMatch(
-    /leave 4 %: stop trying there\.$/,
+  // odds 9 to 1: all but one in ninety can be woken, and nine in ten of what is left
+  expect(vainWords({ minutes: 6, before: 0.9, after: 0.5 })).toMatch(
+    /leave 17 %: worth it where nothing else tells more\.$/,
   );
+  // nothing fell: no hand wakes it
+  expect(vainWords({ minutes: 6, before: 0.2, after: 0.2 })).toMatch(/leave 20 %: stop/);
 });

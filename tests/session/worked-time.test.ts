@@ -22,6 +22,11 @@ describe('time worked', () => {
   it.each<[string, SessionEvent[], number]>([
     ['is none without events', [], 0],
     ['is what has elapsed', [opened(), at(3000), at(5000)], 5000],
+    [
+      'leaves out the job before it, where the program was not left between',
+      [{ ...opened(), elapsed: 525_000 }, at(528_000), at(530_000)],
+      5000,
+    ],
     ['begins anew at zero after a pause', [opened(), at(3000), resumed(0), at(2000)], 5000],
     [
       'leaves out what passed in the pause',

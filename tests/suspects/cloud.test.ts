@@ -17,6 +17,7 @@ import {
 import type { Fact } from '../../src/suspects/fact.ts';
 import { feltAt, redrawFew } from '../../src/suspects/move-car.ts';
 import { randomOf } from '../../src/suspects/random.ts';
+import { atOnce } from '../../src/suspects/slices.ts';
 
 const CARS = 256;
 const SEEDS = Array.from({ length: 24 }, (_, at) => at + 1);
@@ -80,7 +81,7 @@ function start(dims: number, seed: number, count = CARS): Cloud {
 /** The cloud after the lists of facts, one after the other. */
 function anew(model: CloudModel, seed: number, ...lists: readonly (readonly Fact[])[]): Cloud {
   return lists.reduce(
-    (cloud, facts, at) => advance(cloud, facts, model, randomOf(seed, at + 1)),
+    (cloud, facts, at) => atOnce(advance(cloud, facts, model, randomOf(seed, at + 1))),
     start(model.dims, seed),
   );
 }
@@ -191,7 +192,7 @@ describe('three unknowns, read as sums', () => {
   test('a value is felt though its reading was only weighed at first', () => {
     const alone = weighed(start(4, 1), FACTS.slice(0, 1), model).cloud;
     expect(alone.felt).toEqual([]);
-    const moved = advance(alone, FACTS.slice(0, 2), model, randomOf(1));
+    const moved = atOnce(advance(alone, FACTS.slice(0, 2), model, randomOf(1)));
     expect([...moved.felt].sort()).toEqual([0, 1, 2]);
   });
 });
@@ -203,7 +204,7 @@ describe('a reading so sharp that none of the first cars meets it', () => {
   const few = (seed: number) => start(1, seed, 96);
 
   test('is no slip', () => {
-    const cloudOf = (seed: number) => advance(few(seed), [sharp], model, randomOf(seed, 1));
+    const cloudOf = (seed: number) => atOnce(advance(few(seed), [sharp], model, randomOf(seed, 1)));
     expectExact((seed) => Math.exp(cloudOf(seed).logEvidence), 1.02);
     expectExact((seed) => meanOf(cloudOf(seed), 1, ([u]) => u!), 0.3);
   });
@@ -218,7 +219,7 @@ describe('a reading so sharp that none of the first cars meets it', () => {
   test('but it is where nothing near it can be shown', () => {
     const far = fact(0, 5, 1e-5);
     for (const seed of SEEDS) {
-      const cloud = advance(few(seed), [far], model, randomOf(seed, 1));
+      const cloud = atOnce(advance(few(seed), [far], model, randomOf(seed, 1)));
       expect(cloud.logEvidence).toBeCloseTo(Math.log(0.02), 1);
       expect(weighed(few(seed), [far], model).roughly).toBeCloseTo(Math.log(0.02), 1);
     }
@@ -330,7 +331,7 @@ describe('cars', () => {
     const model = { ...modelOf(1, [([u]) => u!]), isPossible: ([u]: Float64Array) => u! < 0.5 };
     const random = randomOf(1);
     const points = Float64Array.from({ length: CARS }, () => 0.5 * random.unit());
-    const cloud = advance(startCloud(points, 1), [fact(0, 0.5, 0.05)], model, randomOf(2));
+    const cloud = atOnce(advance(startCloud(points, 1), [fact(0, 0.5, 0.05)], model, randomOf(2)));
     expect(Math.max(...cloud.points)).toBeLessThan(0.5);
     expect(Math.max(...cloud.points)).toBeGreaterThan(0.48);
   });
@@ -339,7 +340,7 @@ describe('cars', () => {
       at % 2 === 0 ? 1 + (at + 0.5) / CARS : -(at + 0.5) / CARS,
     );
     const model = modelOf(1, [([u]) => u! ** 2]);
-    const cloud = advance(startCloud(points, 1), [fact(0, 1.5, 0.1)], model, randomOf(2));
+    const cloud = atOnce(advance(startCloud(points, 1), [fact(0, 1.5, 0.1)], model, randomOf(2)));
     // all above: those below reach 1 at most, 5 deviations away, where a normal is a 270,000th of its top
     expect(meanOf(cloud, 1, ([u]) => (u! < 0 ? 1 : 0))).toBeLessThan(1e-4);
     for (const u of cloud.points) expect(u < 0 || u > 1).toBe(true);

@@ -6,6 +6,7 @@ import type { CorroborationAsk } from '../../src/suspects/corroboration-ask.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { atOnce } from '../../src/suspects/slices.ts';
 import { ALL_MEANS, COSTS, type Situation } from '../../src/suspects/test-cost.ts';
 import {
   FAULTS,
@@ -20,6 +21,8 @@ import {
 } from './open-wire.ts';
 import { look, matrixTable } from './tables.ts';
 
+const weighed = (...of: Parameters<typeof corroborate>) => atOnce(corroborate(...of));
+
 const WIRE = 'wire.signal.open';
 const KEY_ON: Situation = { state: 'key-on', unplugged: [], reached: [] };
 
@@ -29,7 +32,7 @@ function weigh(
   { chances, ...more }: Partial<CorroborationAsk> & { readonly chances?: readonly number[] } = {},
 ) {
   const prior = chances && Float64Array.from(chances);
-  return corroborate(openWire, {
+  return weighed(openWire, {
     concluded: [WIRE],
     readings,
     ranking: rankSuspects(openWire, readings, prior),
@@ -186,7 +189,7 @@ describe('a repair is ruled out', () => {
       [0, 1, 1].map((shown) => tests.map(() => shown)),
     );
     const readings = tests.map((one) => ({ test: one, shown: look(0) }));
-    const found = corroborate(table, {
+    const found = weighed(table, {
       concluded: ['both-wires'],
       readings,
       ranking: rankSuspects(table, readings),

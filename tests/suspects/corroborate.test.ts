@@ -6,8 +6,11 @@ import type { ReadingFit } from '../../src/suspects/likelihood.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import type { TableTest } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { atOnce } from '../../src/suspects/slices.ts';
 import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
 import { look, matrixTable, simpleTest } from './tables.ts';
+
+const weighed = (...of: Parameters<typeof corroborate>) => atOnce(corroborate(...of));
 
 /** What each test shows under each suspect: 0 as under the conclusion, 1 otherwise. */
 type Shown = readonly (readonly [own: number, a: number, b: number, c: number])[];
@@ -45,7 +48,7 @@ function weigh(
   );
   const readings = done.map((index) => ({ test: index, shown: look(0) }));
   const ranking = rankSuspects(table, readings);
-  return corroborate(table, {
+  return weighed(table, {
     concluded: ['own'],
     readings,
     ranking: {

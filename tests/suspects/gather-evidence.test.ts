@@ -12,6 +12,7 @@ import type { Reading, ReadingFit } from '../../src/suspects/likelihood.ts';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable, HEALTHY, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { atOnce } from '../../src/suspects/slices.ts';
 import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
 import { look, matrixTable, simpleTest } from './tables.ts';
 
@@ -25,14 +26,16 @@ function pieces(matrix: readonly (readonly number[])[], tests: readonly TableTes
     test: index,
     shown: look(matrix[0]![index]!),
   }));
-  const { evidence } = corroborate(table, {
-    concluded: ['own'],
-    readings,
-    ranking: rankSuspects(table, readings),
-    outcomes: outcomesOf(table),
-    now: NOW,
-    means: ALL_MEANS,
-  });
+  const { evidence } = atOnce(
+    corroborate(table, {
+      concluded: ['own'],
+      readings,
+      ranking: rankSuspects(table, readings),
+      outcomes: outcomesOf(table),
+      now: NOW,
+      means: ALL_MEANS,
+    }),
+  );
   return evidence.map(({ test: index }) => tests[index]!.id).sort();
 }
 

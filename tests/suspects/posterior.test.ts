@@ -9,6 +9,7 @@ import { OUTSIDE_CHANCE } from '../../src/suspects/outside-search.ts';
 import { Posteriors } from '../../src/suspects/posterior.ts';
 import { rankByClouds } from '../../src/suspects/posterior-ranking.ts';
 import { carKnown } from '../../src/suspects/shown-values.ts';
+import { atOnce } from '../../src/suspects/slices.ts';
 import type { CarsOf } from '../../src/suspects/suspect-cars.ts';
 import { simpleTest } from './tables.ts';
 
@@ -174,7 +175,7 @@ describe('what a reading says given the others', () => {
     id === 'own' ? 1 + 4 * u[0]! : at === 0 ? 1 + 4 * u[0]! : 5 * u[1]!;
   const of = suspects(['own', 'other'], shows, { dims: 2 });
   test('is how likely it is for the cars that the others leave', () => {
-    const { fits } = rankByClouds(of, read(3, 3));
+    const { fits } = atOnce(rankByClouds(of, read(3, 3)));
     // by hand: the first reading leaves u0 around 1/2, as wide as meter and model, and the second is as wide again;
     // for the other suspect it can be anything of 5 V
     const width = Math.SQRT2 * Math.hypot(UNCERTAIN, 0.02 * 3 + 0.005);
@@ -187,7 +188,7 @@ describe('what a reading says given the others', () => {
     expect(fits[1]!.perRow[0]! / own).toBeLessThan(1.7);
   });
   test('lies far out where the others leave no such cars', () => {
-    const { fits } = rankByClouds(of, read(3, 4.5));
+    const { fits } = atOnce(rankByClouds(of, read(3, 4.5)));
     // Not nothing: the first reading may be the slip. By hand: in 0.002 / 0.252 of the cars, of which an eighth lies above.
     // One car of 96 is a hundredth, and what lies beyond is doubled: so two such cars are no more than the other suspect's.
     expect(fits[1]!.tail(0)).toBeLessThan(0.05);
@@ -208,21 +209,58 @@ describe('a reading left out', () => {
     return asked - before;
   };
   const of = suspects(['own', 'other'], shows, { dims: 2 });
-  const { chances, without } = rankByClouds(of, readings);
+  const { chances, without } = atOnce(rankByClouds(of, readings));
   test('is gone as if it had never been made', () => {
     const never = of.after(readings.toSpliced(2, 1)).chances;
-    without!(2, chances).forEach((chance, at) => {
+    atOnce(without!(2, chances)).forEach((chance, at) => {
       expect(Math.abs(chance - never[at]!)).toBeLessThan(0.1);
     });
   });
   test('takes those after it in at once, and only once', () => {
     const other = suspects(['own', 'other'], shows, { dims: 2 });
-    const ranking = rankByClouds(other, readings);
-    const once = askedFor(() => ranking.without!(1, ranking.chances));
-    const again = askedFor(() => ranking.without!(1, ranking.chances));
+    const ranking = atOnce(rankByClouds(other, readings));
+    const once = askedFor(() => atOnce(ranking.without!(1, ranking.chances)));
+    const again = askedFor(() => atOnce(ranking.without!(1, ranking.chances)));
     const oneByOne = askedFor(() => other.after(readings.toSpliced(1, 1)));
     expect(again).toBe(0);
     expect(once).toBeLessThan(0.75 * oneByOne);
+  });
+});
+
+describe('in slices', () => {
+  let asked = 0;
+  const shows: Shows = (id, at, u) => {
+    asked += 1;
+    return (
+      (4 + 2 * u[0]!) * [1, 0.5, 0.25][at % 3]! * (id === 'worn' && at > 0 ? 1 - u[1]! / 2 : 1)
+    );
+  };
+  const fresh = () => suspects(['sound', 'worn'], shows, { dims: 2 });
+  const readings = read(5, 2.36, 1.16);
+  test('no slice asks for more than one sweep over the cars of a suspect, for each reading', () => {
+    const of = fresh();
+    of.after(readings.slice(0, -1));
+    let most = 0;
+    let slices = 0;
+    for (const work = of.inSlices(readings); ; slices += 1) {
+      const before = asked;
+      if (work.next().done) break;
+      most = Math.max(most, asked - before);
+    }
+    expect(slices).toBeGreaterThan(4);
+    // 96 cars: a sweep over them, and before the first one a look at what the new reading depends on
+    expect(most).toBeLessThan(2 * 96 * readings.length);
+  });
+  test('work that was broken off changes nothing', () => {
+    const whole = fresh().after(readings);
+    for (const slices of [1, 3, 6]) {
+      const of = fresh();
+      const work = of.inSlices(readings);
+      for (let slice = 0; slice < slices; slice += 1) work.next();
+      expect(of.after(readings)).toEqual(whole);
+      while (!work.next().done);
+      expect(of.after(readings)).toEqual(whole);
+    }
   });
 });
 
@@ -243,16 +281,16 @@ describe('two faults at once', () => {
   const of = suspects(['healthy', 'left', 'right', 'other'], shows, { dims: 2, pairs: true });
   const readings = read(2, 2, 2.02, 2.02, 1.98, 1.98, 2, 2);
   test('are named where no single one explains the readings', () => {
-    const { explained, pairs } = rankByClouds(of, readings);
+    const { explained, pairs } = atOnce(rankByClouds(of, readings));
     expect(explained).toBe(false);
     expect(pairs[0]!.ids).toEqual(['left', 'right']);
   });
   test('are carried on from reading to reading', () => {
     const before = asked;
     const one = suspects(['healthy', 'left', 'right', 'other'], shows, { dims: 2, pairs: true });
-    rankByClouds(one, readings.slice(0, -1));
+    atOnce(rankByClouds(one, readings.slice(0, -1)));
     const first = asked - before;
-    rankByClouds(one, readings);
+    atOnce(rankByClouds(one, readings));
     expect(asked - before - first).toBeLessThan(first / 3);
   });
 });
@@ -272,7 +310,7 @@ describe('a car that is not as described', () => {
   test('is likely where a value lies twice beyond, and that value is named', () => {
     const readings = read(10.5, 10.5, 5.2);
     expect(of.after(readings).misfit).toBeGreaterThan(0.9);
-    const { suspects: ranked } = rankByClouds(of, readings);
+    const { suspects: ranked } = atOnce(rankByClouds(of, readings));
     const car = carKnown(of.after(readings), 2);
     expect(ranked[0]!.id).toBe('healthy');
     expect(car.outside!.at).toBe(0);

@@ -3,8 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable } from '../../src/suspects/prediction-table.ts';
 import { rankSuspects } from '../../src/suspects/rank-suspects.ts';
+import { atOnce } from '../../src/suspects/slices.ts';
 import { ALL_MEANS } from '../../src/suspects/test-cost.ts';
-import { verdictOf } from '../../src/suspects/verdict.ts';
+import { verdictOf as verdictInSlices } from '../../src/suspects/verdict.ts';
+
+const verdictOf = (...of: Parameters<typeof verdictInSlices>) => atOnce(verdictInSlices(...of));
+
 import { look, matrixTable, simpleTest } from './tables.ts';
 
 describe('the verdict', () => {

@@ -21,6 +21,7 @@ import {
 import { loadJob } from '../../procedure/load-job.ts';
 import { type MergedCautions, mergeCautions } from '../../procedure/merge-cautions.ts';
 import { type ParsedProcedure, parseProcedure } from '../../procedure/parse-procedure.ts';
+import { proofSize } from '../../proof/proof-size.ts';
 import { type Proof, proveProcedure } from '../../proof/prove-procedure.ts';
 import { loadAnswers } from '../../session/answers-file.ts';
 import { SESSION_SAMPLES } from '../../session/session-model.ts';
@@ -34,6 +35,8 @@ import type { Gathered, GatheredFile } from './gather-files.ts';
 export const SAMPLES = SESSION_SAMPLES;
 export const SAMPLES_WATCHING = 32;
 const SEED = 1;
+/** One fault goes through the tree after the other, and what was compiled for it is hardly asked for again. Our choice. */
+const KEPT_ELEMENTS = 20_000;
 
 /** What a check found, and what the drawings and reports behind it need. */
 export interface CheckReport {
@@ -81,11 +84,14 @@ export class Checker {
   private readonly loaded = new Map<string, CheckedFile>();
   private readonly models = new Map<Circuit, Model>();
   private readonly depth: Depth;
+  private readonly asked: boolean;
   private proved = new Map<string, Outcome>();
 
-  constructor(samples: number = SAMPLES, depth: Depth = 'proved') {
+  /** `asked`: the number of cars was asked for, and is taken however long that is. */
+  constructor(samples: number = SAMPLES, depth: Depth = 'proved', asked = false) {
     this.samples = samples;
     this.depth = depth;
+    this.asked = asked;
   }
 
   check(gathered: Gathered, onProgress: OnProgress = () => {}): CheckReport {
@@ -183,8 +189,13 @@ export class Checker {
     }
     const tree = linked === null ? null : { path, linked };
     if (!readable?.circuit || this.depth === 'linked') return { issues, tree, proved: null };
+    const size = this.asked
+      ? { cars: this.samples, issues: [] }
+      : proofSize(readable, this.samples);
+    issues.push(...size.issues);
+    if (size.cars === 0) return { issues, tree, proved: null };
     // Limits stand over all cars, however few are sent through the tree.
-    const model = { ...this.model(readable.circuit), samples: this.samples };
+    const model = { ...this.model(readable.circuit), samples: size.cars };
     const proof = proveProcedure(readable, model, (share) =>
       onShare(LINK_SHARE + (1 - LINK_SHARE) * share),
     );
@@ -202,6 +213,7 @@ export class Checker {
         samples: Math.max(SAMPLES, this.samples),
         seed: SEED,
         meter: STANDARD_SETTINGS.meter,
+        keptElements: KEPT_ELEMENTS,
       });
       this.models.set(circuit, model);
     }

@@ -3,9 +3,9 @@ import { isProblem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { keptWords } from '../../ui/parts/kept-words.ts';
 import { type Arguments, EXIT, type Io } from '../command.ts';
+import { goodPlaces } from '../session/captures-at-hand.ts';
 import { keepGood } from '../session/good-captures.ts';
 import { openDesk } from '../session/open-desk.ts';
-import { goodPlaces } from '../session/open-session.ts';
 import { programName } from '../version.ts';
 import { oneOf, readNamed, Stop } from './record-arguments.ts';
 

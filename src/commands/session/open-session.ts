@@ -1,31 +1,12 @@
-/** Opens and resumes sessions at the desk: the log, the driver over it, the simulated vehicle, the transcript beside it. */
-import { dirname, resolve } from 'node:path';
-
+/** Opens and resumes sessions at the desk: the tree and circuit of this car, the file, and what the first event says. */
 import type { Circuit } from '../../circuit/circuit.ts';
-import type { Model } from '../../circuit/model.ts';
 import { tellingNeighbours } from '../../circuit/telling-neighbours.ts';
-import type { Test } from '../../circuit/test.ts';
-import {
-  answersFor,
-  type Bench,
-  benchFor,
-  createBench,
-  displayed,
-  readingAnswer,
-} from '../../drill/bench.ts';
 import { levelOfSession } from '../../drill/drill-act.ts';
-import { drillDesk } from '../../drill/drill-desk.ts';
-import { createWorld } from '../../drill/drill-world.ts';
-import { folderTyped } from '../../files/folders.ts';
 import { sessionFileName } from '../../files/safe-name.ts';
-import { type Disk, errorCode } from '../../log/disk.ts';
-import { sha256 } from '../../log/hash.ts';
+import { errorCode } from '../../log/disk.ts';
 import { resumeSessionFile } from '../../log/read-session-file.ts';
-import { driveSession } from '../../log/session-driver.ts';
-import { createSession, type SessionWriter } from '../../log/session-writer.ts';
+import { createSession } from '../../log/session-writer.ts';
 import { causeWords } from '../../log/write-problem.ts';
-import { writeWholeFile } from '../../log/write-whole.ts';
-import { bindText, terminalWords } from '../../procedure/bind-text.ts';
 import { fitHarness } from '../../procedure/fit-harness.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
@@ -33,13 +14,6 @@ import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
 import { fitNeighbours } from '../../procedure/read-neighbours.ts';
 import { wakeByTold } from '../../procedure/wake-by-told.ts';
-import { wiringSketch } from '../../procedure/wiring-sketch.ts';
-import { callMinutes, callPrices } from '../../records/call-words.ts';
-import { readRates } from '../../records/read-rates.ts';
-import { recordOf } from '../../records/session-record.ts';
-import { transcriptOf } from '../../records/transcript.ts';
-import type { Advisor } from '../../session/advisor.ts';
-import type { CaptureAsk } from '../../session/capture-step.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import {
@@ -50,19 +24,16 @@ import {
   type SessionVehicle,
 } from '../../session/events.ts';
 import { openSession } from '../../session/evolve.ts';
-import { followAdvisor } from '../../session/follow-advisor.ts';
-import { insteadOfSheet, statedOnSheet } from '../../session/instead-of-sheet.ts';
-import { circuitAtStart, circuitOf } from '../../session/known-circuit.ts';
+import { circuitAtStart } from '../../session/known-circuit.ts';
 import { readAllSaid } from '../../session/read-known.ts';
 import type { Session } from '../../session/session.ts';
 import { modelFor } from '../../session/session-model.ts';
-import { modelHere, stepWith } from '../../session/step-here.ts';
-import { withVain } from '../../session/waking-vain.ts';
+import { stepWith } from '../../session/step-here.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
-import type { KeptCapture, OpenedSession } from '../../ui/app-services.ts';
-import { type GoodPlaces, isAllKept, keepGood, keepProblem, keptFor } from './good-captures.ts';
+import type { OpenedSession } from '../../ui/app-services.ts';
+import { advisorOver, atHand } from './at-hand.ts';
 import {
   type Desk,
   type LinkedSubject,
@@ -70,9 +41,6 @@ import {
   type SessionSubject,
   subjectName,
 } from './open-desk.ts';
-import { captureFiles, measureFor, rememberFolder } from './session-captures.ts';
-import { calculate, scopeLine, sumsFor } from './session-sums.ts';
-import { voltageLimits } from './voltage-limits.ts';
 
 /** What a new session is about. */
 export interface NewSession {
@@ -273,10 +241,6 @@ function isFinished({ opened, status, revealed }: Session): boolean {
   return status === 'concluded' || status === 'closed';
 }
 
-function advisorOver(model: Model, { opened }: Session): Advisor {
-  return followAdvisor((now) => modelHere(now, model), opened);
-}
-
 /**
  * A finished record that is only looked at stays as it is: its head stands on reports already given out, and its
  * last event says that it is finished. It is resumed by the first command that is not refused.
@@ -323,174 +287,4 @@ function cannotWrite(folder: string, error: unknown): Problem {
     problem: `the folder ${folder} cannot be created: ${words}`,
     fix: 'choose another with: ohmward settings sessions FOLDER',
   };
-}
-
-function atHand(desk: Desk, writer: SessionWriter, session: Session): OpenedSession {
-  const { job, circuit, meter, vehicle } = session.opened;
-  const atStart = circuitAtStart(session.opened);
-  const model = atStart && modelFor(atStart, meter);
-  const bench =
-    model && vehicle.kind === 'bench' ? benchFor(model, session.opened.procedure, vehicle) : null;
-  const world = vehicle.kind === 'drill' ? createWorld(session.opened, sha256) : null;
-  const modelNow = () => model && modelHere(driver.session(), model);
-  const sumContext = () => ({
-    model: modelNow(),
-    meter: driver.session().meter,
-    ascii: desk.settings().ascii,
-    scope: desk.settings().scope,
-  });
-  const driven = driveSession({
-    writer,
-    session,
-    now: desk.now,
-    refuge: desk.refuge,
-    folderOf: (typed) => folderTyped(typed, desk),
-    vehicle: bench ? answersFor(bench, job) : null,
-    onRest: (rested) => writeTranscript(desk.disk, rested, driven.path(), driven.head()),
-  });
-  const advisor = model && advisorOver(model, session);
-  const driver: SessionDriver = {
-    ...driven,
-    perform: (command) => driven.perform(withVain(driven.session(), command, advisor, desk.now())),
-  };
-  /** Folders that captures of this session were read from. */
-  const readFrom = new Set<string>();
-  const keepable = keepableOn(desk);
-  const looked = new Map<string, KeptCapture | null>();
-  /** The disk is looked at once for each picture: a screen asks at every key. */
-  const offered = (ask: CaptureAsk): KeptCapture | null => {
-    const key = ask.kind === 'test' ? JSON.stringify(ask.test) : `step ${ask.step.id}`;
-    if (!looked.has(key))
-      looked.set(
-        key,
-        keptFor({ disk: desk.disk, folder: desk.goodCaptures }, driver.session(), ask),
-      );
-    return looked.get(key) ?? null;
-  };
-  return {
-    driver,
-    preview: desk.preview,
-    name: () => desk.nameOf(driver.path()),
-    advisor,
-    model,
-    drill: drillDesk(driver, world, model),
-    sketch: (test, width, besides = false) =>
-      circuit
-        ? wiringSketch(circuit, job, {
-            ...{ columns: width, ascii: desk.settings().ascii },
-            ...{ test, besides },
-          })
-        : [],
-    bind: (text) => bindText(text, job, circuit),
-    terminalWords: (id) => terminalWords(id, job, circuit),
-    limits: (step) => {
-      const known = circuitOf(driver.session());
-      return step.unit === 'V' && known ? voltageLimits(known) : null;
-    },
-    call: () => {
-      const now = driver.session();
-      if (!now.concluded || vehicle.kind === 'drill') return { sentences: [], prices: [] };
-      const record = recordOf(now, driver.head());
-      const rates = readRates(desk.settings().rates);
-      return {
-        sentences: record.call,
-        prices: callPrices(callMinutes(now, record), rates && 'fix' in rates ? null : rates),
-      };
-    },
-    benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
-    measureCapture: async (ask, path, beside = {}) => {
-      const { fault } = beside;
-      const there =
-        vehicle.kind === 'bench' && fault !== undefined ? { ...vehicle, fault } : atRest(vehicle);
-      const carOf = vehicle.kind === 'bench' ? vehicle.fault : HEALTHY;
-      const context = {
-        ...{ model, sound: modelNow(), vehicle: there, carOf },
-        cars: () => advisor?.diagnosis(driver.session()).carsLeft ?? null,
-        cwd: desk.cwd,
-      };
-      const stated = statedOnSheet(ask, job);
-      const usual = stated ?? offered(ask)?.path;
-      const measured = await measureFor(ask, path, context, {
-        ...(usual === undefined ? {} : { against: usual }),
-        ...beside,
-      });
-      const found = insteadOfSheet(measured, stated, beside.against);
-      if (found.ok)
-        for (const one of [path, beside.second]) {
-          if (typeof one !== 'string') continue;
-          rememberFolder(desk, one);
-          readFrom.add(dirname(resolve(desk.cwd, one)));
-        }
-      return found;
-    },
-    captures: captureFiles(desk),
-    goodCaptures: {
-      offered,
-      canKeep: () => !desk.preview && keepable.of(driver.session()),
-      keep: async () => {
-        const session = driver.session();
-        const done = await keepGood(goodPlaces(desk, readFrom), session);
-        if (!isProblem(done) && done.left.length === 0) keepable.kept(session);
-        return done;
-      },
-    },
-    // Well repaired, unless somebody says otherwise.
-    repaired:
-      model && vehicle.kind === 'bench'
-        ? createBench(model, HEALTHY, vehicle.seed, vehicle.fault)
-        : null,
-    scopeLine: (test) => scopeLine(test, sumContext()),
-    sums: (step) => sumsFor(step, sumContext()),
-    calculate: (line, step) => calculate(line, step, sumContext()),
-  };
-}
-
-/** Whether captures of a session are offered to be kept: looked up once for each state, and not once all of them are. */
-function keepableOn(desk: Desk) {
-  let known: { readonly session: Session; readonly can: boolean } | null = null;
-  return {
-    of: (session: Session): boolean => {
-      if (known?.session !== session) {
-        const can = keepProblem(session) === null && !isAllKept(goodPlaces(desk), session);
-        known = { session, can };
-      }
-      return known.can;
-    },
-    kept: (session: Session): void => {
-      known = { session, can: false };
-    },
-  };
-}
-
-/** Where this desk keeps known-good captures, and looks for those that are to be kept. */
-export function goodPlaces(desk: Desk, readFrom: Iterable<string> = []): GoodPlaces {
-  const last = desk.settings().captures;
-  const read = [...readFrom, desk.cwd, ...(last === '' ? [] : [last])];
-  return { disk: desk.disk, folder: desk.goodCaptures, read };
-}
-
-/** What a capture is taken of: a fault that comes and goes is not there. */
-function atRest(vehicle: SessionVehicle): SessionVehicle {
-  return vehicle.kind === 'bench' && vehicle.intermittent
-    ? { ...vehicle, fault: HEALTHY }
-    : vehicle;
-}
-
-function benchAnswer(model: Model, bench: Bench, test: Test) {
-  const shown = bench.shows(test);
-  if (shown.kind === 'number') return readingAnswer(model, shown);
-  const { look } = shown;
-  const { words } = displayed(model, shown);
-  return { words, answer: { kind: 'outcome', outcome: look, look } as const };
-}
-
-/** The readable transcript beside the log. The log is the truth: when the transcript cannot be written, nothing is lost. */
-function writeTranscript(
-  disk: Disk,
-  session: Session,
-  path: string,
-  head: { seq: number; hash: string },
-): void {
-  const text = transcriptOf(recordOf(session, head));
-  writeWholeFile(disk, path.replace(/\.jsonl$/, '.md'), text);
 }

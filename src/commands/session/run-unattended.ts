@@ -109,24 +109,30 @@ export function runOnBench(opened: OpenedSession): string | null {
       command.type === 'conclude' && step.kind === 'conclude'
         ? advisor?.weigh(session, step.faults)
         : undefined;
-    const accepted = weighed ? concluding(opened, weighed) : command;
-    const back: Command | null = weighed?.overturned
-      ? { type: 'go-back', to: weighed.overturned.place }
-      : null;
-    const performed = driver.perform(
-      back ?? (weighed?.first && madeOnBench(opened, weighed.first)) ?? accepted,
-    );
+    const performed = driver.perform(weighed ? concluding(opened, weighed) : command);
     if (!performed.ok) return `${performed.words}; ${performed.fix}`;
   }
   return `no conclusion after ${STEPS_MAX} steps`;
 }
 
-/** The tree's conclusion, or what the readings speak for instead. */
-function concluding({ advisor, driver }: OpenedSession, weighed: Weighed): Command {
-  if (!weighed.instead) return { type: 'conclude', weighed };
-  const own = concludedOn(weighed.instead);
-  const anew = advisor?.weigh(driver.session(), own.faults) ?? weighed;
-  return { type: 'conclude', own, weighed: anew };
+/** What is better than the tree's conclusion, and where there is nothing, or only a proof that nobody asked for, that. */
+function concluding(opened: OpenedSession, weighed: Weighed): Command {
+  const { better } = weighed;
+  switch (better.kind) {
+    case 'take-back':
+      return { type: 'go-back', to: better.overturned.place };
+    case 'repeat':
+    case 'first':
+      return madeOnBench(opened, better.proposal) ?? { type: 'conclude', weighed };
+    case 'instead': {
+      const own = concludedOn(better.row);
+      const anew = opened.advisor?.weigh(opened.driver.session(), own.faults) ?? weighed;
+      return { type: 'conclude', own, weighed: anew };
+    }
+    case 'prove':
+    case 'accept':
+      return { type: 'conclude', weighed };
+  }
 }
 
 /** The command that makes an offered test on the simulated vehicle, its cautions first; null where that is silent. */

@@ -109,7 +109,14 @@ export async function shareSessions(from: ShareFrom): Promise<ShareOutcome> {
       if (!(error instanceof Unreachable)) throw error;
       // Whoever comes forward between two breaks goes on; patience is for a database that stays away.
       if (next + sent > before) continue;
-      const waiting = { sessions: paths.length - next, words: error.message };
+      // What could not be sent with the network back does not wait for it.
+      const rest = paths.slice(next).map((path) => ({ path, local: readLocal(disk, path) }));
+      const lost = rest.flatMap(({ path, local }) =>
+        'words' in local ? [{ path, words: local.words }] : [],
+      );
+      left.push(...lost);
+      const sessions = rest.length - lost.length;
+      const waiting = sessions === 0 ? null : { sessions, words: error.message };
       return { inStep, sent, alarms, ahead, left, waiting };
     }
   }

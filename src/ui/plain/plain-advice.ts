@@ -1,10 +1,5 @@
 /** What the advisor says in the dialogue of lines, and a conclusion of one's own. */
-import {
-  allTests,
-  betterThanAccepting,
-  type Proposal,
-  type Weighed,
-} from '../../session/advisor.ts';
+import { allTests, type Better, type Proposal, type Weighed } from '../../session/advisor.ts';
 import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
 import { type AsideCommand, asideBack, asideCommand } from '../../session/out-of-reach.ts';
@@ -27,7 +22,7 @@ import {
   restsWords,
 } from '../screens/conclusion-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
-import { askedFor, firstOrAccept, isBetterKnown } from './plain-again.ts';
+import { acceptQuestion, askedFor } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
 import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
 import { perform } from './until-saved.ts';
@@ -178,10 +173,28 @@ async function conclude(place: Place, text: string): Promise<DialogueEnd> {
     : sayAll(place, ['There is no suspect with that number; list them with "suspects".']);
 }
 
-/** Takes back the answer that its repeats contradict; they answer the step then. */
-export async function takeBack(place: Place, { overturned }: Weighed): Promise<DialogueEnd> {
-  if (overturned) await perform(place, { type: 'go-back', to: overturned.place });
-  return null;
+/** What is better than to accept a conclusion; without a model nothing is known to be. */
+export function betterNow(weighed: Weighed | null): Better {
+  return weighed?.better ?? { kind: 'accept' };
+}
+
+/** Does what is better than to accept a conclusion. */
+export async function doBetter(
+  place: Place,
+  better: Exclude<Better, { kind: 'accept' }>,
+): Promise<DialogueEnd> {
+  switch (better.kind) {
+    case 'take-back':
+      // Its repeats answer the step then.
+      await perform(place, { type: 'go-back', to: better.overturned.place });
+      return null;
+    case 'repeat':
+    case 'first':
+    case 'prove':
+      return makeTest(place, better.proposal);
+    case 'instead':
+      return acceptOwn(place, fromSuspect(better.row).own);
+  }
 }
 
 /** One's own conclusion, asked about where the readings do not bear it out. */
@@ -195,13 +208,11 @@ export async function acceptOwn(place: Place, own: OwnConclusion | null): Promis
   if (rests !== null) dialogue.say(rests);
   const before = moduleFirst(driver.session().opened.circuit, own.faults);
   if (before !== '') dialogue.say(before);
-  const next = weighed ? betterThanAccepting(weighed) : null;
-  if (isBetterKnown(weighed)) {
-    const wanted = askedFor((await dialogue.ask(firstOrAccept(weighed))) ?? '', weighed);
-    if (wanted === 'take-back') return takeBack(place, weighed);
-    if (wanted === 'first') return makeTest(place, next!);
-    if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed.instead!).own);
-    if (wanted === null) return sayAll(place, ['Nothing was concluded.']);
+  const better = betterNow(weighed);
+  if (better.kind !== 'accept') {
+    const wanted = askedFor((await dialogue.ask(acceptQuestion(better))) ?? '', better);
+    if (!wanted) return sayAll(place, ['Nothing was concluded.']);
+    if (wanted.kind !== 'accept') return doBetter(place, wanted);
   }
   const done = await perform(place, { type: 'conclude', own, ...(weighed ? { weighed } : {}) });
   const { concluded } = driver.session();

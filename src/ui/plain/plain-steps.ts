@@ -3,20 +3,18 @@ import { judgementWords } from '../../circuit/judgement-words.ts';
 import type { Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
-import { betterThanAccepting, type Weighed } from '../../session/advisor.ts';
+import type { Weighed } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeStep } from '../../session/judge-step.ts';
 import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { carLine } from '../screens/car-words.ts';
-import { fromSuspect } from '../screens/conclusion-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
-import { acceptOwn, takeBack } from './plain-advice.ts';
-import { askedFor, firstOrAccept, isBetterKnown } from './plain-again.ts';
+import { betterNow, doBetter } from './plain-advice.ts';
+import { acceptQuestion, askedFor } from './plain-again.ts';
 import { readLine } from './plain-reading.ts';
-import { makeTest } from './plain-test.ts';
 import { type DialogueEnd, type Place, sayAll } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
@@ -38,12 +36,8 @@ export function promptOf(opened: OpenedSession, step: Step | null): string {
     case 'act':
       return 'Type done: ';
     case 'conclude':
-      return acceptQuestion(weighedNow(opened, step.faults));
+      return acceptQuestion(betterNow(weighedNow(opened, step.faults)));
   }
-}
-
-function acceptQuestion(weighed: Weighed | null): string {
-  return isBetterKnown(weighed) ? firstOrAccept(weighed) : 'Type yes to accept this conclusion: ';
 }
 
 /** A line that is no word of the table, as the answer to the step. */
@@ -129,14 +123,13 @@ async function done(place: Place, line: string): Promise<DialogueEnd> {
 
 async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<DialogueEnd> {
   const weighed = weighedNow(place.opened, step.faults);
-  const wanted = askedFor(line, weighed);
-  if (wanted === 'take-back') return takeBack(place, weighed!);
-  if (wanted === 'first') return makeTest(place, betterThanAccepting(weighed!)!);
-  if (wanted === 'instead') return acceptOwn(place, fromSuspect(weighed!.instead!).own);
-  if (wanted !== 'accept') {
-    const asked = acceptQuestion(weighed).replace(/: $/, '');
+  const better = betterNow(weighed);
+  const wanted = askedFor(line, better);
+  if (!wanted) {
+    const asked = acceptQuestion(better).replace(/: $/, '');
     return sayAll(place, [`${asked}, "back" to change an answer, or "help".`]);
   }
+  if (wanted.kind !== 'accept') return doBetter(place, wanted);
   await perform(place, { type: 'conclude', ...(weighed ? { weighed } : {}) });
   return null;
 }

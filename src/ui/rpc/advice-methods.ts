@@ -1,5 +1,5 @@
 /** What the circuit says of the session: suspects, next tests, the weight of a conclusion; and the conclusion itself. */
-import type { Proposal, Weighed } from '../../session/advisor.ts';
+import { isHeldUp, type Proposal, type Weighed } from '../../session/advisor.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
 import { presentConclusion, type Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -110,12 +110,8 @@ function accept(opened: OpenedSession, { sure = false }: Params<'accept'>): Outc
   const session = opened.driver.session();
   const tree = session.status === 'open' ? presentConclusion(session) : null;
   const weighed = tree && opened.advisor?.weigh(session, tree.faults);
-  if (weighed && !stands(weighed) && !sure) return notYet(opened, weighed);
+  if (weighed && isHeldUp(weighed) && !sure) return notYet(opened, weighed);
   return perform(opened, { type: 'conclude', ...(weighed ? { weighed } : {}) });
-}
-
-function stands({ first, instead, overturned }: Weighed): boolean {
-  return first === null && instead === null && overturned === null;
 }
 
 /** Something is better than to accept; a program that has reasons sends it with "sure". */
@@ -124,8 +120,8 @@ function notYet(opened: OpenedSession, weighed: Weighed): CallFailure {
   return refused(
     weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
     words,
-    weighed.overturned
-      ? `take the answer at place ${weighed.overturned.place} back, with "back"; or send it with "sure"`
+    weighed.better.kind === 'take-back'
+      ? `take the answer at place ${weighed.better.overturned.place} back, with "back"; or send it with "sure"`
       : 'do the test "first", or conclude with "instead"; or send it with "sure"',
     firstView(opened, weighed),
   );
@@ -140,7 +136,7 @@ function conclude(
   if (unknown) return unknown;
   const weighed =
     faults && session.status === 'open' ? opened.advisor?.weigh(session, faults) : undefined;
-  if (weighed && !stands(weighed) && !sure) return notYet(opened, weighed);
+  if (weighed && isHeldUp(weighed) && !sure) return notYet(opened, weighed);
   return perform(opened, {
     type: 'conclude',
     own: { words: words ?? null, faults: faults ?? [] },

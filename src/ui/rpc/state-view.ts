@@ -241,25 +241,32 @@ function conclusionView(opened: OpenedSession, step: Conclusion): Result {
 }
 
 /**
- * What is better than to accept a conclusion: an answer to take back, a test to make first, or what the readings speak
- * for instead.
+ * What holds a conclusion up, in the form that programs know: three keys, of which at most one is no null. What would only
+ * prove it is asked for with "weigh".
  */
 export function firstView(
   { bind }: OpenedSession,
-  weighed: Pick<Weighed, 'hangsOn' | 'first' | 'instead' | 'overturned'> | null,
+  weighed: Pick<Weighed, 'hangsOn' | 'better'> | null,
 ): Result {
-  const { first = null, instead = null, overturned = null } = weighed ?? {};
-  return {
-    restsOn: weighed?.hangsOn ?? null,
-    overturned: overturned && { ...overturned },
-    first: first && { words: bind(first.words), test: first.test, minutes: first.minutes },
-    instead: instead && {
-      repair: instead.repair,
-      words: bind(instead.words),
-      chance: instead.chance,
-      faults: instead.faults.map(({ id }) => id).filter((id) => id !== HEALTHY),
-    },
-  };
+  const better = weighed?.better ?? { kind: 'accept' };
+  const held = { restsOn: weighed?.hangsOn ?? null, overturned: null, first: null, instead: null };
+  switch (better.kind) {
+    case 'take-back':
+      return { ...held, overturned: { ...better.overturned } };
+    case 'repeat':
+    case 'first': {
+      const { words, test, minutes } = better.proposal;
+      return { ...held, first: { words: bind(words), test, minutes } };
+    }
+    case 'instead': {
+      const { repair, words, chance, faults } = better.row;
+      const named = faults.map(({ id }) => id).filter((id) => id !== HEALTHY);
+      return { ...held, instead: { repair, words: bind(words), chance, faults: named } };
+    }
+    case 'prove':
+    case 'accept':
+      return held;
+  }
 }
 
 function expectedAt(step: Step): ExpectedShown | null {

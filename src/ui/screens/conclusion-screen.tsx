@@ -1,15 +1,9 @@
 /** What the readings come to, to be accepted, taken further or taken back. */
-import {
-  betterThanAccepting,
-  isMadeAgain,
-  type Proposal,
-  type SuspectRow,
-  type Weighed,
-} from '../../session/advisor.ts';
+import type { Better, Proposal, SuspectRow, Weighed } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
-import { conclusionParagraphs, type Proposed } from './conclusion-words.ts';
+import { conclusionParagraphs, DO_BETTER, type Proposed } from './conclusion-words.ts';
 import { usefulKeys } from './pages-state.ts';
 import { CLOSE_KEY, type SessionAction, type SessionKey } from './session-keys.ts';
 import { sessionTitle } from './step-words.ts';
@@ -46,9 +40,12 @@ export function ConclusionScreen(props: ConclusionScreenProps) {
   const { advisor, drill } = opened;
   // What points to it on a drill is part of what is learned from it.
   const faults = drill ? null : proposed.faults;
-  const question = advisor && faults ? faults.join(' ') : null;
-  const weighed = useLater<Weighed | null>(session, question, () =>
-    advisor && faults ? advisor.weigh(session, faults) : null,
+  const asked = advisor && faults ? { advisor, faults } : null;
+  const weighed = useLater<Weighed | null>(
+    session,
+    asked?.faults.join(' ') ?? null,
+    () => asked?.advisor.weigh(session, asked.faults) ?? null,
+    () => asked?.advisor.prepareWeigh(session, asked.faults) ?? null,
   );
   // Anew when the proof arrives: an Enter pressed before it does not count.
   const key = `${proposed.title} ${weighed === 'pending'}`;
@@ -64,10 +61,8 @@ function WeighedConclusion(props: WeighedProps) {
   const { opened, session, proposed, weighed } = props;
   const { drill } = opened;
   const known = weighed === 'pending' ? null : weighed;
-  const first = known && betterThanAccepting(known);
-  const instead = known?.instead ?? null;
-  const overturned = known?.overturned ?? null;
-  const keys = keysAt(props, first !== null || instead !== null || overturned !== null);
+  const better = known?.better ?? { kind: 'accept' };
+  const keys = keysAt(props, better.kind !== 'accept');
   return (
     <TakePage
       title={drill ? TITLES.drill : proposed.own ? TITLES.own : TITLES.tree}
@@ -75,14 +70,9 @@ function WeighedConclusion(props: WeighedProps) {
       paragraphs={conclusionParagraphs(opened, session, proposed, weighed)}
       message={props.message}
       clock={props.clock}
-      enter={drill ? null : enterHelp(known)}
+      enter={drill ? null : DO_BETTER[better.kind]}
       notYet={weighed === 'pending' ? 'One moment: read the proof first.' : null}
-      onTake={() => {
-        if (overturned) props.onTakeBack(overturned.place);
-        else if (first) props.onFirst(first);
-        else if (instead) props.onInstead(instead);
-        else props.onAccept();
-      }}
+      onTake={() => take(props, better)}
       keys={keys}
       needsPause={[ALL_THE_SAME]}
       onKey={(binding) => {
@@ -95,11 +85,22 @@ function WeighedConclusion(props: WeighedProps) {
   );
 }
 
-function enterHelp(weighed: Weighed | null): string {
-  if (!weighed) return 'accept';
-  if (weighed.overturned) return 'take it back';
-  if (betterThanAccepting(weighed)) return isMadeAgain(weighed) ? 'repeat it' : 'do that test';
-  return weighed.instead ? 'conclude that instead' : 'accept';
+function take(props: ConclusionScreenProps, better: Better): void {
+  switch (better.kind) {
+    case 'take-back':
+      props.onTakeBack(better.overturned.place);
+      break;
+    case 'repeat':
+    case 'first':
+    case 'prove':
+      props.onFirst(better.proposal);
+      break;
+    case 'instead':
+      props.onInstead(better.row);
+      break;
+    case 'accept':
+      props.onAccept();
+  }
 }
 
 const TITLES = {
@@ -108,8 +109,11 @@ const TITLES = {
   drill: 'The procedure ends here',
 } as const;
 
-function keysAt({ opened, proposed }: WeighedProps, isFirst: boolean): (KeyBinding | SessionKey)[] {
+function keysAt(
+  { opened, proposed }: WeighedProps,
+  isBetter: boolean,
+): (KeyBinding | SessionKey)[] {
   const first = opened.drill ? DIAGNOSIS : proposed.own ? CLOSE_KEY : OWN;
   const actions = ['back', 'suspects', 'next-tests', 'help'] as const;
-  return [...(isFirst ? [ALL_THE_SAME] : []), first, ...usefulKeys(opened, actions)];
+  return [...(isBetter ? [ALL_THE_SAME] : []), first, ...usefulKeys(opened, actions)];
 }

@@ -1,12 +1,6 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
 import type { Conclusion } from '../../procedure/procedure.ts';
-import {
-  betterThanAccepting,
-  concludedOn,
-  isMadeAgain,
-  type SuspectRow,
-  type Weighed,
-} from '../../session/advisor.ts';
+import { type Better, concludedOn, type SuspectRow, type Weighed } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
 import { type Concluded, piecesAmong, type StepImpossible } from '../../session/events.ts';
@@ -224,48 +218,64 @@ export function foundLines(opened: OpenedSession, session: Session): string[] {
 export function restsWords(
   opened: OpenedSession,
   session: Session,
-  weighed: Pick<
-    Weighed,
-    'hangsOn' | 'first' | 'instead' | 'overturned' | 'isWide' | 'chance'
-  > | null,
+  weighed: Pick<Weighed, 'hangsOn' | 'better' | 'support' | 'chance'> | null,
 ): string | null {
   if (!weighed) return null;
-  const { hangsOn, first, instead, overturned, chance } = weighed;
-  if (overturned) {
-    const { test, found } = readAt(opened, session, overturned.answer);
-    const now = readAt(opened, session, overturned.by).found;
+  const { hangsOn, better, support } = weighed;
+  if (better.kind === 'take-back') {
+    const { test, found } = readAt(opened, session, better.overturned.answer);
+    const now = readAt(opened, session, better.overturned.by).found;
     return `The procedure got here on one answer: ${unstopped(test)}, ${found}. Repeated, it showed: ${now}. Take that answer back, and the procedure goes on with the new one.`;
   }
   if (hangsOn !== null) {
     const { test, found } = readAt(opened, session, hangsOn);
-    const then = isMadeAgain(weighed)
-      ? ' Repeat it first.'
-      : first
-        ? ` First: ${unstopped(opened.bind(first.words))}.`
-        : '';
-    return `This rests on one reading: ${unstopped(test)}, ${found}.${then}`;
+    return `This rests on one reading: ${unstopped(test)}, ${found}.${firstWords(opened, better)}`;
   }
-  if (weighed.isWide) return wideWords(opened, weighed);
-  if (first)
-    return `The readings do not support this yet (${percentWords(chance)}). First: ${unstopped(opened.bind(first.words))}.`;
-  if (!instead) return null;
-  const other = unstopped(opened.bind(instead.words));
-  if (chance >= instead.chance)
-    return `The readings narrow it down further: ${other} (${percentWords(instead.chance)}).`;
-  return `The readings do not support this (${percentWords(chance)}). They point to: ${other} (${percentWords(instead.chance)}).`;
+  if (support === 'too-many') return manyWords(opened, better);
+  return notBorneOutWords(opened, weighed);
+}
+
+/** The test that holds a conclusion up, as a sentence to follow another; empty for none. */
+function firstWords({ bind }: OpenedSession, better: Better): string {
+  if (better.kind === 'repeat') return ' Repeat it first.';
+  return better.kind === 'first' ? ` First: ${unstopped(bind(better.proposal.words))}.` : '';
+}
+
+function notBorneOutWords(
+  opened: OpenedSession,
+  { better, chance }: Pick<Weighed, 'better' | 'chance'>,
+): string | null {
+  if (better.kind === 'first')
+    return `The readings do not support this yet (${percentWords(chance)}).${firstWords(opened, better)}`;
+  if (better.kind !== 'instead') return null;
+  const other = rowWords(opened, better.row);
+  return chance >= better.row.chance
+    ? `The readings narrow it down further: ${other}.`
+    : `The readings do not support this (${percentWords(chance)}). They point to: ${other}.`;
 }
 
 /** Of a conclusion that leaves too many repairs: the test that tells more, or the one that leads. */
-function wideWords(
-  { bind }: OpenedSession,
-  { first, instead }: Pick<Weighed, 'first' | 'instead'>,
-): string {
+function manyWords(opened: OpenedSession, better: Better): string {
   const many = 'This leaves too many possible repairs to act on.';
-  if (instead)
-    return `${many} The readings point to: ${unstopped(bind(instead.words))} (${percentWords(instead.chance)}).`;
-  if (first) return `${many} First: ${unstopped(bind(first.words))}.`;
-  return `${many} No test at hand would tell more.`;
+  if (better.kind === 'instead')
+    return `${many} The readings point to: ${rowWords(opened, better.row)}.`;
+  const first = firstWords(opened, better);
+  return `${many}${first === '' ? ' No test at hand would tell more.' : first}`;
 }
+
+function rowWords({ bind }: OpenedSession, { words, chance }: SuspectRow): string {
+  return `${unstopped(bind(words))} (${percentWords(chance)})`;
+}
+
+/** What is done with a conclusion, by what is better than to accept it: behind "Enter" and behind "Type yes to". */
+export const DO_BETTER: Readonly<Record<Better['kind'], string>> = {
+  'take-back': 'take it back',
+  repeat: 'repeat it',
+  first: 'do that test',
+  instead: 'conclude that instead',
+  prove: 'do that test',
+  accept: 'accept',
+};
 
 /** Whether a conclusion is proven, what is missing for it, or why that is not known. */
 export function proofParagraph(
@@ -294,11 +304,11 @@ export function proofParagraph(
   };
 }
 
-/** The test that would prove it, where one is better than to accept. */
-function nextWords(weighed: Weighed, bind: (text: string) => string): string {
-  // What it rests on, or that it is not borne out, is said above.
-  const next = weighed.first ? null : betterThanAccepting(weighed);
-  return next ? `Next: ${unstopped(bind(next.words))} (${minutesWords(next.minutes)}). ` : '';
+/** The test that would prove it; what holds it up is said above. */
+function nextWords({ better }: Weighed, bind: (text: string) => string): string {
+  if (better.kind !== 'prove') return '';
+  const { words, minutes } = better.proposal;
+  return `Next: ${unstopped(bind(words))} (${minutesWords(minutes)}). `;
 }
 
 /** Pieces enough prove nothing that is not sure, or that one slip of the hand would turn over. */
@@ -307,9 +317,9 @@ function missingWords({
   hangsOn,
   evidence,
   chance,
-  isWide,
-}: Pick<Weighed, 'missing' | 'hangsOn' | 'evidence' | 'chance' | 'isWide'>): string {
-  if (isWide) return 'it leaves too many possible repairs';
+  support,
+}: Pick<Weighed, 'missing' | 'hangsOn' | 'evidence' | 'chance' | 'support'>): string {
+  if (support === 'too-many') return 'it leaves too many possible repairs';
   if (missing > 0 && piecesAmong(evidence) >= EVIDENCE_NEEDED)
     return `${(Math.floor(1000 * chance) / 10).toFixed(1)} % sure, and 99 % is needed`;
   if (missing > 0) return `${countWords(missing, 'independent piece')} of evidence missing`;

@@ -72,7 +72,8 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
           return props.onRetry();
         case 'Go on in another folder':
           return setAsksFolder(true);
-        default:
+        case LEAVE:
+        case undefined:
           return props.onLeave();
       }
     },
@@ -80,19 +81,7 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
   );
 
   if (asksFolder)
-    return (
-      <TextQuestion
-        title="Another folder"
-        question="Folder to continue the session in:"
-        about="A new part of the session starts there; both parts are read as one. A USB stick will do."
-        message={null}
-        onAnswer={(folder) => {
-          setAsksFolder(false);
-          props.onFolder(folder);
-        }}
-        onClose={() => setAsksFolder(false)}
-      />
-    );
+    return <FolderQuestion onFolder={props.onFolder} onDone={() => setAsksFolder(false)} />;
   return (
     <Frame title={props.isElsewhere ? 'Open in another window' : 'Not saved'} keys={KEYS}>
       <ScrollText lines={lines} rows={rows} top={top} />
@@ -104,5 +93,26 @@ export function DiskProblemScreen(props: DiskProblemScreenProps) {
         selected={marked}
       />
     </Frame>
+  );
+}
+
+interface FolderQuestionProps {
+  readonly onFolder: (folder: string) => void;
+  readonly onDone: () => void;
+}
+
+function FolderQuestion({ onFolder, onDone }: FolderQuestionProps) {
+  return (
+    <TextQuestion
+      title="Another folder"
+      question="Folder to continue the session in:"
+      about="A new part of the session starts there; both parts are read as one. A USB stick will do."
+      message={null}
+      onAnswer={(folder) => {
+        onDone();
+        onFolder(folder);
+      }}
+      onClose={onDone}
+    />
   );
 }

@@ -176,6 +176,13 @@ export function possibleIn(
   return () => (test && advisor?.diagnosis(session).possible(test)) ?? null;
 }
 
+/** The same question where nobody knows yet what can be shown: the Enter that takes the reading waits for that. */
+export function notDoubted(asked: Asked): Asked {
+  return asked.kind === 'measure'
+    ? { ...asked, context: { ...asked.context, possible: () => null } }
+    : asked;
+}
+
 const DONE = { words: 'Press Enter when it is done.', enter: 'done' };
 const EARLIER = 'Your earlier answer is filled in: change it or confirm it.';
 

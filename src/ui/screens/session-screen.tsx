@@ -1,9 +1,11 @@
 /** A session, the tests after its repair, or a drill on the screen: the page that the state names is drawn, keys go to the reducer. */
 import { useRef, useState } from 'react';
 import type { OpenedSession } from '../app-services.ts';
+import { adviceOf } from './pages-state.ts';
 import { beginPages, type PageEvent, runPages } from './session-pages.ts';
 import { viewOf } from './session-view.ts';
 import { drawView } from './session-views.tsx';
+import { ThinkingProvider, useThinking } from './use-thinking.ts';
 
 export interface SessionScreenProps {
   readonly opened: OpenedSession;
@@ -23,5 +25,10 @@ export function SessionScreen({ opened, clock, retest = false, onHome }: Session
     setState(latest.current);
   };
   const here = { opened, state };
-  return drawView(viewOf(here), { here, clock, send });
+  const isThinking = useThinking(adviceOf(opened), state.session);
+  return (
+    <ThinkingProvider value={isThinking}>
+      {drawView(viewOf(here), { here, isThinking, clock, send })}
+    </ThinkingProvider>
+  );
 }

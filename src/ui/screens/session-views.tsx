@@ -66,6 +66,8 @@ import { WayScreen } from './way-screen.tsx';
 /** Where a view is drawn. */
 export interface Drawing {
   readonly here: Here;
+  /** What is known in this state is still being weighed. */
+  readonly isThinking: boolean;
   readonly clock: () => number;
   readonly send: (event: PageEvent) => void;
 }
@@ -79,15 +81,15 @@ const VIEWS: {
   readonly [N in keyof ViewParts]: (view: View<N>, at: Drawing) => ReactNode;
 } = {
   // What the session asks for.
-  step: ({ asking, step, prompt, again }, { here, clock, send }) => (
+  step: ({ asking, step, prompt, again }, { here, isThinking, clock, send }) => (
     <StepScreen
       key={asking}
       opened={here.opened}
       session={here.state.session}
       step={step}
       asked={prompt.asked}
-      changed={again ? null : changedBy(here)}
-      car={again ? null : carLine(carOf(here))}
+      changed={again ? null : isThinking ? stillWeighed(here) : changedBy(here)}
+      car={again || isThinking ? null : carLine(carOf(here))}
       again={again}
       message={here.state.message}
       onAction={(action) => send({ type: 'action', action })}
@@ -483,6 +485,11 @@ function isRetest({ here }: Drawing): boolean {
 
 function carOf({ opened, state }: Here): CarView | null {
   return adviceOf(opened)?.diagnosis(state.session).car ?? null;
+}
+
+/** In place of what the last reading changed, while that is not known yet. */
+function stillWeighed({ state: { session } }: Here): string | null {
+  return session.answers.length + session.tests.length === 0 ? null : 'still being weighed.';
 }
 
 function changedBy({ opened, state }: Here): string | null {

@@ -23,12 +23,13 @@ import { type Size, useSize } from '../term/use-size.ts';
 import { stepHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import { adviceOf, usefulKeys } from './pages-state.ts';
-import { type Asked, takesText } from './prompt-state.ts';
+import { type Asked, notDoubted, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
 import { sessionTitle, soFarWords, stepParagraphs } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useLater } from './use-later.ts';
+import { useIsThinking } from './use-thinking.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
 
 export interface StepScreenProps {
@@ -51,14 +52,16 @@ export interface StepScreenProps {
 }
 
 export function StepScreen(props: StepScreenProps) {
-  const { opened, session, step, asked, onAction, onPromptKey } = props;
+  const { opened, session, step, onAction, onPromptKey } = props;
   const look = useLook();
   const screen = useSize();
   const timing = useKeyTiming(props.clock);
-  useWarmPrompt(asked);
+  useWarmPrompt(props.asked);
   const [top, setTop] = useState(0);
   const minutes = useMinutes(props);
-  const layout = layOut(props, screen, look, minutes);
+  const isThinking = useIsThinking();
+  const asked = isThinking ? notDoubted(props.asked) : props.asked;
+  const layout = layOut({ ...props, asked }, screen, look, { minutes, isThinking });
   const { keys, lines, rows, sketch } = layout;
 
   useKeys(
@@ -119,10 +122,15 @@ const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
 ];
 
 /** What fits: the text first, then the sketch, then a footer as full as it can be. */
-function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, minutes: string) {
+function layOut(
+  props: StepScreenProps,
+  screen: Size,
+  look: DrawingStyle,
+  { minutes, isThinking }: { readonly minutes: string; readonly isThinking: boolean },
+) {
   const { opened, session, step, changed } = props;
   const { columns } = bodySize(screen, []);
-  const here = props.again ? '' : stepHereWords(opened, session, step);
+  const here = props.again || isThinking ? '' : stepHereWords(opened, session, step);
   const toldAs = (tight: boolean) => {
     const [title, ...rest] = stepParagraphs(opened, session, step, props.again, { here, tight });
     return [

@@ -17,11 +17,12 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { goodHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
-import { type Asked, takesText } from './prompt-state.ts';
+import { type Asked, notDoubted, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
 import { cautionLine, scopeLines, undoLine, vehicleLine } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
+import { useIsThinking } from './use-thinking.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
 
 export interface TestScreenProps {
@@ -43,14 +44,17 @@ export interface TestScreenProps {
 const CLOSE: KeyBinding = { keys: ['escape'], show: 'Esc', help: 'not now' };
 
 export function TestScreen(props: TestScreenProps) {
-  const { opened, asked, message } = props;
+  const { opened, message } = props;
   const look = useLook();
   const timing = useKeyTiming(props.clock);
-  useWarmPrompt(asked);
+  useWarmPrompt(props.asked);
+  const isThinking = useIsThinking();
+  const asked = isThinking ? notDoubted(props.asked) : props.asked;
   const [top, setTop] = useState(0);
   const keys = keysAt(props);
   const body = bodySize(useSize(), keys);
-  const lines = textBlock(paragraphsOf(props, body.columns), body.columns, look);
+  const told = paragraphsOf(props, body.columns, isThinking);
+  const lines = textBlock(told, body.columns, look);
   const rows = Math.max(1, body.rows - promptRows(asked, message, body.columns, look, opened.bind));
 
   useKeys(
@@ -93,9 +97,11 @@ function keysAt({ asked, toDo: { test }, opened }: TestScreenProps): KeyBinding[
 function paragraphsOf(
   { opened, session, toDo }: TestScreenProps,
   columns: number,
+  isThinking: boolean,
 ): (Paragraph | string)[] {
   const { test, words, why, healthy, expected } = toDo;
-  const here = opened.drill ? '' : goodHereWords(opened, session, test, expected);
+  const isToldHere = !opened.drill && !isThinking;
+  const here = isToldHere ? goodHereWords(opened, session, test, expected) : '';
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
   const undo = undoLine(test.setup, session);
   const short = testCautionsInShort(session, test);

@@ -1,11 +1,11 @@
 /** Puts a React tree on the terminal and keeps it there: size, keys, look, and the end. */
+import { EventEmitter } from 'node:events';
 import { Box, render } from 'ink';
 import { Component, type ReactNode, useLayoutEffect, useReducer, useRef, useState } from 'react';
 import { Words } from '../parts/safe-words.tsx';
 import { allowAttributes, type DrawingStyle } from './colour.ts';
 import type { Keyboard } from './keyboard.ts';
 import type { ScreenPainter } from './screen-painter.ts';
-import { silentStdin } from './stdin-shim.ts';
 import { KeyboardContext } from './use-keys.ts';
 import { LookContext } from './use-look.ts';
 import { SIZE_MIN, SizeContext } from './use-size.ts';
@@ -44,6 +44,24 @@ export function mountScreen(node: ReactNode, host: ScreenHost, look: DrawingStyl
   });
   void host.closed.then(() => ink.unmount());
   return { show: (content) => ink.rerender(tree(content)), unmount: () => ink.unmount() };
+}
+
+/**
+ * What Ink is given as its keyboard: a stream that says it is a terminal and never has anything to read. Ink 6.8 loses keys
+ * that come together and dies on Ctrl+F1 (ink#782, ink#901), so our own keyboard reads the terminal.
+ */
+function silentStdin(): NodeJS.ReadStream {
+  const shim = Object.assign(new EventEmitter(), {
+    isTTY: true,
+    setRawMode: () => shim,
+    setEncoding: () => shim,
+    ref: () => shim,
+    unref: () => shim,
+    resume: () => shim,
+    pause: () => shim,
+    read: () => null,
+  });
+  return shim as unknown as NodeJS.ReadStream;
 }
 
 function Root(props: { host: ScreenHost; look: DrawingStyle; children: ReactNode }) {

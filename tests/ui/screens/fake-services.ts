@@ -8,7 +8,13 @@ import { type Settings, STANDARD_SETTINGS } from '../../../src/files/settings.ts
 import type { CautionRule } from '../../../src/procedure/cautions.ts';
 import type { Job } from '../../../src/procedure/job.ts';
 import type { Procedure } from '../../../src/procedure/procedure.ts';
-import type { Advisor, Proposal, SuspectView, Weighed } from '../../../src/session/advisor.ts';
+import type {
+  Advisor,
+  Better,
+  Proposal,
+  SuspectView,
+  Weighed,
+} from '../../../src/session/advisor.ts';
 import type { CaptureAnswer } from '../../../src/session/capture-step.ts';
 import { capturedFindingWords } from '../../../src/session/capture-words.ts';
 import type { Command } from '../../../src/session/command.ts';
@@ -252,6 +258,9 @@ export const FAKE_ADVISOR: Advisor = {
     possible: () => null,
     weigh: (faults) => weighed(session, faults),
   }),
+  isReady: () => true,
+  *prepare() {},
+  *prepareWeigh() {},
   suspects: suspectsOf,
   nextTests: () => PROPOSALS,
   weigh: weighed,
@@ -271,10 +280,8 @@ function weighed(session: Session, faults: readonly string[]): Weighed {
     missing: proven ? 0 : 2,
     left: faults,
     hangsOn: null,
-    first: null,
-    instead: null,
-    overturned: null,
-    isWide: false,
+    better: proven ? { kind: 'accept' } : { kind: 'prove', proposal: PROPOSALS[0]! },
+    support: 'borne-out',
     chance: 0.5,
     wouldProve: proven ? [] : PROPOSALS.slice(0, 2),
     wouldPlace: [],
@@ -292,7 +299,7 @@ export const HANGING_ADVISOR: Advisor = {
     const [first] = found.evidence;
     const isOnce = standingAnswers(session).length + session.tests.length === 1;
     if (!isOnce || !first || !('reading' in first)) return found;
-    return { ...found, hangsOn: first.reading, first: AGAIN };
+    return { ...found, hangsOn: first.reading, better: { kind: 'repeat', proposal: AGAIN } };
   },
 };
 
@@ -301,7 +308,8 @@ export const DOUBTING_ADVISOR: Advisor = {
   ...FAKE_ADVISOR,
   weigh: (session, faults) => {
     const isOnce = standingAnswers(session).length + session.tests.length === 1;
-    return { ...weighed(session, faults), chance: 0.2, first: isOnce ? PROPOSALS[0]! : null };
+    const found: Weighed = { ...weighed(session, faults), chance: 0.2, support: 'unlikely' };
+    return isOnce ? { ...found, better: { kind: 'first', proposal: PROPOSALS[0]! } } : found;
   },
 };
 
@@ -310,9 +318,10 @@ export const OTHERWISE_ADVISOR: Advisor = {
   ...FAKE_ADVISOR,
   weigh: (session, faults) => {
     const other = { ...suspectsOf(session).rows[1]!, chance: 0.9 };
-    const isOther = other.faults.some(({ id }) => faults.includes(id));
-    const chance = isOther ? 0.9 : 0.1;
-    return { ...weighed(session, faults), chance, instead: isOther ? null : other };
+    const found = weighed(session, faults);
+    if (other.faults.some(({ id }) => faults.includes(id))) return { ...found, chance: 0.9 };
+    const better: Better = { kind: 'instead', row: other };
+    return { ...found, chance: 0.1, support: 'unlikely', better };
   },
 };
 
@@ -323,8 +332,8 @@ export const OVERTURNING_ADVISOR: Advisor = {
     const place = session.trail.findLastIndex(({ answer }) => answer !== null);
     const kept = session.answers[session.trail[place]?.answer ?? 0]!;
     const answer = session.events.indexOf(kept.event) + 1;
-    const overturned = { place, answer, by: answer };
-    return { ...weighed(session, faults), chance: 0.1, overturned };
+    const better: Better = { kind: 'take-back', overturned: { place, answer, by: answer } };
+    return { ...weighed(session, faults), chance: 0.1, support: 'unlikely', better };
   },
 };
 
@@ -333,7 +342,7 @@ export const WIDE_ADVISOR: Advisor = {
   ...FAKE_ADVISOR,
   weigh: (session, faults) => ({
     ...{ ...weighed(session, faults), chance: 0.99, proven: false },
-    ...{ isWide: true, first: PROPOSALS[0]! },
+    ...{ support: 'too-many', better: { kind: 'first', proposal: PROPOSALS[0]! } },
   }),
 };
 

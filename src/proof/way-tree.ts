@@ -1,0 +1,93 @@
+/**
+ * A tree as far as the ways through it hang on it: which conclusions lack a step that was passed over, and which faults
+ * are woken on the way. Ways that lack the same share one `Lacking`, so that they are walked once.
+ */
+import {
+  type Conclusion,
+  isRequired,
+  type Procedure,
+  standingConclusion,
+  WAKING,
+} from '../procedure/procedure.ts';
+import { HEALTHY } from '../suspects/prediction-table.ts';
+
+/** How many steps were passed over, and which conclusions lack one of them. */
+export interface Lacking {
+  readonly skips: number;
+  readonly required: readonly ReadonlySet<string>[];
+  readonly next: Map<ReadonlySet<string> | null, Lacking>;
+}
+
+/** The conclusions that each step is required by, and the steps that wake a fault. */
+export class WayTree {
+  readonly procedure: Procedure;
+  /** By step: the conclusions that require it, one set for all steps with the same; null for most. */
+  private readonly requiredBy = new Map<string, ReadonlySet<string> | null>();
+  private readonly woken: ReadonlySet<string>;
+  private readonly lacking: Lacking[] = [];
+
+  constructor(procedure: Procedure) {
+    this.procedure = procedure;
+    const steps = Object.values(procedure.steps);
+    const conclusions = steps.filter((step): step is Conclusion => step.kind === 'conclude');
+    const sets = new Map<string, ReadonlySet<string>>();
+    for (const { id, kind } of steps) {
+      if (kind === 'conclude') continue;
+      const by = conclusions.filter((one) => isRequired(one, id)).map((one) => one.id);
+      const word = by.join(' ');
+      if (by.length > 0 && !sets.has(word)) sets.set(word, new Set(by));
+      this.requiredBy.set(id, sets.get(word) ?? null);
+    }
+    this.woken = new Set(
+      steps.flatMap((step) =>
+        step.kind === 'ask' && WAKING.includes(step.family)
+          ? step.outcomes.flatMap(({ under = [] }) => under)
+          : [],
+      ),
+    );
+  }
+
+  /** Whether a fault that comes and goes is woken by some step of the tree. */
+  canWake(fault: string): boolean {
+    return fault !== HEALTHY && this.woken.has(fault);
+  }
+
+  /** What is lacking after one more step was passed over. */
+  without(lacking: Lacking, step: string): Lacking {
+    const required = this.requiredBy.get(step) ?? null;
+    const isNew = required !== null && !lacking.required.includes(required);
+    let next = lacking.next.get(isNew ? required : null);
+    if (!next) {
+      const added = isNew ? [...lacking.required, required] : lacking.required;
+      next = this.lackingOf(lacking.skips + 1, added);
+      lacking.next.set(isNew ? required : null, next);
+    }
+    return next;
+  }
+
+  /** The conclusion that stands where this much is lacking. */
+  standing(id: string, { required }: Lacking): string {
+    return standingConclusion(this.procedure, id, (conclusion) =>
+      required.some((set) => set.has(conclusion.id)),
+    );
+  }
+
+  /** Nothing passed over yet. */
+  lackingNothing(): Lacking {
+    return this.lackingOf(0, []);
+  }
+
+  /** One for the same steps in any order. */
+  private lackingOf(skips: number, required: readonly ReadonlySet<string>[]): Lacking {
+    const same = this.lacking.find(
+      (one) =>
+        one.skips === skips &&
+        one.required.length === required.length &&
+        required.every((set) => one.required.includes(set)),
+    );
+    if (same) return same;
+    const made = { skips, required, next: new Map() };
+    this.lacking.push(made);
+    return made;
+  }
+}

@@ -1,0 +1,65 @@
+/** A reading is weighed between the keys: what is typed meanwhile stands on the screen before the weighing is done. */
+import { describe, expect, it } from 'vitest';
+import type { Advisor } from '../../src/session/advisor.ts';
+import type { Session } from '../../src/session/session.ts';
+import { FAKE_ADVISOR } from './screens/fake-services.ts';
+import { DOWN, ENTER } from './screens/keys.ts';
+import { walkSession } from './screens/walk.tsx';
+
+/** An advisor that weighs a reading until it is told that it is done, and counts who could not wait. */
+function slowAdvisor() {
+  const done = new WeakSet<Session>();
+  const state = { isDone: false, slices: 0, askedTooSoon: 0 };
+  const advisor: Advisor = {
+    ...FAKE_ADVISOR,
+    diagnosis: (session) => {
+      if (!done.has(session)) state.askedTooSoon += 1;
+      return FAKE_ADVISOR.diagnosis(session);
+    },
+    suspects: (session) => {
+      if (!done.has(session)) state.askedTooSoon += 1;
+      return FAKE_ADVISOR.suspects(session);
+    },
+    isReady: (session) => done.has(session),
+    *prepare(session) {
+      while (!state.isDone) {
+        state.slices += 1;
+        yield;
+      }
+      done.add(session);
+    },
+  };
+  return { advisor, state };
+}
+
+describe('while a reading is weighed', () => {
+  it('what is typed at the next prompt is shown and judged, and nothing waits for the suspects', async () => {
+    const { advisor, state } = slowAdvisor();
+    const { press, frame } = await walkSession({ advice: advisor });
+    await press('y');
+    const before = state.slices;
+    await press('4', '.', '9');
+    const shown = await frame();
+    expect(shown).toContain('Reading in volts: 4.9');
+    expect(shown).toContain('4.9 V is GOOD');
+    expect(state.slices).toBeGreaterThan(before);
+    expect(state.askedTooSoon).toBe(0);
+  });
+
+  it('the next step stands there and says so, and what the reading told once that is known', async () => {
+    const { advisor, state } = slowAdvisor();
+    const { press, frame } = await walkSession({ advice: advisor });
+    state.isDone = true;
+    await press('y');
+    state.isDone = false;
+    await press('4.9', ENTER);
+    expect(await frame()).toContain('Ground under load');
+    expect(await frame()).toContain('Last reading: still being weighed.');
+    const tooSoon = state.askedTooSoon;
+    await press(DOWN);
+    expect(await frame()).toContain('Last reading: still being weighed.');
+    expect(state.askedTooSoon).toBe(tooSoon);
+    state.isDone = true;
+    expect(await frame()).toContain('Last reading: "mend the feed wire" rose');
+  });
+});
