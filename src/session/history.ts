@@ -18,6 +18,7 @@ import {
   piecesAmong,
   type ReadingRecorded,
   type RepairVerdict,
+  type RetestRecorded,
   RULES,
   type RuledOutLine,
   type SessionClosed,
@@ -183,6 +184,8 @@ function follows(session: Session, event: SessionEvent, rules: number): string |
         ? (judgedAs(event.judgement, again.judgement, rules) ??
             sameBut(event, { ...again, judgement: event.judgement }))
         : ASTRAY;
+    case 'retest-recorded':
+      return again.type === event.type ? retestFollows(event, again, rules) : ASTRAY;
     case 'session-closed':
       return again.type === event.type ? closeFollows(session, event, again, rules) : ASTRAY;
     case 'session-resumed':
@@ -251,6 +254,25 @@ function readingFollows(
   if (rules === RULES)
     return `has the outcome "${outcome}", and "${again.outcome}" by the same rules`;
   return { of: 'outcome', was: outcome, today: again.outcome };
+}
+
+/** Which number is good after the repair is a matter of the rules; what was read, and which look is sound, is not. */
+function retestFollows(
+  event: RetestRecorded,
+  again: RetestRecorded,
+  rules: number,
+): string | Otherwise | null {
+  const { passed } = event;
+  const astray = sameBut(event, { ...again, passed });
+  if (astray !== null || passed === again.passed) return astray;
+  if (event.value === null && event.typed === '') return ASTRAY;
+  const [was, today] = [passedWord(event), passedWord(again)];
+  if (rules === RULES) return `${was} by the file, and ${today} by the same rules`;
+  return { of: 'reading', was, today };
+}
+
+function passedWord({ passed }: RetestRecorded): string {
+  return passed ? 'passes' : 'fails';
 }
 
 /** The verdict over the repair is what its tests say. */

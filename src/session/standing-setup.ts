@@ -5,6 +5,14 @@ import { isByTest } from './answering-test.ts';
 import { testOfShort } from './place-short.ts';
 import type { Session } from './session.ts';
 
+/** The same whether it was concluded since or not: what has to come off before anyone repairs, drives or puts it away. */
+export function leftSetup(session: Session): Setup | null {
+  return standingSetup({
+    ...session,
+    events: session.events.filter(({ type }) => type !== 'concluded'),
+  });
+}
+
 /**
  * The setup of the last test that an instrument answered, in the order of the clock and whether it still counts or
  * not; null before the first one, and after a conclusion, when the repair lies between.

@@ -333,6 +333,17 @@ describe('what the rules decide', () => {
     });
   });
 
+  it('a test after the repair that other rules judged otherwise is told, and by the same rules false', () => {
+    const ready = { type: 'acknowledge-cautions', step: 'feed' } as const;
+    const tested = eventsAfter([...CONCLUDED, ready, again('feed', { value: 5 })]);
+    const seq = tested.length;
+    expect(changed(tested, seq, { passed: false }).flaw?.words).toMatch(/by the same rules/);
+    const { flaw, judgedOtherwise } = changed(judgedBy(1, tested), seq, { passed: false });
+    expect(flaw).toBeNull();
+    const told = { of: 'reading', was: 'fails', today: 'passes' };
+    expect(judgedOtherwise).toEqual([{ seq, rules: 1, ...told }]);
+  });
+
   it('another verdict over the repair is told by others only where the tests do not say no', () => {
     const closed = eventsAfter([...NOT_SHOWN, { type: 'close', verdict: 'not-shown' }]);
     expect(closed).toHaveLength(11);

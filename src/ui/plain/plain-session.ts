@@ -25,6 +25,7 @@ import { reachableOf } from '../screens/reach-pages.ts';
 import {
   answeredWords,
   keptGoodLines,
+  leftLine,
   scopeLines,
   sessionTitle,
   watchedLines,
@@ -185,7 +186,7 @@ function presentConclusion(
   const session = driver.session();
   say(`Conclusion: ${bind(step.title)}`);
   say(bind(step.say));
-  say(`Repair: ${bind(step.repair)}`);
+  say(`Repair: ${`${leftLine(session)} ${bind(step.repair)}`.trim()}`);
   const customer = customerWords(session, step);
   if (customer !== '') say(`For the customer: ${bind(customer)}`);
   const weighed = advisor?.weigh(session, step.faults) ?? null;

@@ -15,7 +15,7 @@ import { percentWords } from '../parts/bar.ts';
 import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { evidenceWords, readAt, ruledOutWords, unstopped } from './evidence-words.ts';
-import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
+import { answerWords, foundWords, leftLine, stepTitle, testWords } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
 export const FLEETING_WORDS =
@@ -77,7 +77,8 @@ export function conclusionParagraphs(
     ...(proposed.say === '' ? [] : [{ text: bind(proposed.say) }]),
     ...gapParagraphs(opened, session),
   ];
-  const repair = proposed.repair === proposed.title ? '' : bind(proposed.repair);
+  const said = proposed.repair === proposed.title ? '' : bind(proposed.repair);
+  const repair = `${leftLine(session)} ${said}`.trim();
   if (opened.drill) return [...head, ...part('Repair', repair), { text: '' }, { text: YOURS }];
   const weighed = weighing === 'pending' ? null : weighing;
   const { circuit } = session.opened;
@@ -86,9 +87,10 @@ export function conclusionParagraphs(
     { text: '' },
     weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed, bind),
     ...whereParagraph(opened, session, proposed, weighed),
-    ...evidenceParagraphs(opened, session, proposed, weighed),
+    ...unexplainedParagraphs(opened, weighed),
     ...part('Before the module is named', moduleFirstWords(session, proposed)),
     ...part('Repair', repair),
+    ...evidenceParagraphs(opened, session, proposed, weighed),
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
       'Must pass after the repair',
@@ -159,6 +161,11 @@ export function whereWords(
 }
 
 /** What points to it, and what would. */
+function unexplainedParagraphs({ bind }: OpenedSession, weighed: Weighed | null): Paragraph[] {
+  if (!weighed?.unexplained) return [];
+  return [{ text: '' }, { text: bind(weighed.unexplained), bold: true }];
+}
+
 function evidenceParagraphs(
   opened: OpenedSession,
   session: Session,
@@ -166,9 +173,8 @@ function evidenceParagraphs(
   weighed: Weighed | null,
 ): Paragraph[] {
   if (!weighed) return [];
-  const { unexplained, evidence, missing, wouldProve } = weighed;
+  const { evidence, missing, wouldProve } = weighed;
   return [
-    ...(unexplained ? [{ text: '' }, { text: opened.bind(unexplained), bold: true }] : []),
     ...list(
       'Evidence',
       evidence.map((line) => evidenceWords(opened, session, faults ?? [], line)),

@@ -17,6 +17,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { acceptedWords, countWords } from './conclusion-words.ts';
 import { keysOf } from './session-keys.ts';
+import { leftLine } from './step-words.ts';
 
 export interface RestScreenProps {
   readonly opened: OpenedSession;
@@ -119,6 +120,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
     : [
         ...concludedParagraphs(session),
         ...workParagraphs(session),
+        ...leftParagraph(session),
         ...place,
         ...toTestParagraphs(opened, session),
         ...driveParagraphs(opened, session),
@@ -127,16 +129,24 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
       ];
 }
 
+/** What has to come off before the vehicle is moved; once it is tested again, the repair lies between. */
+function leftParagraph(session: Session): Paragraph[] {
+  const left = session.retests.length > 0 ? '' : leftLine(session);
+  return left === '' ? [] : [{ text: '' }, { text: left, bold: true }];
+}
+
 function pausedParagraphs(
   opened: OpenedSession,
-  { trail, tests }: Session,
+  session: Session,
   place: readonly Paragraph[],
 ): Paragraph[] {
+  const { trail, tests } = session;
   const where =
     trail.length > 0 ? `at step ${trail.length}` : `after ${countWords(tests.length, 'test')}`;
   if (opened.preview) return [{ text: `Left ${where}.`, bold: true }, ...place];
   return [
     { text: `Paused ${where}. Every answer is saved.`, bold: true },
+    ...leftParagraph(session),
     ...place,
     { text: '' },
     ...(opened.drill

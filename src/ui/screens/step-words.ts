@@ -36,7 +36,7 @@ import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
-import { standingSetup } from '../../session/standing-setup.ts';
+import { leftSetup, standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
 import { lastVain } from '../../session/vain-words.ts';
 import { roundsAt } from '../../session/watched-rounds.ts';
@@ -77,6 +77,15 @@ function loud(words: string): string {
 export function undoLine(setup: Setup, session: Session): string {
   const { job, circuit } = session.opened;
   return undoWords(standingSetup(session), setup, job, circuit);
+}
+
+/** What the last test left on the vehicle that has to come off or go back on, as sentences; empty for nothing. */
+export function leftLine(session: Session): string {
+  const { job, circuit, vehicle } = session.opened;
+  const left = vehicle.kind === 'drill' ? null : leftSetup(session);
+  const bare = left && { ...left, unplugged: [], bridges: [], sensor: 'fitted' as const };
+  const undo = bare === null ? '' : undoWords(left, bare, job, circuit);
+  return undo === '' ? '' : `The last test is still set up. ${undo}`;
 }
 
 /**

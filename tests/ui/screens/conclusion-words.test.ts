@@ -3,12 +3,24 @@ import { beforeAll, expect, it } from 'vitest';
 import { presentConclusion } from '../../../src/session/session.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
 import { conclusionParagraphs, fromTree } from '../../../src/ui/screens/conclusion-words.ts';
-import { type SetAnswers, type Shop, shopFor, walkOn } from '../../session/walk-library.ts';
+import { leftLine } from '../../../src/ui/screens/step-words.ts';
+import { after, type SetAnswers, type Shop, shopFor, walkOn } from '../../session/walk-library.ts';
 
 let shop: Shop;
 beforeAll(() => {
   shop = shopFor('hall-no-signal');
 });
+
+const NOTHING = { evidence: [], ruledOut: [], wouldProve: [], wouldPlace: [], left: [] };
+const WEIGHED = {
+  ...NOTHING,
+  missing: 0,
+  proven: true,
+  isWide: false,
+  chance: 1,
+  unexplained: null,
+  ...{ hangsOn: null, first: null, instead: null, overturned: null },
+};
 
 function textAfter(set: SetAnswers): string {
   const session = walkOn(shop, shop.begun, 'sensor.dead', set);
@@ -45,4 +57,26 @@ it('names a connector that could not be reached once, with the steps that were g
   expect(said).toContain(
     'may still be at fault. The connector of the sensor could not be reached: Pull the signal down at the connector; Known-good sensor fitted.',
   );
+});
+
+it('begins the repair with what the last test left on the vehicle, and stands before the evidence', () => {
+  const throttle = shopFor('throttle-position');
+  // By hand: a worn contact in the sensor's ground, found with a resistor in the open connector.
+  const session = walkOn(throttle, throttle.begun, 'contact.sensor.ground.resistive', {
+    ...{ code: 'circuit', 'levels/across': 5.05, 'at-rest': 3.38, 'top-end': 1.67 },
+    ...{ 'behind/plug/look': 'sound', 'behind/plug/tap-down': 0.033 },
+  });
+  const opened = { bind: (text: string) => text } as OpenedSession;
+  const proposed = fromTree(session, presentConclusion(session)!);
+  const weighed = { ...WEIGHED, wouldProve: [{ words: 'pull the fuse', minutes: 2 }] } as never;
+  const lines = conclusionParagraphs(opened, session, proposed, weighed).map(({ text }) => text);
+  const repair = lines.indexOf('Repair');
+  expect(lines[repair + 1]).toMatch(
+    /The last test is still set up\. First: remove the 1000 ohm resistor from .*, key off, plug the throttle position sensor back in\./,
+  );
+  expect(repair).toBeGreaterThan(0);
+  expect(repair).toBeLessThan(lines.indexOf('Further tests'));
+  const concluded = after(session, { type: 'conclude' });
+  expect(leftLine(concluded)).toBe(leftLine(session));
+  expect(leftLine(throttle.begun)).toBe('');
 });

@@ -139,6 +139,9 @@ describe('a session at 80 x 24', () => {
       │   sensor ground, pin 3 (BK) to battery negative (2 min). You can accept it   │
       │   anyway; the record will say so.                                            │
       │                                                                              │
+      │ Repair                                                                       │
+      │   Put it right: feed wire open.                                              │
+      │                                                                              │
       │ Evidence                                                                     │
       │ - Feed at the sensor - feed at the crankshaft position sensor, pin 1 (RD/BU) │
       │   to battery negative - 0.02 V - points to: Repair or replace the feed wire  │
@@ -146,9 +149,6 @@ describe('a session at 80 x 24', () => {
       │ Quick tests that would prove it (F6 to do one)                               │
       │ - 2 min: Voltage from sensor ground, pin 3 (BK) to battery negative          │
       │ - <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative     │
-      │                                                                              │
-      │ Repair                                                                       │
-      │   Put it right: feed wire open.                                              │
       │ -- more below: PgDn (17 of 47 lines) --                                      │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] do that test  [a] accept anyway  [o] my own conclusion  [F2] back    │
@@ -159,7 +159,7 @@ describe('a session at 80 x 24', () => {
     await press(PAGE_DOWN);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Conclusion ────────────────────────────────── Three-wire sensor, no signal ─┐
-      │   Put it right: feed wire open.                                              │
+      │ - <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative     │
       │                                                                              │
       │ What the customer should know                                                │
       │   A wire is to be mended; no part needs replacing.                           │
