@@ -80,13 +80,23 @@ const OF_A_VALUE: ReadonlySet<string> = new Set([
  */
 function mistakesOf(source: YamlSource, told: readonly Issue[]): Issue[] {
   const validated = (data: unknown) => (validate(data) ? [] : (validate.errors ?? []));
-  const issues = shapeIssues(told, validated(source.data), source);
+  const issues = shapeIssues(told, validated(source.data), source).map(ofPassedJoint);
   const mended = mendData(source.data, validated);
   if (mended === null) return issues;
   const reader = new ValueReader(source);
   readBare(reader, mended.data as CircuitDraft);
   const isWhole = mended.lost.length === 0;
   return [...issues, ...reader.issues.filter(({ code }) => isWhole || OF_A_VALUE.has(code))];
+}
+
+/** What authors call a thing that a wire only passes. */
+const PASSED = /^"kind" of .* cannot be "(?:connector|plug|joint|splice|junction|bulkhead)"$/;
+
+function ofPassedJoint(issue: Issue): Issue {
+  if (issue.code !== 'unknown-choice' || !PASSED.test(issue.words)) return issue;
+  const fix =
+    'a connector or splice on the way is no part: write the wire in one piece, and name it under "harness" of the job sheet';
+  return { ...issue, fix };
 }
 
 /** Parts and wires by themselves, with the mistakes in them. */

@@ -69,6 +69,13 @@ describe('all in one round', () => {
     ]);
   });
 
+  test('a connector on the way is sent to the job sheet', () => {
+    const text = spoiled(['kind: neighbour', 'kind: connector']);
+    expect(found(text)).toEqual([
+      `${lineOf(text, 'kind: connector')} unknown-choice a connector or splice on the way is no part: write the wire in one piece, and name it under "harness" of the job sheet`,
+    ]);
+  });
+
   test('a key that stands there twice hides neither', () => {
     const text = spoiled(
       ['minimum: 3.8 V', 'minimum: 3,8 V\n    minimum: 4 V'],

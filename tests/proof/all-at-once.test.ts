@@ -105,6 +105,15 @@ test('a step that stands there twice hides no mistake of the shape elsewhere', (
   expect(told).toContain(`wrong-type ${lineOf('minutes: 4 min')}`);
 });
 
+test('where not all names of a long tree are listed, it is said how many there are besides', () => {
+  const text = TREE_TEXT.replace('go: coil-low }', 'go: nowhere }');
+  const steps = [...TREE_TEXT.matchAll(/^ {2}[a-z-]+:$/gm)].length;
+  const [issue] = found('rake-wheel-no-speed.yaml', text, {
+    'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT,
+  });
+  expect(issue?.fix).toMatch(new RegExp(`^known steps: bias, .* and ${steps - 12} more$`));
+});
+
 test('a decimal comma in a limit is answered with the point', () => {
   const [issue] = found(
     'rake-wheel-no-speed.yaml',
