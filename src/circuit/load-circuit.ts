@@ -4,9 +4,11 @@
  */
 import { unknownBetween } from '../quantity/value-at.ts';
 import { copperOhms, STRANDED } from '../quantity/wire.ts';
-import { type Checked, isUsable } from '../source/issue.ts';
+import { type Checked, type Issue, isUsable } from '../source/issue.ts';
+import { mendData } from '../source/mend-data.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
-import { schemaIssues } from '../source/schema-issues.ts';
+import { shapeIssues } from '../source/schema-issues.ts';
+import type { YamlSource } from '../source/yaml-source.ts';
 import { changeFaults } from './change-faults.ts';
 import { checkCircuit } from './check-circuit.ts';
 import {
@@ -55,26 +57,61 @@ const RESERVED = ['battery', 'splice', 'wire', 'contact', 'target', 'connector',
 export function loadCircuit(text: string, file: string): Checked<Circuit> {
   const parsed = parseYaml(text, file);
   if (!parsed.value) return { value: null, issues: parsed.issues };
-  if (!isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
   const { data } = parsed.value;
-  if (!validate(data))
-    return {
-      value: null,
-      issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value)],
-    };
+  if (!validate(data) || !isUsable(parsed.issues))
+    return { value: null, issues: mistakesOf(parsed.value, parsed.issues) };
   const reader = new ValueReader(parsed.value);
   const circuit = readCircuit(reader, data);
   const issues = [...parsed.issues, ...reader.issues];
   return { value: isUsable(issues) ? circuit : null, issues };
 }
 
-function readCircuit(reader: ValueReader, draft: CircuitDraft): Circuit | null {
+/** Mistakes of a value by itself, wherever it stands. */
+const OF_A_VALUE: ReadonlySet<string> = new Set([
+  'bad-value',
+  'bad-share',
+  'not-positive',
+  'out-of-reason',
+]);
+
+/**
+ * All that can be told of a file whose shape is wrong: beside the shape its values, its terminals and its wires. Where
+ * something had to be left out, other places lack it, and only the values are sure.
+ */
+function mistakesOf(source: YamlSource, told: readonly Issue[]): Issue[] {
+  const validated = (data: unknown) => (validate(data) ? [] : (validate.errors ?? []));
+  const issues = shapeIssues(told, validated(source.data), source).map(ofPassedJoint);
+  const mended = mendData(source.data, validated);
+  if (mended === null) return issues;
+  const reader = new ValueReader(source);
+  readBare(reader, mended.data as CircuitDraft);
+  const isWhole = mended.lost.length === 0;
+  return [...issues, ...reader.issues.filter(({ code }) => isWhole || OF_A_VALUE.has(code))];
+}
+
+/** What authors call a thing that a wire only passes. */
+const PASSED = /^"kind" of .* cannot be "(?:connector|plug|joint|splice|junction|bulkhead)"$/;
+
+function ofPassedJoint(issue: Issue): Issue {
+  if (issue.code !== 'unknown-choice' || !PASSED.test(issue.words)) return issue;
+  const fix =
+    'a connector or splice on the way is no part: write the wire in one piece, and name it under "harness" of the job sheet';
+  return { ...issue, fix };
+}
+
+/** Parts and wires by themselves, with the mistakes in them. */
+function readBare(reader: ValueReader, draft: CircuitDraft) {
   const battery = batteryOf(reader, draft.supply ?? {});
   const celsius = reader.value(draft.temperature, '25 degC', 'degC', ['temperature']).nominal;
   const parts = Object.entries(draft.parts).map(([name, part]) => readPart(reader, name, part));
   checkPartNames(reader, parts);
   const bare = wiresOf(reader, draft.wires, celsius);
   checkWires(reader, bare, parts);
+  return { battery, celsius, parts, bare };
+}
+
+function readCircuit(reader: ValueReader, draft: CircuitDraft): Circuit | null {
+  const { battery, celsius, parts, bare } = readBare(reader, draft);
   if (!isUsable(reader.issues)) return null;
   const roles = wireRoles(bare, parts);
   const wires: Wire[] = bare.map((wire) => ({ ...wire, role: roles.get(wire.name) ?? 'signal' }));

@@ -2,6 +2,7 @@
 import { parseToleranced } from '../quantity/parse-quantity.ts';
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import { saysOneOf, splitChoices } from '../quantity/split-choices.ts';
+import { withPoint } from '../quantity/with-point.ts';
 
 /** A value with its tolerance, or what is wrong with what stands there and what to write instead. */
 export type ReadValue =
@@ -21,6 +22,13 @@ const EXAMPLES: Partial<Record<Unit, string>> = {
 /** `2.2 kohm +/- 5 %`, `1 kohm to 22 kohm` or `one of: 5 V, 8 V` in `unit`, or why not. */
 export function readToleranced(text: string, unit: Unit): ReadValue {
   const value = parseToleranced(text);
+  const pointed = withPoint(text);
+  if (value === null && pointed !== null && parseToleranced(pointed) !== null)
+    return {
+      ok: false,
+      words: 'it has a decimal comma',
+      fix: `write it with a point: ${pointed}`,
+    };
   const fix = `write it like ${EXAMPLES[unit] ?? `1 ${unit}`}`;
   if (value === null) {
     const split = saysOneOf(text)

@@ -53,7 +53,7 @@ export const command: CliCommand = {
     if (!Object.hasOwn(STANDARD_SETTINGS, name)) {
       const near = nearestName(name, Object.keys(STANDARD_SETTINGS));
       io.err(
-        `ohmward: there is no setting "${safeText(name)}"${near ? `; did you mean "${near}"?` : ''}\n`,
+        `ohmward: there is no setting "${safeText(name)}"${near ? `; did you mean "${near}"?` : `\n  one of: ${Object.keys(STANDARD_SETTINGS).join(', ')}`}\n`,
       );
       return EXIT.wrongUse;
     }
@@ -142,6 +142,9 @@ function functionWords(meter: Meter, unit: MeterUnit): string {
 
 const ASCII = { ascii: true, digits: 4 };
 
+/** What docs/formats.md gives to be run after each session. */
+const SHARE_AFTER = ['ohmward', 'records', 'share'];
+
 /** The text a person types for a setting, as its value; or how it is written. */
 function readValue<K extends keyof Settings>(
   key: K,
@@ -168,6 +171,7 @@ function readValue<K extends keyof Settings>(
   try {
     return { value: JSON.parse(text) as Settings[K] };
   } catch {
-    return { fix: `write it as JSON, for example: ${JSON.stringify(standard)}` };
+    const example = key === 'afterSession' ? SHARE_AFTER : standard;
+    return { fix: `write it as JSON, for example: ${JSON.stringify(example)}` };
   }
 }

@@ -4,9 +4,11 @@
  */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Probe, Setup } from '../circuit/test.ts';
+import { formatQuantity } from '../quantity/format-quantity.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { placesOf } from './bind-text.ts';
 import { andWords } from './draw-graph.ts';
+import type { ExpectedRange, MeasureUnit } from './procedure.ts';
 import { resistanceWords, touched } from './setup-say.ts';
 
 /** One contradiction, and the way out of it. */
@@ -31,6 +33,39 @@ export function againstSetup(
     ...leadsElsewhere(text, touched(setup, probe), circuit),
   ];
   return [...new Map(found.map((one) => [one.words, one])).values()];
+}
+
+/** What is said of a good reading, and the value. */
+const SAID_GOOD =
+  /\b(?:must|should|ought to|has to|have to|normally|expect(?:ed)?|good is)\b[^.;]{0,60}?(?<![\d.])(\d{1,9}(?:\.\d{1,9})?\s?[munµkM]?(?:V|A|ohm|Hz)\b)/gi;
+
+/** Values that `text` calls good and that lie outside of what is good at the step; only of the unit that is read there. */
+export function againstLimits(
+  text: string,
+  good: ExpectedRange | null,
+  unit: MeasureUnit,
+): AgainstSetup[] {
+  if (good === null) return [];
+  return [...text.matchAll(SAID_GOOD)].flatMap(([, typed]) => {
+    const said = parseQuantity(typed!);
+    const isOther =
+      said?.unit === unit &&
+      (said.value < (good.low ?? Number.NEGATIVE_INFINITY) ||
+        said.value > (good.high ?? Number.POSITIVE_INFINITY));
+    if (!isOther) return [];
+    return [
+      {
+        words: `the text says ${typed}, and good is ${rangeWords(good, unit)}`,
+        fix: 'leave the value out: the step shows what is good on the car at hand',
+      },
+    ];
+  });
+}
+
+function rangeWords({ low, high }: ExpectedRange, unit: MeasureUnit): string {
+  const shown = (value: number) => formatQuantity({ value, unit }, { ascii: true });
+  if (low === null) return high === null ? 'any value' : `below ${shown(high)}`;
+  return high === null ? `${shown(low)} and more` : `${shown(low)} to ${shown(high)}`;
 }
 
 function strangePlaces(text: string, places: readonly string[]): AgainstSetup[] {

@@ -3,6 +3,7 @@
 import { HEALTHY } from '../circuit/circuit.ts';
 import type { Look } from '../circuit/test.ts';
 import { parseQuantity, parseToleranced } from '../quantity/parse-quantity.ts';
+import { withPoint } from '../quantity/with-point.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/yaml-source.ts';
 import { checkRanges, type RangeFault } from './check-ranges.ts';
@@ -174,7 +175,14 @@ function limit(
   if (text === undefined) return null;
   const read = parseQuantity(text);
   if (read && read.unit === unit) return read.value;
-  at.add('bad-value', path, `"${text}" is not a value in ${unit}`, `for example: 4.75 ${unit}`);
+  const pointed = withPoint(text);
+  const isPointed = pointed !== null && parseQuantity(pointed)?.unit === unit;
+  at.add(
+    'bad-value',
+    path,
+    `"${text}" is not a value in ${unit}`,
+    isPointed ? `write it with a point: ${pointed}` : `for example: 4.75 ${unit}`,
+  );
   return null;
 }
 

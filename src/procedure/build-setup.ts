@@ -43,6 +43,10 @@ const STATE_WORDS: readonly { readonly words: RegExp; readonly states: readonly 
       states: ['running', 'driving'],
     },
     { words: /\bkey on\b|\bignition on\b/i, states: ['key-on', 'cranking', 'running', 'driving'] },
+    {
+      words: /(?:^|[.;:] )(?:(?:turn|switch) )?(?:the )?(?:key|ignition) off\b/i,
+      states: ['key-off'],
+    },
     { words: /\bdrive (?:slowly|the vehicle|it|off)\b|\broad test\b/i, states: ['driving'] },
   ];
 
@@ -75,10 +79,13 @@ function tellState(at: StepDraftReader, kind: string): void {
     ({ said, states }) => said !== undefined && states.includes(state ?? 'key-off'),
   );
   if (!other || fits) return;
+  const needed = other.states[0]!;
+  // Nobody is warned of an engine that stands and of circuits that are dead.
+  const missing = needed === 'key-off' ? '' : `: the cautions for ${needed} are missing`;
   at.warn(
     'state-in-words',
     ['say'],
-    `the text says "${other.said}", but the state is ${state ?? 'key-off, since none is given'}: the cautions for ${other.states[0]} are missing`,
+    `the text says "${other.said!.replace(/^[.;:] /, '')}", but the state is ${state ?? 'key-off, since none is given'}${missing}`,
     `write "state: ${other.states[0]}", or reword it`,
   );
 }

@@ -5,7 +5,7 @@ import { type NumberProbe, type Probe, type Setup, type Test, UNIT_OF } from '..
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import type { Path } from '../source/yaml-source.ts';
-import { againstSetup } from './against-setup.ts';
+import { againstLimits, againstSetup } from './against-setup.ts';
 import {
   askOutcomes,
   authoredRange,
@@ -254,12 +254,16 @@ function measureStep(
       'key',
     );
   else if (understood && !(computed && !span)) tellRanges(at, outcomes, unit);
+  const expected = computed ? span : (authoredRange(at, unit, outcomes) ?? span);
+  for (const key of ['say', 'why'] as const)
+    for (const { words: wrong, fix } of againstLimits(at.draft[key] ?? '', expected, unit))
+      at.warn('against-limits', [key], wrong, fix);
   return {
     ...base(at, setup, probe),
     kind: 'measure',
     probe,
     unit,
-    expected: computed ? span : (authoredRange(at, unit, outcomes) ?? span),
+    expected,
     outcomes,
   };
 }

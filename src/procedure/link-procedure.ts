@@ -85,6 +85,14 @@ const BESIDE_THE_WAY: ReadonlySet<string> = new Set([
 /** Mistakes in a step of which something was left out that have nothing to do with that. */
 const OF_A_DAMAGED_STEP = /^unknown-|^bad-value$/;
 
+/** So many names are read before anyone looks into the file instead. */
+const NAMES_MAX = 12;
+
+function knownSteps(names: readonly string[]): string {
+  const more = names.length > NAMES_MAX ? ` and ${names.length - NAMES_MAX} more` : '';
+  return `known steps: ${names.slice(0, NAMES_MAX).join(', ')}${more}`;
+}
+
 /** One linking from the top file down; gathers all mistakes instead of stopping at one. */
 export class Linker implements Linking {
   readonly issues: Issue[] = [];
@@ -215,9 +223,7 @@ export class Linker implements Linking {
       source,
       path,
       `no step named "${name}"`,
-      near
-        ? `did you mean "${near}"?`
-        : `known steps: ${Object.keys(draft.steps).slice(0, 12).join(', ')}`,
+      near ? `did you mean "${near}"?` : knownSteps(Object.keys(draft.steps)),
       'value',
       'error',
       near !== null,

@@ -2,7 +2,7 @@
 import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { mendData } from '../source/mend-data.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
-import { schemaIssues } from '../source/schema-issues.ts';
+import { shapeIssues } from '../source/schema-issues.ts';
 import type { YamlSource } from '../source/yaml-source.ts';
 import type { ProcedureDraft } from './generated/procedure.mjs';
 import validate from './generated/procedure.mjs';
@@ -28,9 +28,6 @@ export interface CheckedProcedure extends Checked<ParsedProcedure> {
   readonly readable: ParsedProcedure | null;
 }
 
-/** What the shape lacks where something could not be read. */
-const FOLLOWS: ReadonlySet<string> = new Set(['missing-key', 'wrong-type', 'out-of-bounds']);
-
 /** The draft in `text`; `value` is null with issues when its shape is wrong. */
 export function parseProcedure(text: string, file: string): CheckedProcedure {
   const { value: source, issues: told } = parseYaml(text, file);
@@ -39,10 +36,7 @@ export function parseProcedure(text: string, file: string): CheckedProcedure {
     const value = { draft: source.data, source };
     return { value, issues: told, readable: value };
   }
-  const ofShape = schemaIssues(validate.errors, source);
-  // What the YAML reader has left out is missing in the shape as well, and was told.
-  const follows = (issue: Issue) => !isUsable(told) && FOLLOWS.has(issue.code);
-  const issues = [...told, ...ofShape.filter((issue) => !follows(issue))];
+  const issues = shapeIssues(told, validate.errors, source);
   return { value: null, issues, readable: readableOf(source, issues) };
 }
 

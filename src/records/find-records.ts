@@ -43,7 +43,8 @@ export function findRecords(index: RecordIndex, query: Query): FoundRecords {
       [typed, ...others].some((word) => text(i).includes(word)),
     ),
   );
-  const respelled = near.length > 0 ? taken.filter((one) => !one.taken.includes(one.typed)) : [];
+  const isThere = (word: string) => near.some(({ i }) => text(i).includes(word));
+  const respelled = near.length > 0 ? taken.filter(({ typed }) => !isThere(typed)) : [];
   return { rows: near.map(({ row }) => row), respelled };
 }
 

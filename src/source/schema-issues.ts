@@ -42,6 +42,22 @@ export function schemaIssues(
     .sort((a, b) => a.at.line - b.at.line || a.at.column - b.at.column);
 }
 
+/** What a shape lacks where the YAML reader has left something out, which it has told. */
+const FOLLOWS: ReadonlySet<string> = new Set(['missing-key', 'wrong-type', 'out-of-bounds']);
+/** What the YAML reader tells and leaves nothing out for: of a key that stands there twice the first is kept. */
+const KEPT: ReadonlySet<string> = new Set(['repeated-key', 'invisible-character']);
+
+/** What the YAML reader has `told`, and what the schema finds beside it. */
+export function shapeIssues(
+  told: readonly Issue[],
+  errors: readonly SchemaError[] | null | undefined,
+  source: YamlSource,
+): Issue[] {
+  const isWhole = told.every(({ code, severity }) => severity !== 'error' || KEPT.has(code));
+  const found = schemaIssues(errors, source);
+  return [...told, ...found.filter(({ code }) => isWhole || !FOLLOWS.has(code))];
+}
+
 /** A finding in a value that came from no file. */
 export interface SchemaFinding {
   /** JSON pointer to what is wrong. */
@@ -181,7 +197,7 @@ function describe(error: SchemaError, path: Path): Words {
     return {
       code: 'wrong-type',
       words: `${where} must be ${typeWords(params['type'])}`,
-      fix: exampleFix(error),
+      fix: numberAlone(error) ?? exampleFix(error),
     };
   if (error.keyword === 'pattern')
     return {
@@ -235,6 +251,13 @@ function boundWords({ keyword, params, message }: SchemaError): string {
   }
 }
 
+/** Where a bare number is wanted, the one that a text such as `5 min` begins with. */
+function numberAlone({ params, data }: SchemaError): string | undefined {
+  const number = /^\d+(?:\.\d+)?(?=\s?[a-zA-Z])/.exec(typeof data === 'string' ? data : '')?.[0];
+  const isWanted = ['number', 'integer'].includes(String(params['type']));
+  return isWanted && number !== undefined ? `write ${number} alone` : undefined;
+}
+
 /** Whether an example is a number with a unit. */
 function hasUnit(example: string | undefined): boolean {
   return /: \d[\d.]* [a-zA-Z]/.test(example ?? '');
@@ -244,11 +267,19 @@ function hasUnit(example: string | undefined): boolean {
 const AFTER_COMMA = /^\d+ ?[a-zA-Z]*$/;
 
 function keyFix(error: SchemaError, typed: string): string {
-  if (AFTER_COMMA.test(typed)) return `a comma ends a value here: write ".${typed}" with a point`;
+  if (AFTER_COMMA.test(typed))
+    return `a comma ends a value here: write "${beforeKey(error.data, typed)}.${typed}" with a point`;
   const known = Object.keys(recordOf(recordOf(error.parentSchema)['properties']));
   const near = nearestName(typed, known);
   if (near !== null) return `did you mean "${near}"?`;
   return known.length > 0 ? `known here: ${known.join(', ')}` : 'remove it';
+}
+
+/** The number that stands before a key in its group; nothing where it is something else. */
+function beforeKey(group: unknown, key: string): string {
+  const entries = Object.entries(recordOf(group));
+  const before = entries[entries.findIndex(([name]) => name === key) - 1]?.[1];
+  return typeof before === 'number' ? String(before) : '';
 }
 
 function choice(error: SchemaError, where: string, allowed: readonly string[]): Words {

@@ -2,7 +2,16 @@
  * Any YAML with the place of every key and value, by the parser that knows all of it; what we do not take is told as
  * issues. Repeated keys are looked for here, in proportion to the text: the library's own check is quadratic.
  */
-import { type Document, isMap, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
+import {
+  type Document,
+  isMap,
+  isScalar,
+  isSeq,
+  LineCounter,
+  type Node,
+  parseDocument,
+  visit,
+} from 'yaml';
 import type { Checked, Issue, SourceSpan } from './issue.ts';
 import { INVISIBLE, MAX_DEPTH, MAX_NODES, REFUSED_KEYS } from './yaml-limits.ts';
 import type { Path, YamlSource } from './yaml-source.ts';
@@ -21,7 +30,8 @@ export function readWholeYaml(text: string, file: string): Checked<YamlSource> {
     const to = lines.linePos(range[1] ?? range[0] ?? 0);
     return { file, line: from.line, column: from.col, endLine: to.line, endColumn: to.col };
   };
-  const issues = syntaxIssues([...doc.errors, ...doc.warnings], spanOf);
+  const quote = doc.errors.length > 0 ? openQuote(doc) : null;
+  const issues = syntaxIssues([...doc.errors, ...doc.warnings], spanOf, quote);
   if (issues.length > 0) return { value: null, issues };
   if (doc.directives?.yaml.explicit && doc.directives.yaml.version !== '1.2')
     return refused(
@@ -85,17 +95,39 @@ type Fault = Document['errors'][number] | Document['warnings'][number];
 function syntaxIssues(
   faults: readonly Fault[],
   spanOf: (range: readonly number[]) => SourceSpan,
+  quote: readonly number[] | null,
 ): Issue[] {
   const tab = faults.findIndex(({ code }) => code === 'TAB_AS_INDENT');
   const kinds = new Set<string>();
   const lines = new Set<number>();
   return (tab < 0 ? faults : faults.slice(0, tab + 1)).flatMap((fault): Issue[] => {
-    const at = spanOf(fault.pos);
+    const isQuote = quote !== null && fault.code === 'MISSING_CHAR' && /quote/.test(fault.message);
+    const at = spanOf(isQuote ? quote : fault.pos);
     if (kinds.has(fault.code) || lines.has(at.line)) return [];
     kinds.add(fault.code);
     lines.add(at.line);
-    return [{ code: 'yaml-syntax', severity: 'error', at, ...faultWords(fault) }];
+    return [
+      { code: 'yaml-syntax', severity: 'error', at, ...(isQuote ? OPEN_QUOTE : faultWords(fault)) },
+    ];
   });
+}
+
+/** A quote that is not closed swallows all that follows, and is missed at the end of the file: it is told where it begins. */
+const OPEN_QUOTE = {
+  words: 'the quote that begins here is not closed',
+  fix: 'close it where the text ends, or leave it out',
+};
+
+/** Where the last quoted text begins. */
+function openQuote(doc: Document): readonly number[] | null {
+  let last: readonly number[] | null = null;
+  visit(doc, {
+    Scalar: (_, { type, range }) => {
+      if (range && (type === 'QUOTE_DOUBLE' || type === 'QUOTE_SINGLE'))
+        last = [range[0], range[0] + 1];
+    },
+  });
+  return last;
 }
 
 /** The usual slips in our own words; the parser's for all others. */

@@ -36,6 +36,68 @@ describe('free texts', () => {
   });
 });
 
+describe('all in one round', () => {
+  const spoiled = (...edits: readonly (readonly [string, string])[]) =>
+    edits.reduce((text, [from, to]) => {
+      expect(text).toContain(from);
+      return text.replace(from, to);
+    }, GOOD);
+  const codesOf = (text: string) =>
+    loadCircuit(text, 'test.yaml')
+      .issues.map(({ at, code }) => `${code} ${at.line}`)
+      .sort();
+
+  test('a mistyped key hides no value that is none, and no wire that ends nowhere', () => {
+    const text = spoiled(
+      ['teeth: 60', 'teeths: 60'],
+      ['minimum: 3.8 V', 'minimum: 3,8 V'],
+      ['to: sensor.signal, size', 'to: sensor.singal, size'],
+    );
+    expect(codesOf(text)).toEqual([
+      `bad-value ${lineOf(text, '3,8 V')}`,
+      `loose-pin ${lineOf(text, '  sensor:')}`,
+      `unknown-key ${lineOf(text, 'teeths')}`,
+      `unknown-terminal ${lineOf(text, 'sensor.singal')}`,
+    ]);
+  });
+
+  test('a part that cannot be read hides no value elsewhere, and brings no mistake of its own', () => {
+    const text = spoiled(['kind: neighbour', 'kind: plug'], ['minimum: 3.8 V', 'minimum: 3,8 V']);
+    expect(codesOf(text)).toEqual([
+      `bad-value ${lineOf(text, '3,8 V')}`,
+      `unknown-choice ${lineOf(text, 'kind: plug')}`,
+    ]);
+  });
+
+  test('a connector on the way is sent to the job sheet', () => {
+    const text = spoiled(['kind: neighbour', 'kind: connector']);
+    expect(found(text)).toEqual([
+      `${lineOf(text, 'kind: connector')} unknown-choice a connector or splice on the way is no part: write the wire in one piece, and name it under "harness" of the job sheet`,
+    ]);
+  });
+
+  test('a key that stands there twice hides neither', () => {
+    const text = spoiled(
+      ['minimum: 3.8 V', 'minimum: 3,8 V\n    minimum: 4 V'],
+      ['teeth: 60', 'teeths: 60'],
+    );
+    expect(codesOf(text)).toEqual(
+      [
+        `repeated-key ${lineOf(text, 'minimum: 4 V')}`,
+        `bad-value ${lineOf(text, '3,8 V')}`,
+        `unknown-key ${lineOf(text, 'teeths')}`,
+      ].sort(),
+    );
+  });
+
+  test('a decimal comma is answered with the point', () => {
+    const text = spoiled(['minimum: 3.8 V', 'minimum: 3,8 V']);
+    expect(found(text)).toEqual([
+      `${lineOf(text, '3,8 V')} bad-value write it with a point: 3.8 V`,
+    ]);
+  });
+});
+
 describe('shipped circuits', () => {
   test.each(NAMES)('%s loads without any issue, and is called like its file', (name) => {
     const { value, issues } = loadCircuit(textOf(name), `${name}.yaml`);

@@ -2,6 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
+import { helpLine } from '../../src/ui/plain/plain-words.ts';
 import { makePlace, type Place, runProgram } from './program.ts';
 
 let place: Place;
@@ -20,6 +21,21 @@ it('settings shows the meter as its data sheet has it, and as JSON when asked', 
   expect((await runProgram(place, ['settings', 'meter'])).out).toBe(`${words}\n`);
   const json = (await runProgram(place, ['settings', 'meter', '--json'])).out;
   expect(JSON.parse(json)).toMatchObject({ inputOhms: 1e7 });
+});
+
+it('settings that are not there, or not so written, name what can be written', async () => {
+  const none = await runProgram(place, ['settings', 'price', '85']);
+  expect([none.code, none.err]).toEqual([2, expect.stringMatching(/"price"\n.*rates, database/)]);
+  const bad = await runProgram(place, ['settings', 'afterSession', 'share']);
+  expect([bad.code, bad.err]).toEqual([
+    2,
+    expect.stringContaining('["ohmward","records","share"]'),
+  ]);
+});
+
+it('no word of a list of help runs into what it does', () => {
+  expect(helpLine('capture RED BLACK', 'save')).toEqual(['  capture RED BLACK  save']);
+  expect(helpLine('note TEXT', 'write')).toEqual(['  note TEXT       write']);
 });
 
 it('calc says what several codes mean, one after the other', async () => {

@@ -1,7 +1,7 @@
 /** Leads, bridges, resistors and plugs are said from the setup; a text that says otherwise is refused. */
 import { describe, expect, test } from 'vitest';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
-import { againstSetup } from '../../src/procedure/against-setup.ts';
+import { againstLimits, againstSetup } from '../../src/procedure/against-setup.ts';
 import { setupSay, watchSay } from '../../src/procedure/setup-say.ts';
 import { CIRCUIT } from '../proof/example.ts';
 import { LIBRARY, link, TREES } from '../proof/library.ts';
@@ -96,6 +96,30 @@ describe('a text that says otherwise', () => {
     ['leads at a part in passing', 'Back-probe the module, near the sensor.', PLAIN],
   ])('%s is not', (_, text, setup) => {
     expect(told(text, setup)).toEqual([]);
+  });
+});
+
+describe('a text that says another value than is good', () => {
+  const good = { low: 7.6, nominal: 8, high: 8.4, from: 'circuit' as const };
+  const told = (text: string) => againstLimits(text, good, 'V').map(({ words }) => words);
+
+  test.each([
+    'There must be 5 V.',
+    'The feed should be 12 V here.',
+    'Normally 4.9 V.',
+    'Good is 5 V.',
+    'It has to read 800 mV',
+  ])('%s', (text) => {
+    expect(told(text)).toHaveLength(1);
+  });
+
+  test.each([
+    'There must be 8 V.',
+    'A break has 0 V.',
+    'It should be 470 ohm.',
+    'It must be seated. 5 V is what a short to the reference gives.',
+  ])('not: %s', (text) => {
+    expect(told(text)).toEqual([]);
   });
 });
 

@@ -92,6 +92,37 @@ test('a step that cannot be read hides no mistake elsewhere, and brings none of 
   ]);
 });
 
+test('a step that stands there twice hides no mistake of the shape elsewhere', () => {
+  const text = TREE_TEXT.replace('  low-wire:\n', '  high-wire:\n')
+    .replace('minutes: 1\n', 'minutes: 1 min\n')
+    .replace(
+      '    cautions: [raised-wheel]\n    minutes: 4',
+      '    cautions: [raised-wheel]\n    minutes: 4 min',
+    );
+  const lineOf = (part: string) => text.slice(0, text.lastIndexOf(part)).split('\n').length;
+  const told = inTree(text);
+  expect(told).toContain(`repeated-key ${lineOf('  high-wire:')}`);
+  expect(told).toContain(`wrong-type ${lineOf('minutes: 4 min')}`);
+});
+
+test('where not all names of a long tree are listed, it is said how many there are besides', () => {
+  const text = TREE_TEXT.replace('go: coil-low }', 'go: nowhere }');
+  const steps = [...TREE_TEXT.matchAll(/^ {2}[a-z-]+:$/gm)].length;
+  const [issue] = found('rake-wheel-no-speed.yaml', text, {
+    'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT,
+  });
+  expect(issue?.fix).toMatch(new RegExp(`^known steps: bias, .* and ${steps - 12} more$`));
+});
+
+test('a decimal comma in a limit is answered with the point', () => {
+  const [issue] = found(
+    'rake-wheel-no-speed.yaml',
+    TREE_TEXT.replace('battery: { from: 5 V', "battery: { from: '5,5 V'"),
+    { 'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT },
+  );
+  expect(issue?.fix).toBe('write it with a point: 5.5 V');
+});
+
 describe('a slip in "with" is told once, at its line', () => {
   const HALL = readFileSync('procedures/hall-no-signal.yaml', 'utf8');
   const lineOf = (text: string) => HALL.slice(0, HALL.indexOf(text)).split('\n').length;

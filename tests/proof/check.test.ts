@@ -65,6 +65,20 @@ describe('exit codes', () => {
     expect(code).toBe(1);
   });
 
+  test('what holds back the proof says that there is more to come', async () => {
+    const path = files({
+      ...GOOD,
+      'rake-wheel-no-speed.yaml': BAD_TREE.replace('below: 1 Mohm', 'below: 1 V'),
+    });
+    const { out } = await run(command, [path]);
+    expect(out).toMatch(
+      /: 1 error, no warnings; 1 tree is not proved before its errors are mended\n$/,
+    );
+    const broken = files({ ...GOOD, 'rake-wheel-no-speed.yaml': `${BAD_TREE}\n  x` });
+    const { out: other } = await run(command, [broken]);
+    expect(other).toMatch(/; 1 tree is not proved before its errors are mended\n$/);
+  });
+
   test('1 for a file that is not there', async () => {
     const { code, out } = await run(command, [join(files({}), 'none.yaml')]);
     expect(out).toContain('error[unreadable-file] there is no such file');

@@ -82,6 +82,15 @@ describe('find', () => {
     ]);
   });
 
+  it('says nothing of a word beside it that occurs as it was typed', () => {
+    const found = findRecords(open(), { words: 'brkae dust' });
+    expect(found.rows.map(({ id }) => id)).toEqual(['lab-2']);
+    expect(found.respelled.map(({ typed }) => typed)).toEqual(['brkae']);
+    // Too short for a slip: it is there, and nothing was taken for it.
+    const short = findRecords(open(), { words: 'brkae b-7' });
+    expect(short.respelled.map(({ typed }) => typed)).toEqual(['brkae']);
+  });
+
   it('takes one slip from four letters on, two from eight, a swap as one', () => {
     const words = ['connector', 'ground', 'cam', 'feed'];
     expect(nearWords('conector', words)).toEqual(['connector']);

@@ -71,6 +71,8 @@ describe('refused', () => {
     ['\ta: 1', ['yaml-syntax 1:1']],
     ['a: 1\n---\nb: 2', ['yaml-syntax 2:1']],
     ['a: [1, 2', ['yaml-syntax 1:9']],
+    ['a: 1\nb: "two\nc: 3', ['yaml-syntax 2:4']],
+    ["a: 1\nb: 'two\nc: 3\n", ['yaml-syntax 2:4']],
     ['? [a, b]\n: c', ['yaml-syntax 1:3']],
     [': c', ['bad-key 1:1']],
   ])('%j', (text, expected) => {

@@ -72,9 +72,10 @@ describe('each kind of finding', () => {
       '{ name: ab, limit: 4,5 V }',
       [
         'wrong-type 1:20 "limit" has no unit: 4; for example: 4.75 V',
-        'unknown-key 1:22 no key "5 V" is known here; a comma ends a value here: write ".5 V" with a point',
+        'unknown-key 1:22 no key "5 V" is known here; a comma ends a value here: write "4.5 V" with a point',
       ],
     ],
+    ['name: ab\nminutes: 5 min', ['wrong-type 2:10 "minutes" must be a number; write 5 alone']],
     ['name: [a]', ['wrong-type 1:1 "name" must be a text']],
     ['name: a', ['out-of-bounds 1:7 "name" must have at least 2 letters']],
     ['name: abcdef', ['out-of-bounds 1:7 "name" must have at most 5 letters']],

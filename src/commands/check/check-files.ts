@@ -45,6 +45,8 @@ export interface CheckReport {
   /** By file, line and column. */
   readonly issues: readonly Issue[];
   readonly proofs: readonly ProvedFile[];
+  /** Trees that were asked for and not proved, since a mistake leaves open where they lead. */
+  readonly held: number;
   /** Trees that can be walked, the proved ones and those without a circuit. */
   readonly trees: readonly LinkedFile[];
   /** Texts of all files that an issue may stand in. */
@@ -68,10 +70,14 @@ interface Outcome {
   readonly issues: readonly Issue[];
   readonly tree: LinkedFile | null;
   readonly proved: ProvedFile | null;
+  /** Whether a mistake has kept it from being proved. */
+  readonly isHeld: boolean;
 }
 
 /** Told now and then what is being done and how much of it is, 0 to 1. */
 export type OnProgress = (what: string, share: number) => void;
+/** What a tree has and no other file, also where its YAML cannot be read. */
+const STEPS = /^steps *:/m;
 /** Part of the time for a tree that linking takes, which computes its limits. About so with the shipped trees. */
 const LINK_SHARE = 0.2;
 
@@ -110,6 +116,7 @@ export class Checker {
     const paths = new Set(wanted.map(({ path }) => path));
     const proofs: ProvedFile[] = [];
     const trees: LinkedFile[] = [];
+    let held = 0;
     const kept: typeof this.proved = new Map();
     const roots = files.flatMap((file) => {
       if (file.loaded?.kind !== 'procedure' || file.loaded.value.draft.needs !== undefined)
@@ -128,12 +135,24 @@ export class Checker {
       kept.set(key, found);
       // A sub-procedure is checked through its callers, and then only its own lines are told.
       issues.push(...found.issues.filter(({ at }) => file.wanted || paths.has(at.file)));
+      if (file.wanted && found.isHeld) held += 1;
       if (file.wanted && found.tree) trees.push(found.tree);
       if (file.wanted && found.proved) proofs.push(found.proved);
     }
     this.proved = kept;
+    const unread = wanted.filter(
+      ({ kind, loaded, text }) =>
+        loaded === null && (kind === 'procedure' || (kind === null && STEPS.test(text))),
+    );
     const texts = new Map(files.map(({ path, text }) => [path, text]));
-    return { files: wanted, issues: inOrder(issues), proofs, trees, texts };
+    return {
+      files: wanted,
+      issues: inOrder(issues),
+      proofs,
+      held: held + unread.length,
+      trees,
+      texts,
+    };
   }
 
   /** A circuit that nobody asked about is left until something names it: working out its faults takes longest of all. */
@@ -188,12 +207,13 @@ export class Checker {
       readable ??= made.readable;
     }
     const tree = linked === null ? null : { path, linked };
-    if (!readable?.circuit || this.depth === 'linked') return { issues, tree, proved: null };
+    if (!readable?.circuit || this.depth === 'linked')
+      return { issues, tree, proved: null, isHeld: readable === null };
     const size = this.asked
       ? { cars: this.samples, issues: [] }
       : proofSize(readable, this.samples);
     issues.push(...size.issues);
-    if (size.cars === 0) return { issues, tree, proved: null };
+    if (size.cars === 0) return { issues, tree, proved: null, isHeld: false };
     // Limits stand over all cars, however few are sent through the tree.
     const model = { ...this.model(readable.circuit), samples: size.cars };
     const proof = proveProcedure(readable, model, (share) =>
@@ -203,6 +223,7 @@ export class Checker {
       issues: [...issues, ...proof.issues],
       tree,
       proved: tree && { ...tree, proof, model },
+      isHeld: false,
     };
   }
 

@@ -73,6 +73,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missing-state': 'A test that does not give the vehicle state.',
   'state-in-words': 'A text that asks for another vehicle state than the step has.',
   'against-setup': 'A text contradicts the setup of leads, bridges or connectors.',
+  'against-limits': 'A text calls a value good that is not good at its step.',
   'missing-why': 'A step does not say what its result means.',
   'missing-caution': 'A vehicle state, a drive or a job without its caution.',
   'timing-unseen':

@@ -36,11 +36,15 @@ function issueText(issue: Issue, text: string | undefined, colour: boolean): str
   ].join('\n');
 }
 
-/** `7 files, 2 trees proved: no errors, 1 warning`. */
-function sumLine({ files, issues, proofs }: CheckReport): string {
+/** `7 files, 2 trees proved: no errors, 1 warning`, and whether there is more to come. */
+function sumLine({ files, issues, proofs, held }: CheckReport): string {
   const { errors, warnings } = counted(issues);
   const trees = proofs.length > 0 ? `, ${count(proofs.length, 'tree')} proved` : '';
-  return `${count(files.length, 'file')}${trees}: ${count(errors, 'error')}, ${count(warnings, 'warning')}`;
+  const waits =
+    held === 0
+      ? ''
+      : `; ${count(held, 'tree')} ${held === 1 ? 'is' : 'are'} not proved before ${held === 1 ? 'its' : 'their'} errors are mended`;
+  return `${count(files.length, 'file')}${trees}: ${count(errors, 'error')}, ${count(warnings, 'warning')}${waits}`;
 }
 
 function count(number: number, word: string): string {

@@ -33,7 +33,8 @@ const HELP_COLUMN = 18;
 
 /** What is typed, and beside it in a column what it does. */
 export function helpLine(typed: string, words: string): [string] {
-  return [`  ${typed.padEnd(HELP_COLUMN - 2)}${words}`];
+  const column = typed.length < HELP_COLUMN - 2 ? typed.padEnd(HELP_COLUMN - 2) : `${typed}  `;
+  return [`  ${column}${words}`];
 }
 
 /** A table of words, and `help`, which lists them under `heading`. */
