@@ -181,8 +181,7 @@ export function thingWords(name: string, circuit: Circuit | null): string {
     return connector?.words ?? `${inner} connector`;
   }
   if (kind === 'wire' && inner !== '') return `${inner} wire`;
-  if (kind === 'target' && inner !== '' && circuit?.target)
-    return targetWords(inner, circuit.target);
+  if (kind === 'target' && circuit?.target) return targetWords(inner, circuit.target);
   const part = circuit?.parts.find((one) => one.name === name);
   return part?.words ?? name.replace(/[.-]/g, ' ');
 }
@@ -197,7 +196,7 @@ export function thingOfRepair(repair: string, circuit: Circuit): string | null {
     connectors.some(({ part }) => name === `connector.${part}`) ||
     (target !== null && name.startsWith('target'));
   if (!isThing) return null;
-  return thingWords(name === 'target' ? 'target.wheel' : name, circuit);
+  return thingWords(name, circuit);
 }
 
 /** What of a wheel or ring is looked at. */

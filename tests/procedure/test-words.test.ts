@@ -36,7 +36,7 @@ it.each<[Probe, string, string]>([
   [{ kind: 'counts', input: 'module.signal' }, 'live data of module signal', 'live data'],
   [{ kind: 'inspect', of: 'connector.sensor' }, 'the connector of the sensor', 'eyes and fingers'],
   [{ kind: 'inspect', of: 'wire.signal' }, 'signal wire', 'eyes and fingers'],
-  [{ kind: 'inspect', of: 'target' }, 'target', 'eyes and fingers'],
+  [{ kind: 'inspect', of: 'target' }, 'wheel at the crankshaft', 'eyes and fingers'],
 ])('%j is at "%s", with %s', (probe, where, instrument) => {
   expect(whereWords(probe, JOB, circuit)).toBe(where);
   expect(instrumentWords(probe)).toBe(instrument);
@@ -100,6 +100,11 @@ it.each([
   ['target.turning', 'left front wheel as it turns'],
 ])('%s is called the %s', (of, words) => {
   expect(thingWords(of, shipped('current-two-wire'))).toBe(words);
+});
+
+it('the wheel itself is called by its name', () => {
+  expect(thingWords('target', shipped('reluctor-two-wire'))).toBe('wheel at the crankshaft');
+  expect(thingWords('target', shipped('current-two-wire'))).toBe('ring at the left front wheel');
 });
 
 it("the maker's marks are those of the shaft", () => {

@@ -342,8 +342,8 @@ function foundAt(answer: Answer, session: Session): string {
       : '';
   switch (answer.type) {
     case 'reading-recorded': {
-      const unit = /[a-zA-Z%]/.test(answer.typed) ? '' : ` ${answer.unit}`;
-      return `${answer.typed}${unit}: ${outcome}`;
+      const { typed, value, unit } = answer;
+      return `${formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed)}: ${outcome}`;
     }
     case 'look-recorded':
       return answer.look === null
@@ -372,9 +372,10 @@ export function retestWords(step: RepeatableStep, after: Retest): string {
   return expected === null || expected === found ? found : `${found} (good is ${expected})`;
 }
 
-function foundAfter(step: RepeatableStep, { look, typed, outcome }: RetestRecorded): string {
+function foundAfter(step: RepeatableStep, { look, typed, value, outcome }: RetestRecorded): string {
   if (look !== null) return lookWords(look);
-  if (step.kind === 'measure') return /[a-zA-Z%]/.test(typed) ? typed : `${typed} ${step.unit}`;
+  if (step.kind === 'measure')
+    return formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit: step.unit }, typed);
   return step.outcomes.find(({ name }) => name === outcome)?.words || outcome;
 }
 

@@ -95,3 +95,15 @@ test('steps that were just gone round stand in one line, with the connector and 
   const opened = { bind: (text: string) => text } as OpenedSession;
   expect(answeredWords(opened, session)).toBe(`Skipped (F2 or back to do it): Feed (${reason}).`);
 });
+
+test.each([
+  ['33m', 0.033, '33 mV: '],
+  ['5', 5, '5 V: '],
+  ['4,97', 4.97, '4.97 V: '],
+  ['OL', Number.POSITIVE_INFINITY, 'OL: '],
+] as const)('a reading typed %s is told with its unit', (typed, value, said) => {
+  const read = [...READ.slice(0, 2), { type: 'record-reading', typed, value }] as const;
+  const session = sessionAfter(read);
+  const answer = session.answers.find(({ event }) => event.type === 'reading-recorded')!;
+  expect(answerWords(answer.event, session).slice(0, said.length)).toBe(said);
+});
