@@ -4,7 +4,7 @@ import { openDesk } from '../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../src/commands/session/open-session.ts';
 import { madeOnBench } from '../../src/commands/session/run-unattended.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
-import { concludedOn } from '../../src/session/advisor.ts';
+import { allTests, concludedOn } from '../../src/session/advisor.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep } from '../../src/session/session.ts';
 import { spentMinutes } from '../../src/session/spent-minutes.ts';
@@ -108,6 +108,21 @@ describe('on a sound car', () => {
     expect(driver.perform({ type: 'conclude', own: concludedOn(end!) }).ok).toBe(true);
     expect(driver.session().concluded?.faults).toEqual([]);
   });
+});
+
+test('nor where it was there for one reading, which no sound car shows', () => {
+  const opened = begun({ fault: 'healthy', intermittent: false });
+  followed(opened, (now) => asleepIn(now) !== null);
+  const { driver, advisor } = opened;
+  const { test: coil, expected } = allTests(advisor!, driver.session()).find(
+    ({ test: { probe } }) => probe.kind === 'ohms' && probe.plus === 'sensor.plus.pin',
+  )!;
+  driver.perform({ type: 'acknowledge-cautions', test: coil });
+  const shown = { kind: 'number', value: null, unit: 'ohm' } as const;
+  expect(driver.perform({ type: 'record-test', test: coil, typed: 'OL', shown, expected }).ok).toBe(
+    true,
+  );
+  expect(asleepIn(opened)).toBeNull();
 });
 
 test('nothing of it is said where something was woken', () => {
