@@ -14,7 +14,11 @@ const session = (...events: object[]) =>
 
 it.each([
   ['a test', { type: 'test-recorded' }, 1],
-  ['a reading of a step that is made with an instrument', { type: 'reading-recorded', step: 'feed' }, 1],
+  [
+    'a reading of a step that is made with an instrument',
+    { type: 'reading-recorded', step: 'feed' },
+    1,
+  ],
   ['a look at one', { type: 'look-recorded', step: 'feed' }, 1],
   ['a number that the circuit knows nothing of', { type: 'reading-recorded', step: 'typed' }, 0],
   ['a reading of a step that is not there', { type: 'reading-recorded', step: 'gone' }, 0],
