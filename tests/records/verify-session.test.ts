@@ -50,6 +50,17 @@ describe('a session as it was', () => {
     expect(verifySession(nodeDisk, saved(fileOf(BEGUN).text)).genuine).toBe(true);
   });
 
+  it('one whose last line is cut off passes, and is told to be mended', () => {
+    const { text } = fileOf(BEGUN);
+    const [chain] = verifySession(nodeDisk, saved(`${text}{"type":"note-`)).checks;
+    expect(chain?.words).toContain('resuming the session repairs it');
+    const lines = text.split('\n');
+    const damaged = [lines[0]!.replace('"seq":1', '"seq":7'), ...lines.slice(1)].join('\n');
+    const [broken] = verifySession(nodeDisk, saved(damaged)).checks;
+    expect(broken).toMatchObject({ name: 'chain', passed: false });
+    expect(broken?.words).not.toContain('resuming');
+  });
+
   it('one that grew since the report still holds the noted head', () => {
     const early = fileOf(BEGUN).head;
     const result = verifySession(nodeDisk, saved(whole.text), {

@@ -94,6 +94,10 @@ describe('what was read again after the repair', () => {
     expect(texts).toContain('(1) 0.1 mV');
     expect(texts).toContain('after the repair: 4.93 V');
     expect(texts).toContain('FAULT HERE');
+    // The mark stands out from what was read.
+    const bold = shapes.flatMap((one) => (one.kind === 'text' && one.bold ? [one.text] : []));
+    expect(bold).toContain('FAULT HERE');
+    expect(bold).not.toContain('after the repair: 4.93 V');
   });
 });
 
