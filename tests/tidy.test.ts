@@ -370,6 +370,7 @@ const OWN_BY_FORM =
   /^src\/(?:cli\.ts|commands\/[a-z-]+\.ts|commands\/records\/|circuit\/instruments\/|circuit\/sensors\/)|\.tsx$|-(?:state|field)\.ts$/;
 const OWN_IDEA: Readonly<Record<string, string>> = {
   'src/circuit/leaking-plug.ts': 'a fault of the plug, with its numbers and their source',
+  'src/circuit/near-leads.ts': 'what hangs at the leads of a test, and what lies beyond',
   'src/circuit/pick-cars.ts': 'which cars are kept when many are drawn',
   'src/circuit/swapped-wires.ts': 'a fault of the plug, with its numbers and their source',
   'src/circuit/wire-roles.ts': 'what a wire is for, by the pins at its ends',
