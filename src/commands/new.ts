@@ -1,4 +1,6 @@
 /** `ohmward new`: a small working file to begin with. */
+import { dirname, join, relative, resolve } from 'node:path';
+import { guideFolder } from '../files/folders.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { STARTERS } from './check/starters.ts';
@@ -49,9 +51,19 @@ export const command: CliCommand = {
       io.out(text);
       return EXIT.done;
     }
-    return writeNewFile({ named: out, text, maker: 'new', reader: 'check' }, io);
+    const pointed = withSchema(text, kind, dirname(resolve(io.cwd, out)));
+    return writeNewFile({ named: out, text: pointed, maker: 'new', reader: 'check' }, io);
   },
 };
+
+/** The text for a file in `folder`, with its first line pointing to the schema that comes with the program. */
+function withSchema(text: string, kind: string, folder: string): string {
+  const guide = guideFolder();
+  if (guide === null) return text;
+  const file = `${kind}.schema.json`;
+  const way = relative(folder, join(guide, 'schema', file)).replaceAll('\\', '/');
+  return text.replace(`$schema=${file}`, () => `$schema=${way}`);
+}
 
 function refuse(io: Io, words: string): number {
   io.err(`ohmward new: ${words}\n`);

@@ -43,7 +43,7 @@ export function recordConclusion(
     restsOn: restsOn(concluded, readings),
     evidence: concluded.evidence.flatMap((line) => evidenceOf(context, line, readings, towards)),
     ruledOut: concluded.ruledOut.flatMap((line) => ruledOutOf(context, line, readings)),
-    notRuledOut: leftOpen(context, concluded),
+    notRuledOut: leftOpen(context, concluded, tree?.faults ?? concluded.faults),
   };
 }
 
@@ -121,8 +121,15 @@ function ruledOutOf(
   ];
 }
 
-/** Repairs of the circuit that are neither the conclusion's nor ruled out by a reading: not tested, or not far enough. */
-function leftOpen({ session }: RecordContext, { faults, ruledOut, proven }: Concluded): string[] {
+/**
+ * Repairs of the circuit that are neither the conclusion's nor ruled out by a reading: not tested, or not far enough. What
+ * the tree's conclusion has repaired, all `faults` that it names, is none of them, however few the readings leave.
+ */
+function leftOpen(
+  { session }: RecordContext,
+  { ruledOut, proven }: Concluded,
+  faults: readonly string[],
+): string[] {
   const { circuit } = session.opened;
   // Early versions named what was ruled out by words.
   const isSaid = ruledOut.some((line) => 'said' in line);

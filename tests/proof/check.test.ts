@@ -65,6 +65,17 @@ describe('exit codes', () => {
     expect(code).toBe(1);
   });
 
+  test('a circuit that cannot be used is told with the tree that names it, though only the tree was asked for', async () => {
+    const path = files({
+      ...GOOD,
+      'circuits/rake-wheel-pickup.yaml': CIRCUIT_TEXT.replace('ohms: 600 ohm', 'ohms: 600 oh'),
+    });
+    const { code, out } = await run(command, [join(path, 'rake-wheel-no-speed.yaml')]);
+    expect(out).toMatch(/circuits\/rake-wheel-pickup\.yaml:\d+:\d+: error\[bad-value\]/);
+    expect(out).toMatch(/rake-wheel-no-speed\.yaml:4:10: error\[unknown-circuit\]/);
+    expect(code).toBe(1);
+  });
+
   test('what holds back the proof says that there is more to come', async () => {
     const path = files({
       ...GOOD,

@@ -1,6 +1,6 @@
 /** Starters pass the check as they are. */
 import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { Checker } from '../../src/commands/check/check-files.ts';
 import { gatherFiles } from '../../src/commands/check/gather-files.ts';
@@ -24,7 +24,13 @@ test.each([
   const report = new Checker().check(gatherFiles([path], 'procedures'));
   expect(report.files.map((one) => one.kind)).toEqual([kind]);
   expect(report.issues.map(({ severity, code }) => `${severity} ${code}`)).toEqual(findings);
-  expect((await run(command, [kind, name])).out).toBe(readFileSync(path, 'utf8'));
+  const written = readFileSync(path, 'utf8');
+  const [, schema = ''] = /\$schema=(.*)$/m.exec(written)!;
+  const printed = (await run(command, [kind, name])).out;
+  expect(printed.replace(`$schema=${kind}.schema.json`, `$schema=${schema}`)).toBe(written);
+  // An editor looks for it from where the file is.
+  const found = JSON.parse(readFileSync(join(dirname(path), schema), 'utf8')) as { $id: string };
+  expect(found.$id).toBe(`${kind}.schema.json`);
 });
 
 test('a file that exists is left as it is', async () => {

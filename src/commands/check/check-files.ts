@@ -133,6 +133,7 @@ export class Checker {
       const onShare = (share: number) => onProgress(`proving ${file.path}${place}`, share);
       const found = this.proved.get(key) ?? this.prove(file.path, parsed, library, onShare);
       kept.set(key, found);
+      issues.push(...lostCircuit(circuits, parsed.draft.circuit));
       // A sub-procedure is checked through its callers, and then only its own lines are told.
       issues.push(...found.issues.filter(({ at }) => file.wanted || paths.has(at.file)));
       if (file.wanted && found.isHeld) held += 1;
@@ -178,9 +179,9 @@ export class Checker {
       all.filter((file) => file.wanted === wanted).map(({ path }) => path);
     const load = (path: string) => {
       const file = all.find((one) => one.path === path)!;
-      const { loaded } = file.loaded ? file : this.keep(loadAs('circuit', file));
+      const { loaded, issues } = file.loaded ? file : this.keep(loadAs('circuit', file));
       const value = loaded?.kind === 'circuit' ? loaded.value : null;
-      return { path, text: file.text, value, issues: file.issues };
+      return { path, text: file.text, value, issues };
     };
     return new LazyFiles({ first: paths(true), rest: paths(false) }, load, ({ name }) => name);
   }
@@ -304,6 +305,16 @@ function libraryOf(
 /** Cautions that cannot be used are told whatever was asked for: no session begins beside them. */
 function isLostCautions({ path, kind, loaded }: CheckedFile): boolean {
   return loaded === null && (kind === 'cautions' || CAUTIONS_FILE.test(basename(path)));
+}
+
+/** What is wrong with the file of a circuit that a tree names and cannot use, told though only the tree was asked for. */
+function lostCircuit(circuits: LazyFiles<Circuit>, name: string | undefined): readonly Issue[] {
+  if (name === undefined || circuits.has(name)) return [];
+  const named = [`${name}.yaml`, `${name}.yml`];
+  const lost = circuits
+    .files()
+    .find(({ path, value }) => value === null && named.includes(basename(path)));
+  return lost?.issues ?? [];
 }
 
 /** The shipped cautions with those of all other files added. */

@@ -4,7 +4,7 @@
 export type Starter = (name: string) => string;
 
 const SCHEMA = (kind: string) => `# yaml-language-server: $schema=${kind}.schema.json
-# Point the line above to docs/schema/${kind}.schema.json of ohmward, and your editor explains every key.
+# With the line above an editor explains every key. Where the file moves, point it to docs/schema/${kind}.schema.json of ohmward.
 `;
 
 export const STARTERS: Readonly<Record<'procedure' | 'circuit' | 'job', Starter>> = {
