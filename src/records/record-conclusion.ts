@@ -27,7 +27,8 @@ export function recordConclusion(
   const { concluded } = session;
   if (!concluded) return null;
   const { title, repair } = conclusionWords(session) ?? { title: '', repair: '' };
-  const tree = concluded.conclusion === null ? null : presentConclusion(session);
+  const end = concluded.conclusion === null ? null : presentConclusion(session);
+  const tree = end?.id === concluded.conclusion ? end : null;
   const moment = clock(concluded);
   const readings = readingsBefore(moment.event, lines, tests);
   const towards = pointsTo(context, concluded) || repair || title;
@@ -38,7 +39,7 @@ export function recordConclusion(
     faults: concluded.faults.map((id) => ({ id, words: faultWords(context, id) })),
     repair,
     place: placeWords(session, concluded.faults),
-    customer: tree && tree.id === concluded.conclusion ? bind(customerWords(session, tree)) : '',
+    customer: tree ? bind(customerWords(session, tree)) : '',
     proven: concluded.proven,
     restsOn: restsOn(concluded, readings),
     evidence: concluded.evidence.flatMap((line) => evidenceOf(context, line, readings, towards)),

@@ -74,6 +74,19 @@ describe('the faults of a conclusion', () => {
   });
 });
 
+it('a report leaves nothing open that the conclusion has repaired, however few of its faults the readings leave', () => {
+  const walked = walkOn(shop, shop.begun, 'target.gap-wide');
+  const tree = presentConclusion(walked)!;
+  const weighed = { ...shop.advisor.weigh(walked, tree.faults), left: ['target.damaged'] };
+  const concluded = taken(walked, { type: 'conclude', weighed });
+  expect(concluded.concluded!.faults).toEqual(['target.damaged']);
+  const own = concluded.opened.circuit!.faults.filter(({ id }) => tree.faults.includes(id));
+  const repairs = new Set(own.map(({ repairWords }) => repairWords));
+  expect(repairs.size).toBeGreaterThan(1);
+  const { notRuledOut } = recordOf(concluded, { seq: 1, hash: '' }).conclusion!;
+  for (const words of repairs) expect(notRuledOut).not.toContain(words);
+});
+
 describe('what a report says to be good', () => {
   it.each([
     ['one look into a plug', 'contact.sensor.signal.open', { 'counts/live': 'cannot' }],
