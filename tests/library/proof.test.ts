@@ -30,7 +30,7 @@ const WRONG_SHARE_ALL = WRONG_SHARE_MAX / 10;
  */
 const DETOUR_MAX = 1.15;
 /** The pedal's goes through one track after the other; the cheapest order reads both at once and knows all pairs by heart. */
-const DETOUR_OF_PEDAL_MAX = 1.3;
+const DETOUR_OF_PEDAL_MAX = 1.25;
 
 /**
  * Conclusions that a fault is led to and that leave more than one repair open, with the number of repairs. Each is one
