@@ -151,7 +151,12 @@ test('with the assignment and the library at hand, a drill of one’s own making
   const followed = { ...SHORT, title: 'A title of the student' };
   const { feed } = SHORT.steps;
   if (feed?.kind !== 'measure') throw new Error('its first step measures');
-  const place = { drive: 'not-stated' as const, setup: feed.setup, probes: [feed.probe], circuit: hall };
+  const place = {
+    drive: 'not-stated' as const,
+    setup: feed.setup,
+    probes: [feed.probe],
+    circuit: hall,
+  };
   const cautions = cautionsFor(first.cautionRules, place, []);
   const careful = { ...followed, steps: { ...SHORT.steps, feed: { ...feed, cautions } } };
   begin('own-procedure', seed, { assignment: note, procedure: careful });
