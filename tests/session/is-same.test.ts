@@ -3,7 +3,10 @@ import { expect, it } from 'vitest';
 import { isSame } from '../../src/session/is-same.ts';
 
 it.each([
-  [{ a: 1, b: [1, { c: null }] }, { b: [1, { c: null }], a: 1 }],
+  [
+    { a: 1, b: [1, { c: null }] },
+    { b: [1, { c: null }], a: 1 },
+  ],
   [[], []],
   ['x', 'x'],
 ])('%j is %j', (one, other) => {
