@@ -59,7 +59,7 @@ const WORKS: readonly Work[] = [
     caution: 'timing-first',
     isDone: ({ say, probe }) =>
       (probe?.kind === 'inspect' && probe.of === MARKS) ||
-      /\bturn the engine by hand\b|\bwork on belt, chain\b|\bbelt or chain and its marks\b/i.test(
+      /\bturn the engine by hand\b|\bwork on (?:the )?belt, chain\b|\bbelt or chain and its marks\b/i.test(
         say,
       ),
   },

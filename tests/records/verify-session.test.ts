@@ -127,7 +127,7 @@ describe('a session that was changed', () => {
             ? { ...event, passed: false }
             : event,
         ),
-      /does not follow/,
+      /fails by the file, and passes by the same rules/,
     ],
     [
       'a caution acknowledged too late',

@@ -90,9 +90,9 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missing-retest': 'A conclusion names no retest.',
   'bad-retest': 'A retest that reads nothing.',
   // The proof
+  'wrong-conclusion': 'A fault ends at a conclusion that stands for another repair.',
   'not-proved': 'Circuit and tree are too large to send every fault through the tree.',
   'fewer-cars': 'Circuit and tree are so large that each fault is tried with fewer cars.',
-  'wrong-conclusion': 'A fault ends at a conclusion that stands for another repair.',
   'missed-fault': 'A fault ends at "no fault found" though a test shows it.',
   'healthy-blamed': 'A healthy circuit ends at a conclusion that blames something.',
   'uncovered-fault': 'No conclusion stands for a fault of the circuit.',

@@ -20,6 +20,7 @@ import { asleepWords } from '../screens/asleep-words.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
+import { notTickedWords } from '../screens/not-ticked-words.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { reachableOf } from '../screens/reach-pages.ts';
 import {
@@ -210,6 +211,11 @@ function presentConclusion(
   if (rests !== null) say(rests);
 }
 
+const NOT_TICKED_WORDS = {
+  instruments: 'ohmward settings instruments',
+  cannot: 'cannot REASON',
+};
+
 function presentStepOf(
   opened: OpenedSession,
   step: Exclude<Step, { kind: 'conclude' }>,
@@ -220,6 +226,8 @@ function presentStepOf(
   say(`Step ${session.trail.length}: ${bind(step.title)}`);
   sayStanding(opened, step, say);
   for (const line of scopeLines(opened, testOf(step))) say(line);
+  const notTicked = notTickedWords(session, step, NOT_TICKED_WORDS);
+  if (notTicked !== null) say(notTicked);
   say(bind(step.say));
   if (step.why !== '') say(`Why: ${bind(step.why)}`);
   const expected = goodWords(step);

@@ -100,7 +100,8 @@ function sessionView(here: Here): View {
     read: readBefore(session),
     aside: `step ${session.trail.length}`,
     before: nextLine(opened.bind(step.title), step.setup),
-    actions: ['back', 'pause', 'help'],
+    // Who cannot make sure of it must not have to say that it is so to get on.
+    actions: ['back', step.cannot === null ? 'pause' : 'cannot', 'help'],
   };
 }
 

@@ -132,7 +132,9 @@ function layOut(
   const { columns } = bodySize(screen, []);
   const here = props.again || isThinking ? '' : stepHereWords(opened, session, step);
   const toldAs = (tight: boolean) => {
-    const [title, ...rest] = stepParagraphs(opened, session, step, props.again, { here, tight });
+    const [title, ...rest] = stepParagraphs(opened, session, step, props.again, {
+      ...{ here, tight, isThinking },
+    });
     return [
       ...(title ? [{ ...title, text: `${title.text}${minutes}` }] : []),
       ...rest,

@@ -45,6 +45,7 @@ import { clockMinutes } from '../../session/worked-time.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { asleepWords } from './asleep-words.ts';
+import { notTickedWords } from './not-ticked-words.ts';
 
 /**
  * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
@@ -204,6 +205,8 @@ export interface StepShown {
   readonly here?: string;
   /** They do not all fit: no empty line, and nothing but the cautions stands before scope and leads. */
   readonly tight?: boolean;
+  /** The readings are still being weighed: what hangs on the suspects is said when that is done. */
+  readonly isThinking?: boolean;
 }
 
 const ASLEEP_KEYS = { tests: 'F6', suspects: 'F5' };
@@ -214,11 +217,12 @@ export function stepParagraphs(
   session: Session,
   step: Step,
   again: { readonly before: string } | null,
-  { here = '', tight = false }: StepShown = {},
+  { here = '', tight = false, isThinking = false }: StepShown = {},
 ): Paragraph[] {
   if (!isTask(step)) return [];
   const expected = expectedShown(opened, session, step, again !== null);
   const why = opened.bind(step.why).trim();
+  const notTicked = notTickedWords(session, step, { instruments: 'F9', cannot: 'F3' });
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const short = stepCautionsInShort(session, step);
   const cautions = cautionLine(opened, session, step.cautions, short);
@@ -227,7 +231,8 @@ export function stepParagraphs(
       ? [{ text: 'The session starts here, in the middle of the procedure.' }]
       : []),
     ...[
-      ...(again ? [] : [lastVain(session), asleepWords(opened, session, step, ASLEEP_KEYS)]),
+      ...(again ? [] : [lastVain(session)]),
+      ...(again || isThinking ? [] : [asleepWords(opened, session, step, ASLEEP_KEYS)]),
       ...watchedLines(session, step),
     ].flatMap((text) => (text === null ? [] : [{ text, hang: 2 }])),
   ];
@@ -240,6 +245,7 @@ export function stepParagraphs(
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
     ...(tight ? [] : [...before, { text: '' }]),
     ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
+    ...(notTicked === null ? [] : [{ text: notTicked, bold: true, hang: 2 }]),
     { text: opened.bind(step.say).trim() },
     ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
     ...(tight ? before : []),

@@ -16,10 +16,11 @@ const WEIGHED = {
   ...NOTHING,
   missing: 0,
   proven: true,
-  isWide: false,
+  support: 'borne-out',
+  better: { kind: 'accept' },
   chance: 1,
   unexplained: null,
-  ...{ hangsOn: null, first: null, instead: null, overturned: null },
+  hangsOn: null,
 };
 
 function textAfter(set: SetAnswers): string {

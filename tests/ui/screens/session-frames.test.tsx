@@ -28,7 +28,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [y] I have read this and it is so  [F2] back  [F10] pause  [?] keys          │
+      │ [y] I have read this and it is so  [F2] back  [F3] can't do this  [?] keys   │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);

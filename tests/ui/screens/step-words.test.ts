@@ -4,6 +4,7 @@ import type { LookStep } from '../../../src/procedure/procedure.ts';
 import type { SessionOpened } from '../../../src/session/events.ts';
 import { evolve } from '../../../src/session/evolve.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
+import { notTickedWords } from '../../../src/ui/screens/not-ticked-words.ts';
 import {
   answeredWords,
   answerWords,
@@ -106,4 +107,17 @@ test.each([
   const session = sessionAfter(read);
   const answer = session.answers.find(({ event }) => event.type === 'reading-recorded')!;
   expect(answerWords(answer.event, session).slice(0, said.length)).toBe(said);
+});
+
+test.each<[string, readonly string[], string | null]>([
+  ['pattern', ['meter'], 'oscilloscope'],
+  ['pattern', ['meter', 'scope'], null],
+  ['feed', ['scope'], 'multimeter'],
+])('the step "%s" with %j at hand says what is not ticked', (id, instruments, missing) => {
+  const keys = { instruments: 'F9', cannot: 'F3' };
+  const step = { ...TREE.steps[id]!, cannot: 'other' } as LookStep;
+  const words = (way: LookStep) => notTickedWords({ ...sessionAfter([]), instruments }, way, keys);
+  const said = missing && `Not ticked as at hand (F9): ${missing}.`;
+  expect(words(step)).toBe(said && `${said} No such thing here: F3.`);
+  expect(words({ ...step, cannot: null })).toBe(said);
 });
