@@ -155,10 +155,13 @@ function drawingFor(circuit: string) {
 
 function docsOf(tables: string, { circuits }: BenchOptions): string {
   const left = DRAWINGS.map(({ circuit }) => circuit).filter((one) => !circuits.includes(one));
+  const asked = process.argv
+    .slice(process.argv.findIndex((word) => word.startsWith('--')))
+    .join(' ');
   return [
     '# Cars that the program does not know',
     '',
-    'Made by `npm run bench cars -- --published --runs 16 --write`. Vehicles are drawn from what varies between cars (tests/bench/cars/ranges.ts),',
+    `Made by \`npm run bench cars -- ${asked}\`. Vehicles are drawn from what varies between cars (tests/bench/cars/ranges.ts),`,
     'ngspice stands in their place, and a session through the JSON-RPC front end is held on each. Shares have their 95 %',
     'interval beside them (Wilson).',
     ...(left.length > 0 ? [`Not run for these figures: ${left.join(', ')}.`] : []),
