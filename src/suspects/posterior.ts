@@ -85,6 +85,12 @@ interface MovedFrom {
   readonly number: number;
 }
 
+/** Cars of the sound circuit with a suspect's own values. */
+interface LentCars {
+  readonly points: Float64Array;
+  readonly there: (test: number, car: number, point: Float64Array) => readonly Way[];
+}
+
 /** What a family of cars is asked about. */
 export interface PosteriorAsk {
   readonly candidates: readonly Candidate[];
@@ -109,6 +115,7 @@ export class Posteriors {
   private readonly states = new Map<string, Posterior>();
   private readonly pairs = new Map<string, SuspectCars | null>();
   private readonly dims: number;
+  private readonly lent = new WeakMap<Cloud, Map<string, LentCars>>();
   /** By test, before any reading. */
   private readonly reaches = new Map<number, Reach>();
 
@@ -305,14 +312,41 @@ export class Posteriors {
   }
 
   /** The cars of the sound circuit for a suspect that borrows them. */
-  private lentTo(at: number, lent: Cloud, { own, ways }: Borrowing): Cloud {
+  private lentTo(at: number, lent: Cloud, borrows: Borrowing): Cloud {
     const { dims } = this;
     const cars = this.cars[at]!;
+    const { points, there } = this.lentCars(cars, lent, borrows);
+    return borrowed(lent, points, cars.model, ({ test }, car, sound) => {
+      const point = points.subarray(car * dims, (car + 1) * dims);
+      const whileThere = () => there(test, car, point);
+      return borrows.ways(test, point, () => sound, whileThere);
+    });
+  }
+
+  /** The points of these cars, and what shows on them while the suspect is there: once for all suspects of its name. */
+  private lentCars(cars: SuspectCars, lent: Cloud, { name, own, there }: Borrowing): LentCars {
+    const byName = this.lent.get(lent) ?? new Map<string, LentCars>();
+    this.lent.set(lent, byName);
+    const known = byName.get(name);
+    if (known) return known;
+    const { dims } = this;
     const first = cars.start(LENT_CARS).points;
     const points = lent.points.slice();
     for (let car = 0; car < lent.count; car += 1)
       for (const place of own) points[car * dims + place] = first[car * dims + place]!;
-    return borrowed(lent, points, cars.model, ({ test }, point, sound) => ways(test, point, sound));
+    const byTest = new Map<number, Map<number, readonly Way[]>>();
+    const made: LentCars = {
+      points,
+      there: (test, car, point) => {
+        const shown = byTest.get(test) ?? new Map<number, readonly Way[]>();
+        byTest.set(test, shown);
+        const ways = shown.get(car) ?? there(test, point);
+        shown.set(car, ways);
+        return ways;
+      },
+    };
+    byName.set(name, made);
+    return made;
   }
 
   /** What the tests would show on the cars that are left. */

@@ -36,8 +36,16 @@ export interface CarsOf extends Omit<CarFamily, 'redraw'> {
 export interface Borrowing {
   /** Places of the values that are the suspect's own. */
   readonly own: readonly number[];
-  /** What a test shows on a car on which the sound circuit shows `sound`. */
-  readonly ways: (test: number, point: Float64Array, sound: readonly Way[]) => readonly Way[];
+  /** What shows on its cars while it is there; suspects of one name differ only in how often they are. */
+  readonly name: string;
+  readonly there: (test: number, point: Float64Array) => readonly Way[];
+  /** What a test shows on a car, from what the sound circuit shows there and what shows while the suspect is there. */
+  readonly ways: (
+    test: number,
+    point: Float64Array,
+    sound: () => readonly Way[],
+    there: () => readonly Way[],
+  ) => readonly Way[];
 }
 
 /** Cars of which one value is not as described. */
