@@ -12,18 +12,20 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
 import type { Way } from '../suspects/fact.ts';
 import { KeptWays } from '../suspects/kept-ways.ts';
+import { mixedWays } from '../suspects/mixed-ways.ts';
 import { redrawFew } from '../suspects/move-car.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import type { Borrowing, CarSampler, CarsOf } from '../suspects/suspect-cars.ts';
+import type { CarSampler, CarsOf } from '../suspects/suspect-cars.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import {
+  drops,
   faultIdOf,
   type IntermittentSuspects,
   isWilling,
   presentAt,
   type WakingTest,
   wakingFaults,
-  wakingWays,
+  wokenChance,
 } from './intermittent.ts';
 
 /** Whose cars are asked about, and how faults behave on them. */
@@ -85,40 +87,36 @@ function carsOf(ask: SamplerAsk, candidate: string): CarsOf {
     return faults.includes(fault);
   };
   const sizeAt = model.quantities.findIndex(({ key }) => key === 'fault.size');
-  const chanceThere = (test: Test, point: Float64Array, how: IntermittentSuspects): number => {
-    const byItself = how.present ?? presentAt(point[presentPlace]!);
-    return test.wiggle && isWilling(candidate) ? Math.max(how.moved, byItself) : byItself;
-  };
-  const there = (place: number, point: Float64Array) => show(fault, testAt(place).test!, point);
-  /** A fault that comes and goes: as it is while it is there, and else a sound circuit. */
-  const fleetingWays: Borrowing['ways'] = (place, point, sound, whileThere) => {
+  /** How often a fault that comes and goes is there as a test is made; one that stays always is. */
+  const chance = (place: number, point: Float64Array): number => {
     const { id, test } = testAt(place);
-    if (test === null) return wakingWays(candidate, wakes(id));
-    if (test.probe.kind === 'inspect' || !intermittent) return whileThere();
-    const chance = chanceThere(test, point, intermittent);
-    return [
-      ...(chance > 0 ? scaled(whileThere(), chance) : []),
-      ...(chance < 1 ? scaled(sound(), 1 - chance) : []),
-    ];
+    if (test === null) return wokenChance(candidate, wakes(id));
+    if (!isFleeting || !intermittent || test.probe.kind === 'inspect') return 1;
+    const byItself = intermittent.present ?? presentAt(point[presentPlace]!);
+    return test.wiggle && isWilling(candidate) ? Math.max(intermittent.moved, byItself) : byItself;
   };
-  const stayingWays: Borrowing['ways'] = (place, _point, _sound, whileThere) =>
-    testAt(place).test === null ? wakingWays(candidate, false) : whileThere();
+  const showAt = (id: string, place: number, point: Float64Array): readonly Way[] => {
+    const { test } = testAt(place);
+    return test ? show(id, test, point) : [{ shown: drops(id !== HEALTHY), share: 1 }];
+  };
+  const there = (place: number, point: Float64Array) => showAt(fault, place, point);
   // Meters read a wheel that is not right as they read the sound circuit.
   const isAsSound = isFleeting || (intermittent !== null && isOfWheel(model, fault));
-  const ways = isFleeting ? fleetingWays : stayingWays;
   const own = dims > presentPlace ? [sizeAt, presentPlace] : [sizeAt];
   return {
-    ...(isAsSound ? { borrows: { own, name: fault, there, ways } } : {}),
+    ...(isAsSound ? { borrows: { own, name: fault, there, chance } } : {}),
     isPossible: (point) => {
       isSure ??= isSingle && model.everyCar(fault, SURE_CARS);
       return (isSure && isWithin(point)) || isRight(point);
     },
     start: (count) => startingPoints(ask, fault, count),
     outside: isAsSound ? null : outsideCars(ask, fault),
-    ways: (place, point) => {
-      const sound = () => show(HEALTHY, testAt(place).test!, point);
-      return ways(place, point, sound, () => there(place, point));
-    },
+    ways: (place, point) =>
+      mixedWays({
+        chance: chance(place, point),
+        there: () => there(place, point),
+        sound: () => showAt(HEALTHY, place, point),
+      }),
     ...(isFleeting ? {} : { keptFor: (place: number) => keptWays(model, fault, testAt(place)) }),
   };
 }
@@ -228,10 +226,6 @@ function canBeOutside({ key, value, ways }: CarQuantity): boolean {
   return !NEVER_OUTSIDE.some((start) => key.startsWith(start)) && !/\.(shorted|twin)$/.test(key);
 }
 const NEVER_OUTSIDE = ['wire.', 'contact.', 'target.', 'fault.', 'bridge.', 'temperature'];
-
-function scaled(ways: readonly Way[], by: number): Way[] {
-  return ways.map(({ shown, share }) => ({ shown, share: by * share }));
-}
 
 /** The first cars of the family's sequence that are the complaint with this fault. */
 function startingPoints(ask: SamplerAsk, fault: string, count: number): Float64Array {

@@ -16,7 +16,6 @@ import {
   WAKING,
   wokenBy,
 } from '../procedure/procedure.ts';
-import type { Way } from '../suspects/fact.ts';
 import type { Candidate, TableTest } from '../suspects/prediction-table.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
@@ -182,13 +181,9 @@ export function wakingFaults(procedure: Procedure | null, test: string): readonl
   );
 }
 
-/** What a waking test shows for a suspect; `isOfIt` where its fault is in the place that is moved. */
-export function wakingWays(candidate: string, isOfIt: boolean): Way[] {
-  const chance = !isWilling(candidate) ? 0 : isOfIt ? WOKEN_CHANCE : BESIDE_CHANCE;
-  return [
-    { shown: drops(true), share: chance },
-    { shown: drops(false), share: 1 - chance },
-  ];
+/** Chance that a suspect shows when a place is moved or warmed; `isOfIt` where its fault is there. */
+export function wokenChance(candidate: string, isOfIt: boolean): number {
+  return !isWilling(candidate) ? 0 : isOfIt ? WOKEN_CHANCE : BESIDE_CHANCE;
 }
 
 /** What an answer says of the places of its step: those before the one that woke it were moved in vain. */
@@ -240,8 +235,8 @@ export function isAsleep(session: Session): boolean {
   );
 }
 
-/** As eyes have it: something is wrong there, or nothing. */
-function drops(isSeen: boolean): Shown {
+/** What a waking test shows, as eyes have it: something is wrong there, or nothing. */
+export function drops(isSeen: boolean): Shown {
   return { kind: 'look', look: isSeen ? 'faulty' : 'sound' };
 }
 

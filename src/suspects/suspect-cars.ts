@@ -39,13 +39,8 @@ export interface Borrowing {
   /** What shows on its cars while it is there; suspects of one name differ only in how often they are. */
   readonly name: string;
   readonly there: (test: number, point: Float64Array) => readonly Way[];
-  /** What a test shows on a car, from what the sound circuit shows there and what shows while the suspect is there. */
-  readonly ways: (
-    test: number,
-    point: Float64Array,
-    sound: () => readonly Way[],
-    there: () => readonly Way[],
-  ) => readonly Way[];
+  /** How often it is there as a test is made, 0 to 1; else the test shows what the sound circuit shows. */
+  readonly chance: (test: number, point: Float64Array) => number;
 }
 
 /** Cars of which one value is not as described. */
