@@ -204,8 +204,8 @@ class CircuitModel implements Model {
   };
 
   readonly pointOf = (sample: number, faultId = 'healthy'): Float64Array => {
-    const index = this.indexOf(faultId, sample);
-    return Float64Array.from(this.quantities, ({ key }) => this.draws.unit(key, index));
+    const car = this.draws.carOf(this.indexOf(faultId, sample));
+    return car ? car.point.slice() : new Float64Array(this.quantities.length).fill(0.5);
   };
 
   readonly works = (point: Float64Array): boolean => {
