@@ -52,7 +52,8 @@ const wirings = new Map<string, Wiring>();
 
 /** Takes a netlist apart. */
 export function planSolver(netlist: Netlist, options: SolverOptions): SolverPlan {
-  if (netlist.elements.length > KEPT_ELEMENTS_MAX) return { netlist, ...wiringOf(netlist, options) };
+  if (netlist.elements.length > KEPT_ELEMENTS_MAX)
+    return { netlist, ...wiringOf(netlist, options) };
   const key = wiringKey(netlist, options);
   let wiring = wirings.get(key);
   if (!wiring) {

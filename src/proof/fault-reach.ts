@@ -186,7 +186,10 @@ export class FaultReach {
       if (!came) break;
       cars &= came.cars;
       if (came.skipped) skipped.unshift(came.node.place.step.id);
-      visits.unshift({ step: came.node.place.step.id, outcome: came.skipped ? null : came.outcome });
+      visits.unshift({
+        step: came.node.place.step.id,
+        outcome: came.skipped ? null : came.outcome,
+      });
       node = came.node;
     }
     const samples = samplesOf(cars);
