@@ -198,12 +198,14 @@ class CircuitModel implements Model {
   };
 
   /** Number in the sequence of a sample. A pair comes in the cars of the first of its two. */
-  readonly indexOf = (faultId: string, sample: number): number =>
-    this.cars.indexOf(faultId.split(PAIR_MARK)[0]!, sample);
+  readonly indexOf = (faultId: string, sample: number): number => {
+    const mark = faultId.indexOf(PAIR_MARK);
+    return this.cars.indexOf(mark < 0 ? faultId : faultId.slice(0, mark), sample);
+  };
 
   readonly pointOf = (sample: number, faultId = 'healthy'): Float64Array => {
-    const index = this.indexOf(faultId, sample);
-    return Float64Array.from(this.quantities, ({ key }) => this.draws.unit(key, index));
+    const car = this.draws.carOf(this.indexOf(faultId, sample));
+    return car ? car.point.slice() : new Float64Array(this.quantities.length).fill(0.5);
   };
 
   readonly works = (point: Float64Array): boolean => {

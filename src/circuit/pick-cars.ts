@@ -30,8 +30,11 @@ export class CarPicker {
    */
   indexOf(faultId: string, sample: number): number {
     if (sample < 0) return -1;
-    const list = this.picked.get(faultId) ?? { found: [], tried: 0 };
-    this.picked.set(faultId, list);
+    let list = this.picked.get(faultId);
+    if (!list) {
+      list = { found: [], tried: 0 };
+      this.picked.set(faultId, list);
+    }
     const limit = Math.max(TRIES_MIN, TRIES_EACH * (sample + 1));
     while (list.found.length <= sample && list.tried < limit) {
       if (this.isRight(faultId, list.tried)) list.found.push(list.tried);

@@ -65,7 +65,9 @@ export class Rig implements Draw {
   private readonly plainWarm: Uint8Array;
   /** Those to which a fault adds some. */
   private readonly plainMore: readonly PlainElement[];
-  private readonly plainByKey = new Map<string, PlainElement>();
+  private readonly plain: readonly PlainElement[];
+  /** Made when a fault first makes something worse. */
+  private plainByKey: ReadonlyMap<string, PlainElement> | null = null;
   /** Of all copper of the circuit. */
   private readonly warmth: ((draw: Draw) => number) | null;
   /** Elements that have to be made anew for each car, and for each instant. */
@@ -86,21 +88,28 @@ export class Rig implements Draw {
     this.setInstant(still);
     const elements = makers.map((make) => make(this));
     const probe = new InstantProbe(this);
-    const moving = [...makers.keys()].filter((index) => probe.isAsked(makers[index]!));
+    const { moving, steady, plain, warmth } = sorted(makers, probe);
     const linear = moving.filter((index) => isLinear(elements[index]!));
     this.staysReduced = moves || linear.length === 0;
     this.moving = moving;
-    this.warmth = makers.find(({ plain }) => plain?.warmth)?.plain?.warmth ?? null;
-    const plain = makers.flatMap((make, index) => plainElement(make, index));
-    this.plainAt = Int32Array.from(plain, ({ index }) => index);
-    this.plainPlace = Int32Array.from(plain, ({ place }) => place);
-    this.plainTimes = Float64Array.from(plain, ({ times }) => times);
-    this.plainNominal = Float64Array.from(plain, ({ nominal }) => nominal);
-    this.plainWarm = Uint8Array.from(plain, ({ isWarm }) => (isWarm ? 1 : 0));
+    this.steady = steady;
+    this.plain = plain;
+    this.warmth = warmth;
+    const count = plain.length;
+    this.plainAt = new Int32Array(count);
+    this.plainPlace = new Int32Array(count);
+    this.plainTimes = new Float64Array(count);
+    this.plainNominal = new Float64Array(count);
+    this.plainWarm = new Uint8Array(count);
+    for (let k = 0; k < count; k += 1) {
+      const { index, place, times, nominal, isWarm } = plain[k]!;
+      this.plainAt[k] = index;
+      this.plainPlace[k] = place;
+      this.plainTimes[k] = times;
+      this.plainNominal[k] = nominal;
+      this.plainWarm[k] = isWarm ? 1 : 0;
+    }
     this.plainMore = plain.filter(({ more }) => more !== null);
-    for (const element of plain) this.plainByKey.set(element.key, element);
-    const done = new Set([...moving, ...plain.map(({ index }) => index)]);
-    this.steady = [...makers.keys()].filter((index) => !done.has(index) && !makers[index]!.fixed);
     const varying = moves ? linear : [];
     const small = withoutOthers({ nodes, elements }, [plus, minus, ...watched]);
     [this.plus = GROUND, this.minus = GROUND, ...this.watched] = small.wanted;
@@ -126,7 +135,7 @@ export class Rig implements Draw {
       solver.setOhms(plainMore[k]!.index, this.ohmsOf(plainMore[k]!, warm));
     for (let k = 0; k < worse.length; k += 1) {
       // A plug that is apart, or a part that is out, has nothing that could be worse.
-      const element = this.plainByKey.get(worse[k]!.key);
+      const element = this.plainOf(worse[k]!.key);
       if (element)
         solver.setOhms(element.index, this.ohmsOf(element, warm) + this.size(worse[k]!.more));
     }
@@ -169,6 +178,11 @@ export class Rig implements Draw {
     return low === high ? low : low * (high / low) ** this.share;
   }
 
+  private plainOf(key: string): PlainElement | undefined {
+    this.plainByKey ??= new Map(this.plain.map((element) => [element.key, element]));
+    return this.plainByKey.get(key);
+  }
+
   private ohmsOf({ place, nominal, times, isWarm, more }: PlainElement, warm: number): number {
     const { car } = this;
     const ohms = (isWarm ? warm : 1) * times * (car === null ? nominal : car.values[place]!);
@@ -188,18 +202,38 @@ function withoutOthers(
   { nodes, elements }: Netlist,
   wanted: readonly number[],
 ): { netlist: Netlist; wanted: number[] } {
-  const kept = [...new Set([GROUND, ...wanted, ...elements.flatMap(nodesOf)])].sort(
-    (a, b) => a - b,
-  );
-  const place = new Map(kept.map((node, index) => [node, index]));
-  const at = (node: number) => place.get(node)!;
+  const place = new Int32Array(nodes.length);
+  place[GROUND] = 1;
+  for (const node of wanted) place[node] = 1;
+  for (const element of elements) for (const node of nodesOf(element)) place[node] = 1;
+  const kept: string[] = [];
+  for (let node = 0; node < place.length; node += 1) {
+    if (place[node] === 0) continue;
+    place[node] = kept.length;
+    kept.push(nodes[node]!);
+  }
+  const at = (node: number) => place[node]!;
   return {
-    netlist: {
-      nodes: kept.map((node) => nodes[node]!),
-      elements: elements.map((element) => atNodes(element, at)),
-    },
+    netlist: { nodes: kept, elements: elements.map((element) => atNodes(element, at)) },
     wanted: wanted.map(at),
   };
+}
+
+/** Makers by what has to be done for a car and for an instant of it; nothing for those that are fixed. */
+function sorted(makers: readonly MakeElement[], probe: InstantProbe) {
+  const moving: number[] = [];
+  const steady: number[] = [];
+  const plain: PlainElement[] = [];
+  let warmth: ((draw: Draw) => number) | null = null;
+  for (let index = 0; index < makers.length; index += 1) {
+    const make = makers[index]!;
+    warmth ??= make.plain?.warmth ?? null;
+    if (make.fixed) continue;
+    if (make.plain) plain.push(plainElement(make.plain, index));
+    else if (probe.isAsked(make)) moving.push(index);
+    else steady.push(index);
+  }
+  return { moving, steady, plain, warmth };
 }
 
 /** A draw that notices when it is asked for the instant. */
@@ -213,7 +247,6 @@ class InstantProbe implements Draw {
 
   /** Whether what an element is made of hangs on the instant. Which values it asks for hangs on its circuit alone. */
   isAsked(make: MakeElement): boolean {
-    if (make.fixed || make.plain) return false;
     this.asked = false;
     make(this);
     return this.asked;
@@ -248,9 +281,10 @@ class InstantProbe implements Draw {
   }
 }
 
-function plainElement({ plain, fixed }: MakeElement, index: number): PlainElement[] {
-  if (!plain || fixed) return [];
-  const { value, times, warmth, more } = plain;
+function plainElement(
+  { value, times, warmth, more }: NonNullable<MakeElement['plain']>,
+  index: number,
+): PlainElement {
   const { key, place } = value;
-  return [{ index, key, place, nominal: value.of.nominal, times, isWarm: warmth !== null, more }];
+  return { index, key, place, nominal: value.of.nominal, times, isWarm: warmth !== null, more };
 }

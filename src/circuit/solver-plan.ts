@@ -16,8 +16,12 @@ export interface SolverOptions {
 }
 
 /** A netlist sorted for the solver: which nodes are kept, and where each element stands in the equations. */
-export interface SolverPlan {
+export interface SolverPlan extends Wiring {
   readonly netlist: Netlist;
+}
+
+/** What of a plan hangs on the kinds of the elements and on where they end, and on no value. */
+interface Wiring {
   readonly reduction: ReductionPlan;
   /** The nodes that are solved for in each step. */
   readonly kept: readonly number[];
@@ -40,8 +44,51 @@ export interface SolverPlan {
   readonly keptOnly: boolean;
 }
 
+/** Wirings that are kept: many faults, vehicle states and meters leave a circuit wired the same. */
+const WIRINGS_KEPT = 1024;
+/** Of more elements none is kept. */
+const KEPT_ELEMENTS_MAX = 256;
+const wirings = new Map<string, Wiring>();
+
 /** Takes a netlist apart. */
-export function planSolver(netlist: Netlist, { watched, varying = [] }: SolverOptions): SolverPlan {
+export function planSolver(netlist: Netlist, options: SolverOptions): SolverPlan {
+  if (netlist.elements.length > KEPT_ELEMENTS_MAX)
+    return { netlist, ...wiringOf(netlist, options) };
+  const key = wiringKey(netlist, options);
+  let wiring = wirings.get(key);
+  if (!wiring) {
+    wiring = wiringOf(netlist, options);
+    if (wirings.size >= WIRINGS_KEPT) wirings.delete(wirings.keys().next().value!);
+    wirings.set(key, wiring);
+  }
+  return { netlist, ...wiring };
+}
+
+/** All that `wiringOf` looks at, as numbers in a word. */
+function wiringKey({ nodes, elements }: Netlist, { watched, varying = [] }: SolverOptions): string {
+  const numbers = [nodes.length, varying.length, ...varying];
+  if (watched) numbers.push(watched.length, ...watched);
+  for (const element of elements) {
+    const isIdeal = element.kind === 'emf' && element.ohms === 0;
+    numbers.push(KEY_OF_KIND[isIdeal ? 'ideal' : element.kind], ...nodesOf(element));
+  }
+  return numbers.join();
+}
+
+/** Below 0, as no number of a node is. */
+const KEY_OF_KIND: Readonly<Record<Element['kind'] | 'ideal', number>> = {
+  resistor: -1,
+  emf: -2,
+  ideal: -3,
+  current: -4,
+  regulator: -5,
+  sink: -6,
+  'gated-output': -7,
+  diode: -8,
+  lamp: -9,
+};
+
+function wiringOf(netlist: Netlist, { watched, varying = [] }: SolverOptions): Wiring {
   const { elements } = netlist;
   const lights: number[] = [];
   const corners: number[] = [];
@@ -87,7 +134,6 @@ export function planSolver(netlist: Netlist, { watched, varying = [] }: SolverOp
     ends[index * ENDS + 2] = kept.length + count;
   });
   return {
-    netlist,
     reduction,
     kept: kept,
     size: kept.length + ideal.length,

@@ -1,9 +1,8 @@
 /** An instructor's assignment: which drills, at which level, with whose seed, in what time. */
 
 import type { LevelName } from '../session/events.ts';
-import { type Checked, isUsable } from '../source/issue.ts';
-import { parseYaml } from '../source/parse-yaml.ts';
-import { schemaIssues } from '../source/schema-issues.ts';
+import type { Checked } from '../source/issue.ts';
+import { parseShaped } from '../source/parse-shaped.ts';
 import type { AssignmentDraft } from './generated/assignment.mjs';
 import validate from './generated/assignment.mjs';
 import type { Hash } from './hidden-fault.ts';
@@ -27,15 +26,9 @@ export interface Assignment {
 
 /** The assignment in `text`; null with issues when it cannot be used. */
 export function loadAssignment(text: string, file: string): Checked<Assignment> {
-  const parsed = parseYaml(text, file);
-  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
-  const { data } = parsed.value;
-  if (!validate(data))
-    return {
-      value: null,
-      issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value)],
-    };
-  return { value: assignmentOf(data), issues: parsed.issues };
+  const { value: shaped, issues } = parseShaped(text, file, validate);
+  if (!shaped) return { value: null, issues };
+  return { value: assignmentOf(shaped.data), issues };
 }
 
 function assignmentOf(draft: AssignmentDraft): Assignment {

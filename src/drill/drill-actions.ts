@@ -4,9 +4,8 @@ import type { Test } from '../circuit/test.ts';
 import { draftedTest, isTestDraft, type NoTest } from '../circuit/test-draft.ts';
 import type { Command } from '../session/command.ts';
 import type { LevelName } from '../session/events.ts';
-import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { parseYaml } from '../source/parse-yaml.ts';
-import { schemaIssues } from '../source/schema-issues.ts';
+import type { Checked, Issue } from '../source/issue.ts';
+import { parseShaped } from '../source/parse-shaped.ts';
 import type { YamlSource } from '../source/yaml-source.ts';
 import type { DrillAction } from './drill-act.ts';
 import type { ActionsDraft } from './generated/drill-actions.mjs';
@@ -25,22 +24,11 @@ export interface ActionsFile {
 
 /** The actions in `text`; null with issues when their shape is wrong. */
 export function loadActions(text: string, file: string): Checked<ActionsFile> {
-  const parsed = parseYaml(text, file);
-  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
-  const source = parsed.value;
-  if (!validate(source.data))
-    return { value: null, issues: [...parsed.issues, ...schemaIssues(validate.errors, source)] };
-  const { procedure, level, seed, actions } = source.data;
-  return {
-    value: {
-      procedure: procedure ?? null,
-      level: level ?? null,
-      seed: seed ?? null,
-      actions,
-      source,
-    },
-    issues: parsed.issues,
-  };
+  const { value: shaped, issues } = parseShaped(text, file, validate);
+  if (!shaped) return { value: null, issues };
+  const { data, source } = shaped;
+  const { procedure = null, level = null, seed = null, actions } = data;
+  return { value: { procedure, level, seed, actions, source }, issues };
 }
 
 /** What one action asks for: perhaps an acknowledgement first, then a note or an act at the vehicle. */

@@ -1,9 +1,8 @@
 /** Which cautions stand before which step: by vehicle state, by what is used, by the vehicle's drive, or by name. */
 import type { Circuit, Part } from '../circuit/circuit.ts';
 import type { Probe, Setup, TerminalId, VehicleState } from '../circuit/test.ts';
-import { type Checked, isUsable } from '../source/issue.ts';
-import { parseYaml } from '../source/parse-yaml.ts';
-import { schemaIssues } from '../source/schema-issues.ts';
+import type { Checked } from '../source/issue.ts';
+import { parseShaped } from '../source/parse-shaped.ts';
 import type { YamlSource } from '../source/yaml-source.ts';
 import validate from './generated/cautions.mjs';
 import type { Drive } from './job.ts';
@@ -91,14 +90,9 @@ export const TURNING_CAUTION = 'turned-by-hand';
 
 /** The cautions in `text` (cautions.yaml); null with issues when they cannot be used. */
 export function loadCautions(text: string, file: string): Checked<LoadedCautions> {
-  const parsed = parseYaml(text, file);
-  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
-  const { data } = parsed.value;
-  if (!validate(data))
-    return {
-      value: null,
-      issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value)],
-    };
+  const { value: shaped, issues } = parseShaped(text, file, validate);
+  if (!shaped) return { value: null, issues };
+  const { data, source } = shaped;
   const rules = Object.entries(data.cautions).map(([id, draft]) => ({
     id,
     word: draft.word,
@@ -109,7 +103,7 @@ export function loadCautions(text: string, file: string): Checked<LoadedCautions
     when: draft.when ?? [],
   }));
   const { language = USUAL_LANGUAGE } = data;
-  return { value: { language, rules, source: parsed.value }, issues: parsed.issues };
+  return { value: { language, rules, source }, issues };
 }
 
 /** What a step or test is done on and with. Without a circuit nobody knows which part is a module. */

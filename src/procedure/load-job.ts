@@ -1,7 +1,6 @@
 /** Reads a job file: shape, trouble codes, wire colours. Nothing but the complaint is required. */
-import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { parseYaml } from '../source/parse-yaml.ts';
-import { schemaIssues } from '../source/schema-issues.ts';
+import type { Checked, Issue } from '../source/issue.ts';
+import { parseShaped } from '../source/parse-shaped.ts';
 import validate, { type JobDraft } from './generated/job.mjs';
 import { emptyJob, type Job } from './job.ts';
 import { colourProblem } from './wire-colours.ts';
@@ -18,13 +17,10 @@ export interface LoadedJob {
 
 /** The job in `text`; null with issues when it cannot be used. */
 export function loadJob(text: string, file: string): Checked<LoadedJob> {
-  const parsed = parseYaml(text, file);
-  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
-  const source = parsed.value;
-  if (!validate(source.data))
-    return { value: null, issues: [...parsed.issues, ...schemaIssues(validate.errors, source)] };
-  const draft = source.data;
-  const issues: Issue[] = [...parsed.issues];
+  const { value: shaped, issues: told } = parseShaped(text, file, validate);
+  if (!shaped) return { value: null, issues: told };
+  const { data: draft, source } = shaped;
+  const issues: Issue[] = [...told];
   for (const [terminal, { colour }] of Object.entries(draft.terminals ?? {})) {
     const problem = colour === undefined ? null : colourProblem(colour);
     const at = source.locate(['terminals', terminal, 'colour']);

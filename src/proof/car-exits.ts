@@ -26,10 +26,8 @@ export class CarExits {
   }
 
   of(fault: string, step: MeasureStep | LookStep, wanted: number): Exits {
-    const ofFault = this.kept.get(fault) ?? new Map<string, Exits>();
-    this.kept.set(fault, ofFault);
-    const exits = ofFault.get(step.id) ?? { known: 0, byOutcome: new Map<string, number>() };
-    ofFault.set(step.id, exits);
+    const exits = this.kept.get(fault)?.get(step.id) ?? this.newExits(fault, step.id);
+    if ((wanted & ~exits.known) === 0) return exits;
     const test = testOf(step)!;
     for (let sample = 0; sample < this.cars; sample += 1) {
       const bit = 1 << sample;
@@ -39,6 +37,14 @@ export class CarExits {
       if (outcome === null) continue;
       exits.byOutcome.set(outcome, (exits.byOutcome.get(outcome) ?? 0) | bit);
     }
+    return exits;
+  }
+
+  private newExits(fault: string, step: string): Exits {
+    const ofFault = this.kept.get(fault) ?? new Map<string, Exits>();
+    this.kept.set(fault, ofFault);
+    const exits = { known: 0, byOutcome: new Map<string, number>() };
+    ofFault.set(step, exits);
     return exits;
   }
 }

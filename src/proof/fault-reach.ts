@@ -1,18 +1,9 @@
 /** What the cars of one fault can come to in a tree: which of them reach each step, by any way with these steps passed over. */
-import {
-  type AskOutcome,
-  type AskStep,
-  type LookStep,
-  type MeasureStep,
-  type RangeOutcome,
-  type Step,
-  stepOf,
-} from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { CARS_BESIDE, type CarExits } from './car-exits.ts';
 import type { ProofVisit, TreeWay } from './walk-faults.ts';
-import type { Lacking, WayTree } from './way-tree.ts';
+import type { Lacking, Place, WayTree } from './way-tree.ts';
 
 /** Steps that could not be done on one way at most. */
 export const SKIPS_MAX = 2;
@@ -44,17 +35,27 @@ export interface Coming {
 
 /** A step, and what was passed over on the way to it. */
 interface Node {
-  readonly step: string;
+  readonly place: Place;
   readonly lacking: Lacking;
-  /** Cars that come here. */
+  /** Cars that come here, and those of them that have not gone on yet. */
   cars: number;
+  waiting: number;
   /** The first to come, each with the way they took. */
-  readonly from: {
-    readonly cars: number;
-    readonly node: Node;
-    readonly outcome: string | null;
-    readonly skipped: boolean;
-  }[];
+  readonly from: Came[];
+}
+
+/** Cars that have come from a node. */
+interface Came {
+  readonly cars: number;
+  readonly node: Node;
+  readonly outcome: string | null;
+  readonly skipped: boolean;
+}
+
+/** The nodes with the same lacking: in the order in which they are come to, and by the number of their place. */
+interface Level {
+  readonly nodes: Node[];
+  readonly byPlace: Node[];
 }
 
 /** Walked when it is made. */
@@ -65,7 +66,9 @@ export class FaultReach {
   private readonly sleeping: boolean;
   /** Steps that are not made on the ways that are looked for. */
   private readonly unmade: ReadonlySet<string>;
-  private readonly nodes = new Map<Lacking, Map<string, Node>>();
+  /** In the order in which they are come to, and by the number of what is lacking. */
+  private readonly levels: Level[] = [];
+  private readonly levelOf: Level[] = [];
   private readonly queue: Node[] = [];
 
   constructor(
@@ -81,20 +84,22 @@ export class FaultReach {
     this.fault = fault;
     this.sleeping = sleeping;
     const all = exits.cars === 32 ? -1 : (1 << exits.cars) - 1;
-    this.come(tree.procedure.start, tree.lackingNothing(), all, null);
+    this.come(tree.start, tree.lackingNothing(), all, null, null, false);
     for (let node = this.queue.pop(); node; node = this.queue.pop()) this.leave(node);
   }
 
   report(hear: (arrival: Arrival) => void): void {
     const ends = new Map<string, { cars: number; readonly nodes: Node[] }>();
-    for (const node of [...this.nodes.values()].flatMap((ofStep) => [...ofStep.values()])) {
-      if (this.step(node.step).kind !== 'conclude') continue;
-      const end = this.tree.standing(node.step, node.lacking);
-      const found = ends.get(end) ?? { cars: 0, nodes: [] };
-      ends.set(end, found);
-      found.cars |= node.cars;
-      found.nodes.push(node);
-    }
+    for (const { nodes } of this.levels)
+      for (const node of nodes) {
+        const { step } = node.place;
+        if (step.kind !== 'conclude') continue;
+        const end = this.tree.standing(step.id, node.lacking);
+        const found = ends.get(end) ?? { cars: 0, nodes: [] };
+        ends.set(end, found);
+        found.cars |= node.cars;
+        found.nodes.push(node);
+      }
     for (const [end, { cars, nodes }] of ends) {
       // The ways with the fewest steps passed over are told first.
       nodes.sort((a, b) => a.lacking.skips - b.lacking.skips);
@@ -111,70 +116,64 @@ export class FaultReach {
   }
 
   tellComing(hear: (coming: Coming) => void): void {
-    const comes = new Map<string, number>();
-    for (const ofStep of this.nodes.values())
-      for (const [step, { cars }] of ofStep) comes.set(step, (comes.get(step) ?? 0) | cars);
-    for (const [step, cars] of comes)
-      if (this.step(step).kind === 'measure')
-        hear({ fault: this.fault, step, samples: samplesOf(cars) });
+    const comes = new Map<Place, number>();
+    for (const { nodes } of this.levels)
+      for (const { place, cars } of nodes)
+        if (place.step.kind === 'measure') comes.set(place, (comes.get(place) ?? 0) | cars);
+    for (const [{ step }, cars] of comes)
+      hear({ fault: this.fault, step: step.id, samples: samplesOf(cars) });
   }
 
   private come(
-    step: string,
+    place: Place,
     lacking: Lacking,
     cars: number,
-    from: Omit<Node['from'][number], 'cars'> | null,
+    from: Node | null,
+    outcome: string | null,
+    skipped: boolean,
   ): void {
-    const ofStep = this.nodes.get(lacking) ?? new Map<string, Node>();
-    if (ofStep.size === 0) this.nodes.set(lacking, ofStep);
-    let node = ofStep.get(step);
+    const { byPlace, nodes } = this.levelOf[lacking.number] ?? this.newLevel(lacking);
+    let node = byPlace[place.number];
     if (!node) {
-      node = { step, lacking, cars: 0, from: [] };
-      ofStep.set(step, node);
+      node = { place, lacking, cars: 0, waiting: 0, from: [] };
+      byPlace[place.number] = node;
+      nodes.push(node);
     }
     const fresh = cars & ~node.cars;
     if (fresh === 0) return;
-    if (from) node.from.push({ ...from, cars: fresh });
+    if (from) node.from.push({ cars: fresh, node: from, outcome, skipped });
     node.cars |= fresh;
+    node.waiting |= fresh;
     this.queue.push(node);
   }
 
+  private newLevel(lacking: Lacking): Level {
+    const level: Level = { nodes: [], byPlace: [] };
+    this.levels.push(level);
+    this.levelOf[lacking.number] = level;
+    return level;
+  }
+
   private leave(node: Node): void {
-    const step = this.step(node.step);
-    if (step.kind === 'conclude') return;
-    const { lacking, cars } = node;
-    const on = (go: string, outcome: string | null, some: number) =>
-      this.come(go, lacking, some, { node, outcome, skipped: false });
-    if (step.cannot !== null && lacking.skips < SKIPS_MAX)
-      this.come(step.cannot, this.tree.without(lacking, step.id), cars, {
-        node,
-        outcome: null,
-        skipped: true,
-      });
+    const { place, lacking, waiting } = node;
+    const { step, cannot, ways } = place;
+    // Those that went on before have come to all that follows.
+    if (waiting === 0 || step.kind === 'conclude') return;
+    node.waiting = 0;
+    if (cannot !== null && lacking.skips < SKIPS_MAX)
+      this.come(cannot, this.tree.without(lacking, step.id), waiting, node, null, true);
     if (this.unmade.has(step.id)) return;
-    if (step.kind === 'act') {
-      on(step.go, null, cars);
-      return;
-    }
-    if (step.kind === 'ask' || testOf(step) === null) {
-      for (const { name, go } of this.answers(step)) on(go, name, cars);
+    if (step.kind === 'act' || step.kind === 'ask' || testOf(step) === null) {
+      for (const { name, to, under } of ways)
+        if (step.kind === 'look' || (under?.includes(this.fault) ?? true))
+          this.come(to, lacking, waiting, node, name, false);
       return;
     }
     const shown = this.sleeping ? HEALTHY : this.fault;
-    for (const [outcome, some] of this.exits.of(shown, step, cars).byOutcome)
-      if (some & cars)
-        on(step.outcomes.find(({ name }) => name === outcome)!.go, outcome, some & cars);
-  }
-
-  /** What can be said to a question under this fault, or read where the circuit knows nothing of the number. */
-  private answers(step: AskStep | MeasureStep | LookStep): readonly { name: string; go: string }[] {
-    if (step.kind === 'look') return step.outcomes;
-    const said: readonly (AskOutcome | RangeOutcome)[] = step.outcomes;
-    return said.filter(({ under }) => under?.includes(this.fault) ?? true);
-  }
-
-  private step(id: string): Step {
-    return stepOf(this.tree.procedure, id);
+    for (const [outcome, some] of this.exits.of(shown, step, waiting).byOutcome) {
+      const way = (some & waiting) === 0 ? undefined : ways.find(({ name }) => name === outcome);
+      if (way) this.come(way.to, lacking, some & waiting, node, outcome, false);
+    }
   }
 
   private wayTo(end: Node, sample: number, conclusion: string): OtherWay {
@@ -186,8 +185,11 @@ export class FaultReach {
       const came = node.from.find((one) => one.cars & bit);
       if (!came) break;
       cars &= came.cars;
-      if (came.skipped) skipped.unshift(came.node.step);
-      visits.unshift({ step: came.node.step, outcome: came.skipped ? null : came.outcome });
+      if (came.skipped) skipped.unshift(came.node.place.step.id);
+      visits.unshift({
+        step: came.node.place.step.id,
+        outcome: came.skipped ? null : came.outcome,
+      });
       node = came.node;
     }
     const samples = samplesOf(cars);

@@ -65,8 +65,8 @@ export function walkFault(
   walker.walk(options.from ?? procedure.start, {
     samples,
     share: 1,
-    visits: [],
-    passed: new Set(),
+    visits: null,
+    passed: null,
   });
   return walker.ways;
 }
@@ -83,9 +83,20 @@ export function outcomeOf(step: MeasureStep | LookStep, shown: Shown): string | 
 interface Group {
   readonly samples: readonly number[];
   readonly share: number;
-  readonly visits: readonly ProofVisit[];
+  readonly visits: Visited | null;
   /** Steps passed since the last answer that could have been another. */
-  readonly passed: ReadonlySet<string>;
+  readonly passed: Passed | null;
+}
+
+/** Ways that part share what lies before. */
+interface Visited {
+  readonly visit: ProofVisit;
+  readonly before: Visited | null;
+}
+
+interface Passed {
+  readonly step: string;
+  readonly before: Passed | null;
 }
 
 class Walker {
@@ -106,14 +117,12 @@ class Walker {
       this.end(group, { kind: 'concluded', step: id });
       return;
     }
-    if (group.passed.has(id)) {
+    if (hasPassed(group, id)) {
       this.end(group, { kind: 'endless', step: id });
       return;
     }
-    const here = {
-      ...group,
-      passed: new Set([...group.passed, id]),
-    };
+    const { samples, share, visits } = group;
+    const here = { samples, share, visits, passed: { step: id, before: group.passed } };
     const test = testOf(step);
     if (step.kind === 'act') this.leave(here, id, null, step.go);
     else if (step.kind === 'ask' || test === null) this.ask(step, here);
@@ -129,11 +138,9 @@ class Walker {
       else byOutcome.set(outcome, [sample]);
     }
     for (const [name, samples] of byOutcome) {
-      const part = {
-        ...group,
-        samples,
-        share: (group.share * samples.length) / group.samples.length,
-      };
+      const { visits, passed } = group;
+      const share = (group.share * samples.length) / group.samples.length;
+      const part = { samples, share, visits, passed };
       const outcome = step.outcomes.find((one) => one.name === name);
       if (outcome) this.leave(part, step.id, outcome.name, outcome.go);
       else this.end(part, { kind: 'dead-end', step: step.id });
@@ -147,9 +154,9 @@ class Walker {
       this.leave(group, step.id, usual.name, usual.go);
       return;
     }
-    const said = new Set(
-      group.visits.filter((visit) => visit.step === step.id).map(({ outcome }) => outcome),
-    );
+    const said = new Set<string | null>();
+    for (let one = group.visits; one; one = one.before)
+      if (one.visit.step === step.id) said.add(one.visit.outcome);
     const open = step.outcomes.filter(({ name }) => !said.has(name));
     if (open.length === 0) {
       this.end(group, { kind: 'endless', step: step.id });
@@ -158,7 +165,7 @@ class Walker {
     const answers = this.ways.length < WAYS_MAX ? open : open.slice(0, 1);
     for (const { name, go } of answers)
       this.leave(
-        { ...group, share: group.share / answers.length, passed: new Set() },
+        { ...group, share: group.share / answers.length, passed: null },
         step.id,
         name,
         go,
@@ -166,12 +173,21 @@ class Walker {
   }
 
   private leave(group: Group, step: string, outcome: string | null, go: string): void {
-    this.walk(go, { ...group, visits: [...group.visits, { step, outcome }] });
+    const { samples, share, visits: before, passed } = group;
+    this.walk(go, { samples, share, visits: { visit: { step, outcome }, before }, passed });
   }
 
-  private end({ samples, share, visits }: Group, end: WayEnd): void {
+  private end({ samples, share, visits: last }: Group, end: WayEnd): void {
+    const visits: ProofVisit[] = [];
+    for (let one = last; one; one = one.before) visits.push(one.visit);
+    visits.reverse();
     this.ways.push({ fault: this.fault, samples, share, visits, end });
   }
+}
+
+function hasPassed({ passed }: Group, id: string): boolean {
+  for (let one = passed; one; one = one.before) if (one.step === id) return true;
+  return false;
 }
 
 /** The answer of a simulated vehicle: the author's, or for a number outside the model the one that holds what is expected. */

@@ -6,6 +6,7 @@ import {
   type Conclusion,
   isRequired,
   type Procedure,
+  type Step,
   standingConclusion,
   WAKING,
 } from '../procedure/procedure.ts';
@@ -16,11 +17,29 @@ export interface Lacking {
   readonly skips: number;
   readonly required: readonly ReadonlySet<string>[];
   readonly next: Map<ReadonlySet<string> | null, Lacking>;
+  /** Of the tree, counted from 0. */
+  readonly number: number;
+}
+
+/** A step with what it leads to, so that a way need not be looked up by its steps' names. */
+export interface Place {
+  readonly step: Step;
+  /** Counted from 0. */
+  readonly number: number;
+  /** Where it leads when it cannot be done. */
+  readonly cannot: Place | null;
+  /** In the order of the file; of a step that is only done the one way on, which has no name. */
+  readonly ways: readonly {
+    readonly name: string | null;
+    readonly to: Place;
+    readonly under: readonly string[] | undefined;
+  }[];
 }
 
 /** The conclusions that each step is required by, and the steps that wake a fault. */
 export class WayTree {
   readonly procedure: Procedure;
+  readonly start: Place;
   /** By step: the conclusions that require it, one set for all steps with the same; null for most. */
   private readonly requiredBy = new Map<string, ReadonlySet<string> | null>();
   private readonly woken: ReadonlySet<string>;
@@ -28,6 +47,7 @@ export class WayTree {
 
   constructor(procedure: Procedure) {
     this.procedure = procedure;
+    this.start = linkedPlaces(procedure);
     const steps = Object.values(procedure.steps);
     const conclusions = steps.filter((step): step is Conclusion => step.kind === 'conclude');
     const sets = new Map<string, ReadonlySet<string>>();
@@ -86,8 +106,34 @@ export class WayTree {
         required.every((set) => one.required.includes(set)),
     );
     if (same) return same;
-    const made = { skips, required, next: new Map() };
+    const made = { skips, required, next: new Map(), number: this.lacking.length };
     this.lacking.push(made);
     return made;
   }
+}
+
+/** The first step, linked with all that it leads to. */
+function linkedPlaces({ steps, start }: Procedure): Place {
+  const places = new Map<string, { -readonly [K in keyof Place]: Place[K] }>();
+  for (const [id, step] of Object.entries(steps))
+    places.set(id, { step, number: places.size, cannot: null, ways: [] });
+  const at = (id: string) => {
+    const place = places.get(id);
+    if (!place) throw new Error(`procedure: no step "${id}" in a checked procedure`);
+    return place;
+  };
+  for (const place of places.values()) {
+    const { step } = place;
+    if (step.kind === 'conclude') continue;
+    place.cannot = step.cannot === null ? null : at(step.cannot);
+    place.ways = waysFrom(step).map(({ name, go, under }) => ({ name, to: at(go), under }));
+  }
+  return at(start);
+}
+
+/** What a step can come to. */
+function waysFrom(
+  step: Exclude<Step, Conclusion>,
+): readonly { name: string | null; go: string; under?: readonly string[] | undefined }[] {
+  return step.kind === 'act' ? [{ name: null, go: step.go }] : step.outcomes;
 }

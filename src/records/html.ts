@@ -52,6 +52,19 @@ export function escapeHtml(text: string): string {
 /** As wide as the text. */
 const PICTURE_WIDTH = 720;
 
+/** The head of a page that runs nothing and fetches nothing; `policy` is what tells the browser so. */
+export function htmlHead(title: string, style: string, policy: string): Markup {
+  return html`<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<meta name="referrer" content="no-referrer">
+<title>${title}</title>
+<style>${new Markup(style)}</style>
+</head>`;
+}
+
 const POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
@@ -60,15 +73,7 @@ export function htmlOf(report: Report): string {
   const { title, subtitle, warnings, sections, origin, id, head } = report;
   return html`<!DOCTYPE html>
 <html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark">
-<meta name="referrer" content="no-referrer">
-<title>${title}: ${subtitle}</title>
-<style>${new Markup(htmlStyle)}</style>
-</head>
+${htmlHead(`${title}: ${subtitle}`, htmlStyle, POLICY)}
 <body>
 <header>
 <h1>${title}</h1>

@@ -211,23 +211,28 @@ export interface JudgedToday {
   readonly words: string;
 }
 
-/** One answer. `verdict` says how it compares with what a healthy circuit shows; null where nothing is expected. */
-export interface RecordLine extends Moment {
-  /** Counts the answers from 1. */
-  readonly number: number;
-  readonly kind: 'reading' | 'look' | 'answer' | 'done' | 'impossible';
-  readonly step: string;
+/** What was done and found, at a step or in a test that no step asked for. */
+interface Made extends Moment {
   readonly title: string;
   readonly family: string;
   readonly where: string;
   readonly setup: string;
   readonly instrument: string;
+  /** What a sound circuit shows there; empty where nothing is known of it. */
   readonly expected: string;
   readonly expectedRange: RecordRange | null;
   readonly found: string;
   readonly reading: RecordReading | null;
   readonly verdict: Verdict | 'as expected' | 'not as expected' | null;
   readonly judgement: string;
+}
+
+/** One answer. `verdict` says how it compares with what a healthy circuit shows; null where nothing is expected. */
+export interface RecordLine extends Made {
+  /** Counts the answers from 1. */
+  readonly number: number;
+  readonly kind: 'reading' | 'look' | 'answer' | 'done' | 'impossible';
+  readonly step: string;
   /** Absent where today's rules say the same. */
   readonly today?: JudgedToday;
   readonly outcome: string;
@@ -269,7 +274,7 @@ export interface RecordWatched extends Moment {
 }
 
 /** A test that no step asked for. */
-export interface RecordTest extends Moment {
+export interface RecordTest extends Made {
   /** Counts these tests from 1. */
   readonly number: number;
   /** Made after the conclusion that stands: it says how the vehicle is since, and is no evidence for the conclusion. */
@@ -280,18 +285,6 @@ export interface RecordTest extends Moment {
   readonly note?: string;
   /** The capture that gave it; absent when it was typed or seen. */
   readonly capture?: RecordCapture;
-  readonly title: string;
-  readonly family: string;
-  readonly where: string;
-  readonly setup: string;
-  readonly instrument: string;
-  /** What a sound circuit shows there; empty where nothing is known of it. */
-  readonly expected: string;
-  readonly expectedRange: RecordRange | null;
-  readonly found: string;
-  readonly reading: RecordReading | null;
-  readonly verdict: RecordLine['verdict'];
-  readonly judgement: string;
   /** Absent where today's rules say the same. */
   readonly today?: JudgedToday;
 }

@@ -7,9 +7,8 @@ import { draftedTest, isTestDraft } from '../circuit/test-draft.ts';
 import { testRefusalWords } from '../circuit/test-refusal.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { parseReading } from '../quantity/parse-reading.ts';
-import { type Checked, type Issue, isUsable } from '../source/issue.ts';
-import { parseYaml } from '../source/parse-yaml.ts';
-import { schemaIssues } from '../source/schema-issues.ts';
+import type { Checked, Issue } from '../source/issue.ts';
+import { parseShaped } from '../source/parse-shaped.ts';
 import type { YamlSource } from '../source/yaml-source.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { type Better, firstTest, isHeldUp, type Weighed } from './advisor.ts';
@@ -41,13 +40,11 @@ export interface AnswersFile {
 
 /** The answers in `text`; null with issues when their shape is wrong. */
 export function loadAnswers(text: string, file: string): Checked<AnswersFile> {
-  const parsed = parseYaml(text, file);
-  if (!parsed.value || !isUsable(parsed.issues)) return { value: null, issues: parsed.issues };
-  const source = parsed.value;
-  if (!validate(source.data))
-    return { value: null, issues: [...parsed.issues, ...schemaIssues(validate.errors, source)] };
-  const { procedure, answers } = source.data;
-  return { value: { procedure: procedure ?? null, answers, source }, issues: parsed.issues };
+  const { value: shaped, issues } = parseShaped(text, file, validate);
+  if (!shaped) return { value: null, issues };
+  const { data, source } = shaped;
+  const { procedure = null, answers } = data;
+  return { value: { procedure, answers, source }, issues };
 }
 
 /** What an answer is understood with. */

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Element } from '../../src/circuit/netlist.ts';
 import { createSolver } from '../../src/circuit/solve-dc.ts';
+import type { SolverOptions } from '../../src/circuit/solver-plan.ts';
 import { netlistOf, solved } from './netlist-text.ts';
 
 describe('what hangs in the air', () => {
@@ -137,6 +138,25 @@ describe('elements that work against themselves', () => {
       expect(into).toBeCloseTo(solver.current(2 * node), 7);
     }
   });
+});
+
+test('circuits that differ in kinds, ends, what is wanted or in a source without resistance are wired each on its own', () => {
+  const source = (ohms: number) => ({ kind: 'emf', plus: 1, minus: 0, volts: 6, ohms }) as const;
+  const load = { kind: 'resistor', a: 1, b: 0, ohms: 2 } as const;
+  const drawn = { kind: 'current', from: 1, to: 0, amps: 1 } as const;
+  const link = { kind: 'resistor', a: 1, b: 2, ohms: 2 } as const;
+  const voltsAt = (node: number, elements: readonly Element[], options: SolverOptions = {}) => {
+    const solver = createSolver({ nodes: ['0', 'a', 'b'], elements }, options);
+    expect(solver.solve()).toBeNull();
+    return solver.volts[node];
+  };
+  // By hand: 6 V over 1 ohm and 2 ohm; then without the 1 ohm; then less 1 A over 1 ohm; then the 2 ohm lead nowhere; the last with 2 ohm more at node 1.
+  expect(voltsAt(1, [source(1), load])).toBeCloseTo(4, 12);
+  expect(voltsAt(1, [source(0), load])).toBe(6);
+  expect(voltsAt(1, [source(1), drawn])).toBeCloseTo(5, 12);
+  expect(voltsAt(1, [source(1), link])).toBeCloseTo(6, 8);
+  voltsAt(1, [source(1), link, load], { watched: [1] });
+  expect(voltsAt(2, [source(1), link, load])).toBeCloseTo(4, 8);
 });
 
 test('a reference at its limit, with a supply and a light on it, shares 80 mA', () => {

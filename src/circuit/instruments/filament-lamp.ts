@@ -1,7 +1,8 @@
 /** A filament test lamp. */
-import { type Instrument, inALine, NEVER_REFUSED } from '../instrument.ts';
+import { type Instrument, inALine } from '../instrument.ts';
 import type { Element } from '../netlist.ts';
 import type { LOOKS, Probe } from '../test.ts';
+import { WATCHED_LIGHT } from './watched-light.ts';
 
 /** Filament test lamp, 3 W at 12 V: a quarter of an ampere hot, ten times that cold. Resistance grows with the root of voltage. */
 const LAMP_COLD_OHMS = 5;
@@ -25,19 +26,14 @@ export function lampLook(volts: number): (typeof LOOKS.lamp)[number] {
 }
 
 export const filamentLamp: Instrument<Extract<Probe, { kind: 'lamp' }>> = {
+  ...WATCHED_LIGHT,
   element: lampElement,
   read: (bench, probe, asked) => ({
     kind: 'look',
     look: lampLook(bench.settled(asked, probe).volts),
   }),
-  refusal: NEVER_REFUSED,
   joinsAs: 'lamp',
   need: 'lamp',
-  minutes: 1.5,
-  isReadStill: true,
-  needsMotion: false,
-  isForDeadCircuit: false,
-  canBeMisplaced: false,
   words: {
     name: 'filament lamp',
     tool: 'filament test lamp',

@@ -1,7 +1,8 @@
 /** An LED test light. */
-import { type Instrument, inALine, NEVER_REFUSED } from '../instrument.ts';
+import { type Instrument, inALine } from '../instrument.ts';
 import type { Element } from '../netlist.ts';
 import type { LOOKS, Probe } from '../test.ts';
+import { WATCHED_LIGHT } from './watched-light.ts';
 
 /**
  * LED test light: about 32 mA at 12.6 V (common practice, no source), of which a junction takes 1.9 V.
@@ -38,19 +39,14 @@ export function lightLook(amps: number): (typeof LOOKS.light)[number] {
 }
 
 export const ledLight: Instrument<Extract<Probe, { kind: 'light' }>> = {
+  ...WATCHED_LIGHT,
   element: lightElement,
   read: (bench, probe, asked) => ({
     kind: 'look',
     look: lightLook(bench.settled(asked, probe).amps),
   }),
-  refusal: NEVER_REFUSED,
   joinsAs: 'test-light',
   need: 'test-light',
-  minutes: 1.5,
-  isReadStill: true,
-  needsMotion: false,
-  isForDeadCircuit: false,
-  canBeMisplaced: false,
   words: {
     name: 'LED light',
     tool: 'LED test light',

@@ -6,7 +6,7 @@ import {
   SAFETY_POINTS,
   TIME_POINTS,
 } from '../../drill/score.ts';
-import { html, Markup } from '../../records/html.ts';
+import { html, htmlHead, type Markup } from '../../records/html.ts';
 import { classStyle } from './class-style.ts';
 import type { DoubtfulFile } from './doubtful-file.ts';
 
@@ -23,15 +23,7 @@ export function classPage(
   return `${
     html`<!DOCTYPE html>
 <html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark">
-<meta name="referrer" content="no-referrer">
-<title>Drills: ${title}</title>
-<style>${new Markup(classStyle)}</style>
-</head>
+${htmlHead(`Drills: ${title}`, classStyle, POLICY)}
 <body>
 <header>
 <h1>Drills of a class</h1>

@@ -5,7 +5,6 @@ import { takesCapture } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
 import type { VehicleAnswer } from '../../session/driver.ts';
-import { judgeStep } from '../../session/judge-step.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import {
   againCommand,
@@ -19,7 +18,6 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { wakesHere } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { keptWords } from '../parts/kept-words.ts';
-import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
 import {
   answerWords,
   expectedAgain,
@@ -33,8 +31,7 @@ import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { askCapture, CALC_WORD } from './plain-capture.ts';
 import { NOTE_WORDS, READINGS_WORD, SKETCH_WORD } from './plain-notes.ts';
-import { readLine } from './plain-reading.ts';
-import { isAnswerOf, promptOf } from './plain-steps.ts';
+import { isAnswerOf, promptOf, readAtStep } from './plain-steps.ts';
 import { WATCH_AGAIN_WORD } from './plain-watched.ts';
 import {
   type DialogueEnd,
@@ -139,12 +136,7 @@ async function measured(
   step: Extract<RetestLine['step'], { kind: 'measure' }>,
   line: string,
 ): Promise<DialogueEnd> {
-  const { opened, dialogue } = place;
-  const { meter } = opened.driver.session();
-  const judge = (value: number) => judgeStep(step, value, meter);
-  const possible = possibleIn(opened, opened.driver.session(), testOf(step));
-  const asked = { expected: expectedAt(opened, step), judge, possible };
-  const read = await readLine(line, asked, dialogue);
+  const read = await readAtStep(place, step, line);
   if (read.kind === 'instead') return answer(place, read.line);
   return read.kind === 'taken' ? again(place, { type: 'record-reading', ...read.reading }) : null;
 }

@@ -14,7 +14,7 @@ import { adviceOf } from '../screens/pages-state.ts';
 import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
 import { betterNow, doBetter } from './plain-advice.ts';
 import { acceptQuestion, askedFor } from './plain-again.ts';
-import { readLine } from './plain-reading.ts';
+import { type PlainReading, readLine } from './plain-reading.ts';
 import { type DialogueEnd, type Place, sayAll } from './plain-words.ts';
 import { perform } from './until-saved.ts';
 
@@ -70,15 +70,22 @@ async function measured(
   line: string,
   again: Again,
 ): Promise<DialogueEnd> {
-  const { opened, dialogue } = place;
-  const { meter } = opened.driver.session();
-  const judge = (value: number) => judgeStep(step, value, meter);
-  const possible = possibleIn(opened, opened.driver.session(), testOf(step));
-  const asked = { expected: expectedAt(opened, step), judge, possible };
-  const read = await readLine(line, asked, dialogue);
+  const read = await readAtStep(place, step, line);
   if (read.kind === 'instead') return again(read.line);
   if (read.kind === 'taken') await record(place, step, read.reading);
   return null;
+}
+
+/** A typed line as the reading that a step asks for, the first time or after the repair. */
+export function readAtStep(
+  { opened, dialogue }: Place,
+  step: Of<'measure'>,
+  line: string,
+): Promise<PlainReading> {
+  const session = opened.driver.session();
+  const judge = (value: number) => judgeStep(step, value, session.meter);
+  const possible = possibleIn(opened, session, testOf(step));
+  return readLine(line, { expected: expectedAt(opened, step), judge, possible }, dialogue);
 }
 
 async function record(
