@@ -1,8 +1,9 @@
 /**
  * A drawn sample of small faults in every room: `node scripts/mutate-sample.mjs --seed 7 --each 5 [ROOM...]`.
  * Each is written into a copy of the last commit, one at a time, and looked for by the tests that import the file:
- * first those that name it themselves, then those of its room, then all others but the longest. The first red one
- * ends the search. What is left is printed with its place, and is to be looked at by a person: it may change nothing.
+ * first those that name it themselves, then those of its room, then some others, whole campaigns left out. The first red
+ * one ends the search, and `--seconds` a search that may never end. What is left is printed with its place, and is to be
+ * looked at by a person: it may change nothing. A run that was stopped goes on by itself where `--out` says it was.
  * `mutate.mjs` runs every fault of a room that computes; this one also goes where tests start whole programs.
  * Left out as there: generated files, and the text of sentences for people. `--only FILE:LINE:COLUMN` takes one again.
  */
@@ -37,11 +38,11 @@ const ROOMS = [
   'records',
   'commands',
 ];
-/** What runs longer for one fault is stopped: it may never end, and nothing is said of it. */
-const STOPPED_MS = 600_000;
+/** Test files of other rooms that look for one fault, the nearest first. */
+const OTHERS_MAX = 20;
 /** Whole campaigns, and what looks at the built program or at pages only. */
 const TOO_SLOW =
-  /^tests\/(library\/(proof|samples)|suspects\/(guide|calibration)|proof\/(mutants|guide)|drill\/students|commands\/package|hostile\/many-parts|terminal\/|outside\/circuit-ngspice|walks\/)/;
+  /^tests\/(library\/(proof|samples)|session\/(create-advisor|conclusion-evidence)|drill\/(command|class-report|score)|log\/fault-campaign|rpc\/client|records\/shared|commands\/(guided-session|way-out|capture-quantities)|proof\/check|suspects\/(guide|calibration)|proof\/(mutants|guide)|drill\/students|commands\/package|hostile\/many-parts|terminal\/|outside\/circuit-ngspice|walks\/)/;
 const IMPORTED =
   /^(?:import|export)\s+(?!type\b)[^'"]*?from\s+'(\.[^']+)'|\bimport\('(\.[^']+)'\)/gm;
 
@@ -51,6 +52,7 @@ const { values, positionals } = parseArgs({
     seed: { type: 'string', default: '7' },
     each: { type: 'string', default: '5' },
     only: { type: 'string', default: '' },
+    seconds: { type: 'string', default: '600' },
     out: { type: 'string', default: 'reports/mutation/sample.txt' },
   },
 });
@@ -71,9 +73,11 @@ async function sample(rooms) {
   cpSync('dist', join(copy, 'dist'), { recursive: true });
   mkdirSync(dirname(values.out), { recursive: true });
   const imports = readImports();
+  const told = existsSync(values.out) ? readFileSync(values.out, 'utf8') : '';
   const counts = { noticed: 0, missed: 0, stopped: 0 };
   for (const room of rooms)
     for (const mutant of await drawn(room)) {
+      if (told.includes(inWords(mutant))) continue;
       const { became, by } = look(mutant, imports);
       counts[became] += 1;
       tell(`${became} ${inWords(mutant)}${by ? ` | ${by}` : ''}`);
@@ -125,75 +129,61 @@ function spanOf({ fileName, location: { start, end } }) {
   return [at(start), at(end)];
 }
 
-/** Writes the fault, lets the tests look for it batch by batch, and puts the file back. */
+/** Writes the fault, lets the tests look for it, and puts the file back. */
 function look(mutant, imports) {
   const [from, to] = spanOf(mutant);
   const text = textOf(mutant.fileName);
   const faulty = text.slice(0, from) + mutant.replacement + text.slice(to);
-  let became = 'missed';
-  for (const batch of batchesFor(mutant.fileName, imports)) {
-    const { by, isStopped } = firstRed(mutant.fileName, faulty, batch);
-    if (by) return { became: 'noticed', by };
-    if (isStopped) became = 'stopped';
-  }
-  return { became };
+  return firstRed(mutant.fileName, faulty, testsOf(mutant.fileName, imports));
 }
 
 /** The first test that is red with the fault and green without it; one that is red without it, too, is left out from then on. */
-function firstRed(fileName, faulty, batch) {
-  const tests = batch.filter((name) => !redAnyway.has(name));
-  if (tests.length === 0) return {};
+function firstRed(fileName, faulty, all) {
+  const tests = all.filter((name) => !redAnyway.has(name));
+  if (tests.length === 0) return { became: 'missed' };
   writeFileSync(join(copy, fileName), faulty);
   const { status, stdout, stderr, signal } = runTests(tests);
   writeFileSync(join(copy, fileName), textOf(fileName));
-  if (signal) return { isStopped: true };
-  if (status === 0) return {};
+  if (signal) return { became: 'stopped' };
+  if (status === 0) return { became: 'missed', by: `${tests.length} files` };
   const by = /^ *FAIL +(.*)$/m.exec(stdout + stderr)?.[1] ?? '';
   const file = by.split(/ +[>[]/)[0];
-  if (!tests.includes(file)) return { by: by || 'the run ended badly' };
+  if (!tests.includes(file)) return { became: 'noticed', by: by || 'the run ended badly' };
   if (greenAlone.has(file) || runTests([file]).status === 0) {
     greenAlone.add(file);
-    return { by };
+    return { became: 'noticed', by };
   }
   redAnyway.add(file);
   tell(`red without a fault: ${file}`);
-  return firstRed(fileName, faulty, batch);
+  return firstRed(fileName, faulty, all);
 }
 
 function runTests(tests) {
-  const args = [
-    'node_modules/vitest/vitest.mjs',
-    'run',
-    '--bail',
-    '1',
-    '--maxWorkers',
-    '1',
-    '--reporter',
-    'dot',
-    ...tests,
-  ];
-  return spawnSync(process.execPath, args, {
+  const own = ['--config', 'scripts/mutate-sample-vitest.mjs', '--reporter', 'dot'];
+  return spawnSync(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', ...own, ...tests], {
     cwd: copy,
     encoding: 'utf8',
-    env: { ...process.env, NO_COLOR: '1' },
+    env: { ...process.env, NO_COLOR: '1', OHMWARD_ORDER: JSON.stringify(tests) },
     killSignal: 'SIGKILL',
     maxBuffer: 2 ** 28,
-    timeout: STOPPED_MS,
+    timeout: Number(values.seconds) * 1000,
   });
 }
 
-/** The test files that import `file`, in any number of steps: the nearest, those of its room, and the others. */
-function batchesFor(file, imports) {
+/** The test files that import `file`, in any number of steps: the nearest, those of its room, and some of the others. */
+function testsOf(file, imports) {
   const steps = new Map([[file, 0]]);
   for (const [name, step] of steps)
     for (const by of imports.get(name) ?? []) if (!steps.has(by)) steps.set(by, step + 1);
-  const tests = [...steps].filter(([name]) => /\.test\.tsx?$/.test(name) && !TOO_SLOW.test(name));
+  const tests = [...steps].filter(
+    ([name, step]) => /\.test\.tsx?$/.test(name) && (step === 1 || !TOO_SLOW.test(name)),
+  );
   const room = file.split('/')[1];
   const near = tests.filter(([, step]) => step === 1).map(([name]) => name);
-  const own = tests.map(([name]) => name).filter((name) => name.startsWith(`tests/${room}/`));
-  const batches = [near, own.filter((name) => !near.includes(name))];
-  batches.push(tests.map(([name]) => name).filter((name) => !batches.flat().includes(name)));
-  return batches.filter((batch) => batch.length > 0);
+  const names = tests.map(([name]) => name).filter((name) => !near.includes(name));
+  const own = names.filter((name) => name.startsWith(`tests/${room}/`));
+  const others = names.filter((name) => !own.includes(name));
+  return [...near, ...own, ...others.slice(0, OTHERS_MAX)];
 }
 
 /** Of each file, which files import it when they run. */
