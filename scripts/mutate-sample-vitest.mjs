@@ -16,5 +16,13 @@ class AsOrdered extends BaseSequencer {
 
 export default mergeConfig(
   base,
-  defineConfig({ test: { bail: 1, maxWorkers: 1, sequence: { sequencer: AsOrdered } } }),
+  defineConfig({
+    test: {
+      bail: 1,
+      maxWorkers: 1,
+      sequence: { sequencer: AsOrdered },
+      // What was read once for one fault is there for the next.
+      experimental: { fsModuleCache: true, fsModuleCachePath: '.read' },
+    },
+  }),
 );
