@@ -39,7 +39,7 @@ const ROOMS = [
   'commands',
 ];
 /** Test files of other rooms that look for one fault, the nearest first. */
-const OTHERS_MAX = 20;
+const OTHERS_MAX = 8;
 /** Whole campaigns, and what looks at the built program or at pages only. */
 const TOO_SLOW =
   /^tests\/(library\/(proof|samples)|session\/(create-advisor|conclusion-evidence)|drill\/(command|class-report|score)|log\/fault-campaign|rpc\/client|records\/shared|commands\/(guided-session|way-out|capture-quantities)|proof\/check|suspects\/(guide|calibration)|proof\/(mutants|guide)|drill\/students|commands\/package|hostile\/many-parts|terminal\/|outside\/circuit-ngspice|walks\/)/;
