@@ -1,9 +1,9 @@
 /**
  * A drawn sample of small faults in every room: `node scripts/mutate-sample.mjs --seed 7 --each 5 [ROOM...]`.
  * Each is written into a copy of the last commit, one at a time, and looked for by the tests that import the file:
- * first those that name it themselves, then those of its room, then some others, whole campaigns left out. The first red
- * one ends the search, and `--seconds` a search that may never end. What is left is printed with its place, and is to be
- * looked at by a person: it may change nothing. A run that was stopped goes on by itself where `--out` says it was.
+ * the nearest `--files`, those of its room first, whole campaigns left out. The first red one ends the search, and
+ * `--seconds` a search that may never end. What is left is printed with its place, and is to be looked at by a person: it
+ * may change nothing. A run that was stopped goes on by itself where `--out` says it was.
  * `mutate.mjs` runs every fault of a room that computes; this one also goes where tests start whole programs.
  * Left out as there: generated files, and the text of sentences for people. `--only FILE:LINE:COLUMN` takes one again.
  */
@@ -38,8 +38,8 @@ const ROOMS = [
   'records',
   'commands',
 ];
-/** Test files of other rooms that look for one fault, the nearest first. */
-const OTHERS_MAX = 8;
+/** So many steps further away is a test of another room. */
+const FAR = 3;
 /** Whole campaigns, and what looks at the built program or at pages only. */
 const TOO_SLOW =
   /^tests\/(library\/(proof|samples)|session\/(create-advisor|conclusion-evidence)|drill\/(command|class-report|score)|log\/fault-campaign|rpc\/client|records\/shared|commands\/(guided-session|way-out|capture-quantities)|proof\/check|suspects\/(guide|calibration)|proof\/(mutants|guide)|drill\/students|commands\/package|hostile\/many-parts|terminal\/|outside\/circuit-ngspice|walks\/)/;
@@ -52,6 +52,7 @@ const { values, positionals } = parseArgs({
     seed: { type: 'string', default: '7' },
     each: { type: 'string', default: '5' },
     only: { type: 'string', default: '' },
+    files: { type: 'string', default: '40' },
     seconds: { type: 'string', default: '600' },
     out: { type: 'string', default: 'reports/mutation/sample.txt' },
   },
@@ -170,20 +171,19 @@ function runTests(tests) {
   });
 }
 
-/** The test files that import `file`, in any number of steps: the nearest, those of its room, and some of the others. */
+/** The test files nearest to `file` among those that import it: by the steps between them, those of its room first. */
 function testsOf(file, imports) {
   const steps = new Map([[file, 0]]);
   for (const [name, step] of steps)
     for (const by of imports.get(name) ?? []) if (!steps.has(by)) steps.set(by, step + 1);
-  const tests = [...steps].filter(
-    ([name, step]) => /\.test\.tsx?$/.test(name) && (step === 1 || !TOO_SLOW.test(name)),
-  );
-  const room = file.split('/')[1];
-  const near = tests.filter(([, step]) => step === 1).map(([name]) => name);
-  const names = tests.map(([name]) => name).filter((name) => !near.includes(name));
-  const own = names.filter((name) => name.startsWith(`tests/${room}/`));
-  const others = names.filter((name) => !own.includes(name));
-  return [...near, ...own, ...others.slice(0, OTHERS_MAX)];
+  const room = `tests/${file.split('/')[1]}/`;
+  const farness = ([name, step]) => step + (name.startsWith(room) || step === 1 ? 0 : FAR);
+  return [...steps]
+    .filter(([name]) => /\.test\.tsx?$/.test(name))
+    .filter(([name, step]) => step === 1 || !TOO_SLOW.test(name))
+    .sort((one, other) => farness(one) - farness(other))
+    .slice(0, Number(values.files))
+    .map(([name]) => name);
 }
 
 /** Of each file, which files import it when they run. */
