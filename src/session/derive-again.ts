@@ -269,9 +269,9 @@ function stepsNamed(ids: readonly string[]): string {
 }
 
 function isOfCircuit(step: Step, model: Modelled['of']): boolean {
-  if (step.kind !== 'measure' || step.probe === null || step.expected?.from !== 'circuit')
-    return true;
+  if (step.kind !== 'measure' || step.expected?.from !== 'circuit') return true;
   const { setup, probe, expected } = step;
+  if (probe === null) return false;
   const range = computedRange(model, { setup, probe });
   return range !== null && range.low === expected.low && range.high === expected.high;
 }

@@ -1,5 +1,6 @@
 /** The tests that the rules give. */
 import { describe, expect, test } from 'vitest';
+import type { Pull } from '../../src/circuit/circuit.ts';
 import { refuseTest } from '../../src/circuit/refuse-test.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { TEST_FAMILIES } from '../../src/circuit/test-list.ts';
@@ -89,6 +90,24 @@ test('the module-fed Hall circuit has every family', () => {
     standardTests(shipped('hall-module-fed')).map((option) => option.family),
   );
   expect([...families].sort()).toEqual([...TEST_FAMILIES].sort());
+});
+
+// A load shows how strong a bias is; a wire of the coil that nothing pulls up has none. Common practice, no source.
+test.each<[string, (pull: Pull | null) => Pull | null, boolean]>([
+  ['a bias on both wires', (pull) => pull, true],
+  ['no bias on one wire', () => null, false],
+  ['one wire pulled to ground', (pull) => pull && { ...pull, to: { kind: 'ground' } }, false],
+])('a coil with %s', (_, second, isLoaded) => {
+  const circuit = shipped('reluctor-two-wire');
+  const module = circuit.parts.find((part) => part.kind === 'module')!;
+  const inside = module.inside.map((pin) =>
+    pin.name === 'signal-minus' ? { ...pin, pull: second(pin.pull) } : pin,
+  );
+  const parts = circuit.parts.map((part) => (part === module ? { ...module, inside } : part));
+  const ids = standardTests({ ...circuit, parts }).map(({ id }) => id);
+  expect(ids.some((id) => id.includes('loaded-at-module'))).toBe(isLoaded);
+  expect(ids.includes('sensor.loaded-coil')).toBe(isLoaded);
+  expect(ids).toContain('sensor.coil-ohms');
 });
 
 /** `state target sensor [unplugged] kind plus minus` and, in brackets, what is clipped in. */
