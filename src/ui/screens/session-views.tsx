@@ -167,7 +167,7 @@ const VIEWS: {
   ),
 
   // What lies over it.
-  help: (_, at) => read(at, 'All keys', helpParagraphs(at.here.opened.drill !== null), 'help'),
+  help: (_, at) => read(at, 'All keys', helpParagraphs(at.here.opened), 'help'),
   sketch: ({ test }, at) => read(at, 'Wiring', sketchParagraphs(at.here.opened, test), 'sketch'),
   sums: ({ step }, at) => read(at, 'Sums', sumsParagraphs(at.here.opened, step), 'sums'),
   readings: (_, at) =>
