@@ -383,7 +383,11 @@ const VIEWS: {
   },
 
   // A drill.
-  opening: (_, at) => read(at, 'The job', openingLines(at.here.state.session)),
+  opening: (_, at) =>
+    read(at, 'The job', [
+      ...openingLines(at.here.state.session),
+      ...(at.here.opened.notice === undefined ? [] : ['', `! ${at.here.opened.notice}`]),
+    ]),
   picture: ({ capture }, { here, send }) => (
     <PicturePage
       capture={capture}
