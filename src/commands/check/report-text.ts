@@ -95,7 +95,13 @@ export function tableText({ linked, proof }: ProvedFile): string {
 /** One line of what a tree costs; minutes to one place, because the costs themselves are estimates. */
 export function costText(cost: CostComparison & { readonly procedure: string }): string {
   const minutes = (value: number) => value.toFixed(1);
-  const exact = cost.optimum - cost.bound < 0.05;
-  const bound = exact ? '' : `, and none is below ${minutes(cost.bound)}`;
-  return `${cost.procedure}: ${minutes(cost.tree)} minutes on average, counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)}${bound}; following the suggestions takes ${minutes(cost.guided)}`;
+  const bound =
+    cost.bound < cost.optimum - 0.05
+      ? ` (none takes less than ${minutes(cost.bound)} in the cars it was made from)`
+      : '';
+  const astray =
+    cost.astray > 0
+      ? `; it leads ${(100 * cost.astray).toFixed(1)} % of them to another repair, and these take the tree's minutes as well`
+      : '';
+  return `${cost.procedure}: ${minutes(cost.tree)} minutes on average, counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)} in cars it was not made from${bound}${astray}; following the suggestions takes ${minutes(cost.guided)}`;
 }
