@@ -88,7 +88,7 @@ export function tableText({ linked, proof }: ProvedFile): string {
     `${linked.procedure.name} over ${linked.procedure.circuit}`,
     line(head),
     ...rows.map(line),
-    `Weighted by fault, with each step starting where the one before it ended, a conclusion takes ${proof.minutes.toFixed(1)} minutes on average.`,
+    `Weighted by fault, with each step starting where the one before it ended, a conclusion takes ${proof.minutes.toFixed(1)} minutes in all on average, with questions and preparations.`,
   ].join('\n');
 }
 
@@ -103,5 +103,5 @@ export function costText(cost: CostComparison & { readonly procedure: string }):
     cost.astray > 0
       ? `; it leads ${(100 * cost.astray).toFixed(1)} % of them to another repair, and these take the tree's minutes as well`
       : '';
-  return `${cost.procedure}: ${minutes(cost.tree)} minutes on average, counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)} in cars it was not made from${bound}${astray}; following the suggestions takes ${minutes(cost.guided)}`;
+  return `${cost.procedure}: ${minutes(cost.tree)} minutes in all on average (with questions, preparations and cars with nothing wrong), counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)} of tests alone, in cars it was not made from${bound}${astray}; following the suggestions takes ${minutes(cost.guided)}`;
 }
