@@ -31,21 +31,26 @@ import { perform } from './until-saved.ts';
 export const ADVICE_WORDS: readonly Word<Place>[] = [
   {
     words: ['suspects'],
+    isTold: isAdvised,
     help: helpLine('suspects', 'what it could be, by chance'),
     does: saySuspects,
   },
   {
     words: ['next'],
+    isTold: isAdvised,
     help: helpLine('next', 'what would tell you most now'),
     does: sayNextTests,
   },
   {
     words: ['do'],
+    isTold: isAdvised,
     help: helpLine('do NUMBER', 'do that suggested test'),
     does: (place, text) => doProposal(place, Number(text)),
   },
   {
     words: ['aside'],
+    // At a bench every test can be done.
+    isTold: ({ opened }) => opened.drill === null,
     help: helpLine(
       'aside NUMBER',
       "that one can't be done here; a part: nothing at its connector; aside back: it can after all",
@@ -63,6 +68,11 @@ export const CONCLUDE_WORD: Word<Place> = {
   ),
   does: (place, text) => conclude(place, text),
 };
+
+/** Some levels of a drill have no suspects; elsewhere the word says itself why it has none. */
+function isAdvised({ opened }: Place): boolean {
+  return opened.drill === null || adviceOf(opened) !== null;
+}
 
 const SUSPECTS_SHOWN = 8;
 

@@ -179,7 +179,10 @@ export function refusalLine({
 }
 
 /** The advisor, where there is one and a drill's level lets it speak. */
-export function adviceOf({ advisor, drill }: OpenedSession): Advisor | null {
+export function adviceOf({
+  advisor,
+  drill,
+}: Pick<OpenedSession, 'advisor' | 'drill'>): Advisor | null {
   return drill && !drill.level.suspects ? null : advisor;
 }
 

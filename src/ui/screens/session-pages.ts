@@ -120,7 +120,9 @@ export function beginPages(opened: OpenedSession, isRetest: boolean): PagesState
     : begins
       ? [{ name: 'opening' }]
       : [];
-  return { session, over, message: null, half: null };
+  // A drill says it with the job.
+  const message = opened.drill === null && opened.notice ? `! ${opened.notice}` : null;
+  return { session, over, message, half: null };
 }
 
 /** The state after an event, and what is wanted. */

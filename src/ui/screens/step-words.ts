@@ -2,6 +2,7 @@
 
 import { lookWords } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
+import { showsGood } from '../../drill/levels.ts';
 import { andWords } from '../../procedure/draw-graph.ts';
 import { freeOrderTitle } from '../../procedure/free-order.ts';
 import { inShort } from '../../procedure/in-short.ts';
@@ -221,7 +222,7 @@ export function stepParagraphs(
 ): Paragraph[] {
   if (!isTask(step)) return [];
   const expected = expectedShown(opened, session, step, again !== null);
-  const why = opened.bind(step.why).trim();
+  const why = reasonsOf(opened, session, step);
   const notTicked = notTickedWords(session, step, { instruments: 'F9', cannot: 'F3' });
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   const short = stepCautionsInShort(session, step);
@@ -253,6 +254,15 @@ export function stepParagraphs(
     ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
     ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
+}
+
+/** Why a step is made; empty in a drill that hides what is good, which the reasons tell. */
+export function reasonsOf(
+  { bind }: Pick<OpenedSession, 'bind'>,
+  session: Session,
+  step: Step,
+): string {
+  return isTask(step) && showsGood(session) ? bind(step.why).trim() : '';
 }
 
 /** All rounds of moving or warming made at this step, in a line, those before a repair and those after it apart. */
@@ -346,15 +356,19 @@ function foundAt(answer: Answer, session: Session): string {
     'outcome' in answer
       ? outcomes.find(({ name }) => name === answer.outcome)?.words || answer.outcome
       : '';
+  // The words of an outcome say whether it is good; an answer in words has no others.
+  const isJudged = showsGood(session);
   switch (answer.type) {
     case 'reading-recorded': {
       const { typed, value, unit } = answer;
-      return `${formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed)}: ${outcome}`;
+      const found = formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
+      return isJudged ? `${found}: ${outcome}` : found;
     }
-    case 'look-recorded':
-      return answer.look === null
-        ? outcome
-        : seenAndSaid(seenWords(answer.look, answer.capture), outcome);
+    case 'look-recorded': {
+      if (answer.look === null) return outcome;
+      const seen = seenWords(answer.look, answer.capture);
+      return isJudged ? seenAndSaid(seen, outcome) : seen;
+    }
     case 'step-done':
       return 'done';
     case 'step-impossible':
