@@ -50,13 +50,14 @@ import { notTickedWords } from './not-ticked-words.ts';
 
 /**
  * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
- * left)`; nothing before the first test.
+ * left)`; before the first test only what is left.
  */
 export function soFarWords(session: Session, left: number | null): string {
   const estimated = Math.round(spentMinutes(session));
-  if (estimated === 0) return '';
+  const about = left === null ? '' : `about ${Math.round(left)} left`;
+  if (estimated === 0) return about === '' ? '' : ` (${about})`;
   const clock = clockMinutes(session);
-  const more = left === null ? '' : `, about ${Math.round(left)} left`;
+  const more = about === '' ? '' : `, ${about}`;
   if (clock === null) return ` (${estimated} min estimated so far${more})`;
   return ` (${clock < 1 ? '<1' : Math.round(clock)} min by the clock${more})`;
 }

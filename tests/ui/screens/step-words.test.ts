@@ -39,7 +39,8 @@ test('minutes so far are those of the clock, and said to be estimated where none
       ...{ at: when(9).at, elapsed: minutes * 60_000 },
     });
   };
-  expect(soFarWords(sessionAfter([]), 20)).toBe('');
+  expect(soFarWords(sessionAfter([]), null)).toBe('');
+  expect(soFarWords(sessionAfter([]), 20)).toBe(' (about 20 left)');
   expect(soFarWords(at(12.3), 20)).toBe(' (12 min by the clock, about 20 left)');
   expect(soFarWords(at(0.5), null)).toBe(' (<1 min by the clock)');
   // by hand: two steps of a minute each
