@@ -306,6 +306,22 @@ export type ExpectedShown =
   | { readonly kind: 'number'; readonly low: number | null; readonly high: number | null }
   | { readonly kind: 'look'; readonly looks: readonly Look[] };
 
+/** Vehicle states that it can be said cannot be had: with the key off every vehicle can be tested. */
+export const STATES_ASIDE = ['key-on', 'cranking', 'running'] as const;
+export type StateAside = (typeof STATES_ASIDE)[number];
+
+/**
+ * The vehicle cannot be had in a state, or must not be: nothing is proposed that needs it or one that is reached through
+ * it, and steps that do are gone round; or can be after all.
+ */
+export interface StateSetAside extends When {
+  readonly type: 'state-set-aside';
+  readonly state: StateAside;
+  readonly aside: boolean;
+  /** As of a connector. */
+  readonly reason: string;
+}
+
 /** A value of this car: as typed, as understood, and from where it is known. */
 export interface SetValue extends KnownValue {
   readonly typed: string;
@@ -552,6 +568,7 @@ export type SessionEvent =
   | TestRecorded
   | TestSetAside
   | ConnectorSetAside
+  | StateSetAside
   | ValueSet
   | ValueTakenBack
   | ShortPlaced

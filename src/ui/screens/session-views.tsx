@@ -225,7 +225,7 @@ const VIEWS: {
     <PickScreen
       title="What cannot be reached"
       items={reachItems(here.state, page)}
-      empty="This test needs no connector."
+      empty="This test needs no connector, and the key is off."
       onPick={({ id }) => send({ type: 'chosen', id })}
       onClose={() => send(CLOSE)}
     />
