@@ -165,7 +165,7 @@ function docsOf(tables: string, { circuits }: BenchOptions): string {
     'ngspice stands in their place, and a session through the JSON-RPC front end is held on each. Shares have their 95 %',
     'interval beside them (Wilson). One repair can be told where the tests at hand, those of the tree and the standard ones,',
     'tell the true fault from every other that the module would notice in this same car, and from a whole car; each other',
-    'fault is as large as the true one, and once of a size that is drawn. The values of the car are known to this count and',
+    'fault is as large as the true one, or of sizes that are drawn. The values of the car are known to this count and',
     'to nobody at the car, so it is rather too large. Of these, only one repair alone and PROVEN counts.',
     ...(left.length > 0 ? [`Not run for these figures: ${left.join(', ')}.`] : []),
     tables,

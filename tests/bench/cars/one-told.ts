@@ -25,8 +25,8 @@ export interface ToldAsk {
   readonly inspect: (of: string) => 'sound' | 'faulty';
 }
 
-/** Sizes drawn of each other fault, beside that of the true one; the more, the fewer cars count as told. */
-const SIZES = 1;
+/** Sizes drawn of each other fault that cannot be as large as the true one; one beside that where it can. */
+const SIZES = 3;
 /** What a whole car is called among those that no test tells apart. */
 const WHOLE = 'nothing wrong';
 
@@ -49,29 +49,19 @@ export async function takenFor(ask: ToldAsk): Promise<string | 'none' | null> {
   return 'none';
 }
 
-/** The other fault in some sizes, and as large as the true one: that one is the hardest to tell from it. */
+/** The other fault in some sizes, and with the ohms of the true one: that one is the hardest to tell from it. */
 function ofEverySize(
   { weight, trouble, ...rest }: FaultToDraw,
   own: CarFault,
   random: () => number,
 ): CarFault[] {
   const first = trouble(random);
-  const ohms = sizeOf(own.trouble);
-  if (sizeOf(first) === null) return [{ ...rest, trouble: first }];
-  const drawn = [first, ...Array.from({ length: SIZES - 1 }, () => trouble(random))];
-  const alike = ohms === null ? [] : [withSize(first, ohms)];
-  return [...alike, ...drawn].map((one) => ({ ...rest, trouble: one }));
-}
-
-/** Ohms or share of a fault; null where it has only one size. */
-function sizeOf(trouble: Trouble): number | null {
-  if ('ohms' in trouble) return trouble.ohms;
-  return 'size' in trouble ? trouble.size : null;
-}
-
-function withSize(trouble: Trouble, size: number): Trouble {
-  if ('ohms' in trouble) return { ...trouble, ohms: size };
-  return 'size' in trouble ? { ...trouble, size } : trouble;
+  const isSized = 'ohms' in first || 'size' in first;
+  const sizes: Trouble[] =
+    'ohms' in first && 'ohms' in own.trouble
+      ? [{ ...first, ohms: own.trouble.ohms }, first]
+      : [first, ...Array.from({ length: isSized ? SIZES - 1 : 0 }, () => trouble(random))];
+  return sizes.map((one) => ({ ...rest, trouble: one }));
 }
 
 /** The tests that can be made here, with what the true car shows in each. */
