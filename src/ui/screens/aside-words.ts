@@ -31,7 +31,7 @@ export function setAsideWords(
   return `${BACK}: ${words}.${isRound ? ' Steps already skipped stay skipped until you take them back.' : ''}`;
 }
 
-const BACK = 'Can be made after all';
+const BACK = 'Can be done after all';
 
 function allAt(connector: string): string {
   return `all that needs ${connector}`;
