@@ -31,11 +31,8 @@ function drawMutants(options) {
   }
 
   function isSentence({ fileName, mutatorName, location }) {
-    if (mutatorName !== 'StringLiteral') return false;
-    if (location.start.line !== location.end.line) return true;
-    if (!texts.has(fileName)) texts.set(fileName, readFileSync(fileName, 'utf8').split('\n'));
-    const line = texts.get(fileName)[location.start.line] ?? '';
-    return SENTENCE.test(line.slice(location.start.column, location.end.column));
+    if (!texts.has(fileName)) texts.set(fileName, readFileSync(fileName, 'utf8'));
+    return isWording(texts.get(fileName), { mutatorName, location });
   }
 
   /** The same for the same mutant on every machine: 0 to 1 from its place and what it says. */
@@ -47,6 +44,13 @@ function drawMutants(options) {
   }
 }
 drawMutants.inject = ['options'];
+
+/** Whether a mutant changes nothing but a sentence for people, or a part of one; lines count from 0. */
+export function isWording(text, { mutatorName, location: { start, end } }) {
+  if (mutatorName !== 'StringLiteral') return false;
+  if (start.line !== end.line) return true;
+  return SENTENCE.test((text.split('\n')[start.line] ?? '').slice(start.column, end.column));
+}
 
 /** A mutant by its place and what it says. */
 function nameOf({ fileName, mutatorName, location: { start, end }, replacement }) {

@@ -395,7 +395,6 @@ const OWN_IDEA: Readonly<Record<string, string>> = {
   'src/session/view-suspects.ts': 'suspects as lists and reports show them',
   'src/suspects/huffman.ts': 'an algorithm with its source',
   'src/suspects/predicted-words.ts': 'what a suspect would show, in words',
-  'src/suspects/stand-in.ts': 'an algorithm with its source',
   'src/ui/parts/big-words.ts': 'letters of several lines',
   'src/ui/plain/plain-known.ts': 'one word of the dialogue of lines',
   'src/ui/plain/plain-plan.ts': 'one word of the dialogue of lines',

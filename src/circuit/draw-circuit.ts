@@ -1,6 +1,6 @@
 /**
  * A small wiring sketch: what feeds the sensor on the left, the sensor on the right, a line for each wire, the lead tips
- * R and B where the test puts them, connectors that are off as gaps, bridges named below.
+ * R and B where the test puts them, splices as o, connectors that are off as gaps, bridges named below.
  */
 import { foldWords } from '../source/fold-words.ts';
 import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
@@ -18,7 +18,7 @@ export interface DrawOptions {
   /** Columns, 60 to 80. */
   readonly width: number;
   readonly ascii: boolean;
-  /** Named below: connectors and splices of this car's harness, and what a person says shares feed or ground. */
+  /** Named below: what else hangs on a splice of the circuit, connectors and splices of this car's harness, and what a person says shares feed or ground. */
   readonly besides?: boolean;
 }
 
@@ -27,6 +27,8 @@ export interface DrawnWire {
   readonly wire: Wire;
   readonly here: TerminalId;
   readonly there: TerminalId;
+  /** The splices of the circuit file that it passes on its way, the nearest first. */
+  readonly splices: readonly TerminalId[];
   readonly left: string;
   readonly right: string;
 }
@@ -40,6 +42,7 @@ interface Glyphs {
 
 const PLAIN_GLYPHS: Glyphs = { line: '-', side: '|', corners: ['+', '+', '+', '+'] };
 const BOX_GLYPHS: Glyphs = { line: '─', side: '│', corners: ['┌', '┐', '└', '┘'] };
+const SPLICE = 'o';
 const WIDTH_MIN = 60;
 const WIDTH_MAX = 80;
 /** Columns of wire at least and at most: two connectors, two tips, the name between blanks. */
@@ -66,7 +69,12 @@ interface Layout {
 export function drawCircuit(circuit: Circuit, options: DrawOptions): string[] {
   const width = Math.max(WIDTH_MIN, Math.min(WIDTH_MAX, options.width));
   const rows = rowsOf(circuit, options.pins ?? {});
-  const besides = options.besides ? besidesOf(circuit) : [];
+  // On a step the wires with the leads are all there is room for.
+  const isWhole = options.besides === true || options.test === undefined;
+  const besides = [
+    ...(isWhole ? splicedWords(circuit, rows) : []),
+    ...(options.besides ? besidesOf(circuit) : []),
+  ];
   const below = [...notes(circuit, options, rows), ...besides].flatMap((note) =>
     foldWords(note, width - NOTE_INDENT.length, width - NOTE_HANG.length).map(
       (line, index) => `${index === 0 ? NOTE_INDENT : NOTE_HANG}${line}`,
@@ -152,13 +160,66 @@ function rowsOf(circuit: Circuit, pins: Readonly<Record<TerminalId, string>>): R
     if (partName(wire.from) !== sensor && partName(wire.to) !== sensor) return [];
     const [here, end] =
       partName(wire.from) === sensor ? [wire.from, wire.to] : [wire.to, wire.from];
-    const there = farEnd(circuit, wire, end);
+    const { there, splices } = throughSplices(circuit, wire, here, farEnd(circuit, wire, end));
     const left =
       partName(there) === moduleOf(circuit).name
         ? label(there)
         : sourceOf(circuit, wire, here, there);
-    return [{ wire, here, there, left, right: label(here) }];
+    return [{ wire, here, there, splices, left, right: label(here) }];
   });
+}
+
+/** The splices between a wire and `end`, and the module's pin behind them; `end` itself where there is none. */
+function throughSplices(
+  circuit: Circuit,
+  wire: Wire,
+  here: TerminalId,
+  end: TerminalId,
+): Pick<Row, 'there' | 'splices'> {
+  const { sections, end: last } = wayFrom(circuit, wire, here);
+  const splices = isSplice(last) ? [last] : [];
+  const module = moduleOf(circuit).name;
+  let there = end;
+  for (const splice of splices)
+    for (const next of besideSplice(circuit, splice, sections)) {
+      if (partName(next) === module && isSplice(there)) there = next;
+      if (isSplice(next) && !splices.includes(next)) splices.push(next);
+    }
+  return { there, splices };
+}
+
+/** Where the other wires of a splice end. */
+function besideSplice(
+  { wires }: Circuit,
+  splice: TerminalId,
+  sections: readonly Wire[],
+): TerminalId[] {
+  return wires.flatMap((one) => {
+    if (sections.includes(one)) return [];
+    return one.from === splice ? [one.to] : one.to === splice ? [one.from] : [];
+  });
+}
+
+function isSplice(terminal: TerminalId): boolean {
+  return terminal.startsWith('splice.');
+}
+
+/** `o: splice; the feed and the ground go on to the speed sensor`; nothing where no wire passes one. */
+function splicedWords(circuit: Circuit, rows: readonly Row[]): string[] {
+  const ways = new Map<string, string[]>();
+  for (const { wire, here, splices } of rows) {
+    const { sections } = wayFrom(circuit, wire, here);
+    const ends = splices.flatMap((splice) => besideSplice(circuit, splice, sections));
+    for (const part of circuit.parts)
+      if (part.kind === 'neighbour' && ends.some((end) => partName(end) === part.name))
+        ways.set(part.words, [...(ways.get(part.words) ?? []), `the ${wireName(wire)}`]);
+  }
+  if (rows.every(({ splices }) => splices.length === 0)) return [];
+  const said = [...ways].map(
+    ([words, wires]) =>
+      `${wires.join(' and ')} ${wires.length > 1 ? 'go' : 'goes'} on to the ${words}`,
+  );
+  return [['o: splice', ...said].join('; ')];
 }
 
 /** What is behind a wire that does not come from the module: `battery + > relay > fuse`. */
@@ -195,7 +256,8 @@ function sourceOf(circuit: Circuit, wire: Wire, here: TerminalId, from: Terminal
 /** The wire between the boxes, with connectors, lead tips and its name. */
 function wireText(row: Row, width: number, { test }: DrawOptions, glyphs: Glyphs): string {
   const off = (terminal: TerminalId) => test?.setup.unplugged.includes(partName(terminal)) === true;
-  const left = `${off(row.there) ? '  ' : glyphs.line}${tip(row.there, test) || glyphs.line}`;
+  const joined = row.splices.length > 0 ? SPLICE : '';
+  const left = `${off(row.there) ? '  ' : glyphs.line}${tip(row.there, test) || (joined === '' ? glyphs.line : '')}${joined}`;
   const right = `${tip(row.here, test) || glyphs.line}${off(row.here) ? '  ' : glyphs.line}`;
   const room = width - left.length - right.length;
   const name = ` ${cut(wireName(row.wire), room - 4)} `;

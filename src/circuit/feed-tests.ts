@@ -94,7 +94,7 @@ export function feedTests(
 }
 
 /** What is lost on the way to battery negative, with and without a load. */
-export function groundTests(list: TestList, { here }: Lead): void {
+export function groundTests(list: TestList, { here, there }: Lead): void {
   const off = { unplugged: [list.sensor] };
   const say = pin(here);
   list.volts(
@@ -123,6 +123,15 @@ export function groundTests(list: TestList, { here }: Lead): void {
     { ...off, bridges: [load] },
     ['test-light'],
   );
+  // From the other end, where the sensor's plug cannot be reached: what the module itself loses.
+  if (partName(there) === list.module)
+    list.volts(
+      `${there}.drop`,
+      'ground',
+      `Voltage drop from ${pin(there)} at the module to battery negative`,
+      there,
+      NEGATIVE,
+    );
 }
 
 /** On both sides of each fuse and of each relay's contact. */

@@ -6,7 +6,7 @@ import type { TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, type TestList } from './test-list.ts';
 import { hasMarks, MARKS } from './timing-marks.ts';
 
-/** Whether the module follows a good sensor. */
+/** Whether the module follows a good sensor, and what comes of it at the plug where there is no live data. */
 export function spareTests(list: TestList): void {
   const module = moduleOf(list.circuit);
   for (const pinInside of module.inside)
@@ -25,11 +25,38 @@ export function spareTests(list: TestList): void {
         },
       );
     }
+  for (const lead of list.leads) sparePicture(list, lead);
+}
+
+/** What a good sensor gives at the plug: a contact there spoils it as before, a fault inside the old one does not. */
+function sparePicture(list: TestList, { here, there }: Lead): void {
+  const input = list.inputAt(there);
+  if (!input) return;
+  const against = input.kind === 'swing' ? `${list.module}.${input.against}` : null;
+  const other = list.leads.find((one) => one.there === against);
+  list.add(
+    `${here}.spare-pattern`,
+    'spare',
+    `A good spare sensor plugged in and moved: scope at ${pin(here)} of the sensor`,
+    8,
+    { kind: 'pattern', plus: here, minus: other?.here ?? NEGATIVE },
+    ['spare-sensor', 'scope'],
+    { ...list.moving(), sensor: 'spare' },
+  );
 }
 
 /** Ohms along a wire, to ground and to each other wire of the sensor, connectors off. */
 export function continuityTests(list: TestList, { wire, here, there }: Lead): void {
   const name = wholeName(wire);
+  // From the module's end the sensor may stay plugged in: nothing of it leads to the body.
+  if (partName(there) === list.module && wire.role !== 'ground')
+    list.ohms(
+      `${there}.ohms-to-ground`,
+      `Ohms from ${pin(there)} at the module's connector to battery negative, module unplugged`,
+      there,
+      NEGATIVE,
+      { state: 'key-off', unplugged: [list.module] },
+    );
   const near = connectorsOff(list, [there]);
   if (near.unplugged.length > 1)
     list.ohms(

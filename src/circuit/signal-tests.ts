@@ -244,3 +244,35 @@ export function injectionTests(list: TestList, lead: Lead, feed: Lead | undefine
     );
   }
 }
+
+/**
+ * A pull-up lent to the signal at the module, from the feed beside it: with the module's own missing, or not reached by its
+ * pin, wire and sensor show what they do. A wire that is held down stays down, and from here the sensor's plug may stay closed.
+ */
+export function lentTests(list: TestList, lead: Lead, feed: Lead | undefined): void {
+  const { there } = lead;
+  const pull = pullFor(list, lead, feed);
+  if (!feed || partName(feed.there) !== list.module) return;
+  if (list.inputAt(there)?.kind !== 'levels' || pull?.to !== NEGATIVE) return;
+  const bridges: Bridge[] = [{ from: feed.there, to: there, through: { ohms: PULL_UP_OHMS } }];
+  const from = `with ${PULL_UP_OHMS} ohm from ${pin(feed.there)} to ${pin(there)}`;
+  list.volts(
+    `${there}.lent-volts`,
+    'injection',
+    `Volts at ${pin(there)} of the module ${from}`,
+    there,
+    NEGATIVE,
+    { bridges },
+    ['resistor'],
+    2,
+  );
+  list.add(
+    `${there}.lent-pattern`,
+    'injection',
+    `Scope at ${pin(there)} of the module ${from}`,
+    4,
+    { kind: 'pattern', plus: there, minus: NEGATIVE },
+    ['scope', 'resistor'],
+    { ...list.moving(), bridges },
+  );
+}

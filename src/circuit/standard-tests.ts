@@ -15,6 +15,7 @@ import {
   biasTests,
   bypassServing,
   injectionTests,
+  lentTests,
   patternTests,
   pullFor,
   signalTests,
@@ -44,6 +45,7 @@ export function standardTests(circuit: Circuit): TestOption[] {
   for (const lead of [...feeds, ...grounds]) bypassServing(list, lead, signals);
   signals.forEach((signal, index) => {
     injectionTests(list, signal, feeds[index] ?? feeds[0]);
+    lentTests(list, signal, feeds[index] ?? feeds[0]);
   });
   for (const signal of signals) biasTests(list, signal, signals);
   for (const lead of list.leads)

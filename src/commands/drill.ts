@@ -250,6 +250,7 @@ function subjects(desk: Desk): string[] {
 function runUnattended(desk: Desk, args: Arguments, io: Io, actions: ActionsFile): number {
   const hand = begin(desk, args, actions);
   if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
+  if (hand.notice !== undefined) io.err(`${safeText(hand.notice)}\n`);
   const failure = runActions(hand, actions, (words) =>
     io.err(`${safeText(words, { lines: true })}\n`),
   );
@@ -267,6 +268,7 @@ async function runPlain(desk: Desk, args: Arguments, io: Io): Promise<number> {
     if (!chosen) return EXIT.interrupted;
     const hand = begin(desk, chosen, null);
     if (isProblem(hand)) return tellProblem(io, hand, EXIT.wrongInput);
+    if (hand.notice !== undefined) dialogue.say(hand.notice);
     const end = await plainDrill(hand, dialogue);
     hand.driver.close();
     const code = end === 'input-ended' ? EXIT.interrupted : EXIT.done;

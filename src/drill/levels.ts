@@ -1,6 +1,7 @@
 /** The levels of a drill: what the student is shown, and what is hidden in the vehicle. */
 
 import type { LevelName } from '../session/events.ts';
+import type { Session } from '../session/session.ts';
 
 /** One level by what it shows and what it hides. */
 export interface Level {
@@ -92,4 +93,15 @@ export function levelOf(text: string): Level | null {
 /** The level of that name. */
 export function levelNamed(name: LevelName): Level {
   return LEVELS.find((level) => level.name === name)!;
+}
+
+/**
+ * May what a healthy circuit shows be told in this session: always, except in a drill that goes on at a level that hides
+ * it. The words of an outcome and the reasons of a step tell it too.
+ */
+export function showsGood({
+  opened: { vehicle },
+  revealed,
+}: Pick<Session, 'opened' | 'revealed'>): boolean {
+  return vehicle.kind !== 'drill' || revealed !== null || levelNamed(vehicle.level).expected;
 }

@@ -31,7 +31,7 @@ const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
 export function adviceFor(shown: DrillShown): string {
   const { right, evidence, readings, wasted, yardstickMinutes, classes, level, danger } = shown;
   if (danger !== null)
-    return `Safety first: before each test say what the instrument puts into the circuit. The bench stopped one: ${danger}.`;
+    return `Safety first: before each test say what the instrument puts into the circuit. ${stoppedWords(shown.stopped, danger)}`;
   if (shown.passedOver > 0)
     return 'Read the cautions before the first test in each vehicle state; that is step one.';
   if (readings === 0) return 'Measure before you name a part.';
@@ -46,4 +46,10 @@ export function adviceFor(shown: DrillShown): string {
   return next
     ? `Well done. Try level ${next.number}: ${next.title}.`
     : 'Well done. Try another circuit on this level.';
+}
+
+function stoppedWords(stopped: number, danger: string): string {
+  return stopped > 1
+    ? `The bench stopped ${stopped} tests; the first: ${danger}.`
+    : `The bench stopped one: ${danger}.`;
 }

@@ -72,7 +72,7 @@ export function scoreWords({ name }: Pick<ScorePart, 'name'>, facts: ScoreFacts)
     case 'safety':
       return safetyWords(facts);
     case 'danger':
-      return `a test that would have hurt someone or the vehicle: ${DANGER_MOST} points at most`;
+      return `${facts.stopped > 1 ? `${facts.stopped} tests` : 'a test'} that would have hurt someone or the vehicle: ${DANGER_MOST} points at most`;
   }
 }
 

@@ -150,6 +150,7 @@ function problemsOf(
     case 'step-reopened':
     case 'test-set-aside':
     case 'connector-set-aside':
+    case 'state-set-aside':
     case 'value-set':
     case 'value-taken-back':
     case 'short-placed':
@@ -219,22 +220,37 @@ function sameShown(one: KeptShown, other: KeptShown): boolean {
   return one.value === other.value && one.unit === other.unit;
 }
 
-/** Points of a picture that two machines may differ by, as a share of its swing; the digest of the samples may differ then. */
+/** What a picture's levels and points may differ by between two machines, as a share of its swing, ... */
 const POINT_SLACK = 0.01;
+/** ... and every other number, as a share of itself; the digest of the samples may differ then. Our choice. */
+const NUMBER_SLACK = 1e-3;
+const LEVELS: ReadonlySet<string> = new Set(['points', 'low', 'high', 'mean', 'ac']);
 
+/** Whether two captures tell the same, whichever machine made them. */
 function alike(one: StepCapture, other: StepCapture): boolean {
   const slack = POINT_SLACK * Math.max(other.measures.high - other.measures.low, 1e-3);
-  const near = (points: readonly number[], others: readonly number[]) =>
-    points.length === others.length &&
-    points.every((point, at) => Math.abs(point - others[at]!) <= slack);
+  return tellsSame({ ...one, sha256: '' }, { ...other, sha256: '' }, 0, slack);
+}
+
+/** Numbers within `slack`, or their own; levels and what is in them within `levelSlack`; all else to the letter. */
+function tellsSame(one: unknown, other: unknown, slack: number, levelSlack: number): boolean {
+  if (typeof one === 'number' && typeof other === 'number')
+    return Math.abs(one - other) <= Math.max(slack, NUMBER_SLACK * Math.abs(other));
+  if (typeof one !== 'object' || typeof other !== 'object' || !one || !other) return one === other;
+  const keys = Object.keys(one);
   return (
-    one.from === other.from &&
-    one.name === other.name &&
-    one.findings.length === other.findings.length &&
-    one.measures.kind === other.measures.kind &&
-    near([one.measures.low, one.measures.high], [other.measures.low, other.measures.high]) &&
-    one.channels.length === other.channels.length &&
-    one.channels.every(({ points }, at) => near(points, other.channels[at]!.points))
+    Array.isArray(one) === Array.isArray(other) &&
+    keys.length === Object.keys(other).length &&
+    keys.every(
+      (key) =>
+        Object.hasOwn(other, key) &&
+        tellsSame(
+          Reflect.get(one, key),
+          Reflect.get(other, key),
+          LEVELS.has(key) ? levelSlack : slack,
+          levelSlack,
+        ),
+    )
   );
 }
 

@@ -48,6 +48,12 @@ export function settingsFolder(env: Env): string {
   return xdgFolder(env, 'XDG_CONFIG_HOME', ['.config']);
 }
 
+/** `$XDG_CACHE_HOME/ohmward`, by default ~/.cache/ohmward; null where the environment names no home: nothing is kept then. */
+export function cacheFolder(env: Env): string | null {
+  const hasHome = Boolean(env.HOME || env['USERPROFILE'] || env['XDG_CACHE_HOME']);
+  return hasHome ? xdgFolder(env, 'XDG_CACHE_HOME', ['.cache']) : null;
+}
+
 /** The shipped `procedures` folder, looked for above the running file, then under `cwd`; null when there is none. */
 export function libraryFolder(cwd: string, runningFile: string = import.meta.url): string | null {
   const shipped = shippedFolder('procedures', runningFile);

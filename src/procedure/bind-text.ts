@@ -25,6 +25,11 @@ export function placesOf(text: string): string[] {
   return [...text.matchAll(PLACE)].map((match) => match[1]!);
 }
 
+/** The text without the places it asks for. */
+export function withoutPlaces(text: string): string {
+  return text.replace(PLACE, ' ');
+}
+
 /** A part's own pin has the number of the harness terminal before it. */
 function harnessSide(id: string): string {
   return id.replace(/\.pin$/, '');

@@ -16,6 +16,7 @@ import type { Step as StepDraft } from './generated/procedure.mjs';
 import type { Drive } from './job.ts';
 import { givenFor, resultsFor } from './link-call.ts';
 import type { Frame, Linking, Written } from './linking.ts';
+import { openPlaces } from './open-place.ts';
 import type { MendedShape, ParsedProcedure } from './parse-procedure.ts';
 import type { Procedure, Step } from './procedure.ts';
 
@@ -75,6 +76,7 @@ const BESIDE_THE_WAY: ReadonlySet<string> = new Set([
   'missing-repair',
   'missing-text',
   'unknown-place',
+  'open-place',
   'unknown-caution',
   'unknown-outcome',
   'unknown-need',
@@ -129,6 +131,7 @@ export class Linker implements Linking {
         'this is a sub-procedure; it only runs inside another one',
         'choose a procedure without "needs"',
       );
+    this.tellOpenPlaces();
     const start = this.fold({
       parsed: this.top,
       prefix: '',
@@ -156,6 +159,15 @@ export class Linker implements Linking {
       places: this.places,
       standing: (name) => this.standing(name),
     };
+  }
+
+  /** Braces in the texts over the tree; those of a step are told with it. */
+  private tellOpenPlaces(): void {
+    const { draft, source } = this.top;
+    const known = (this.circuit?.terminals ?? []).map(({ id }) => id);
+    for (const key of ['title', 'about'] as const)
+      for (const { words, fix } of openPlaces(draft[key] ?? '', known))
+        this.add('open-place', source, [key], words, fix, 'value');
   }
 
   /** The cautions that a step asks for by name; one that is not there is told. */

@@ -5,6 +5,7 @@ import { placesOf } from './bind-text.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import { passedOn } from './link-call.ts';
 import type { Frame, Linking, Written } from './linking.ts';
+import { openPlaces } from './open-place.ts';
 
 /** A step as its author wrote it, inside the procedure that is being linked. */
 export class StepDraftReader {
@@ -34,7 +35,7 @@ export class StepDraftReader {
   title(): string {
     const { title } = this.draft;
     if (title === undefined) return words(this.id);
-    const filled = withoutPlaces(this.bound(title, ['title']));
+    const filled = inAWord(this.bound(title, ['title']));
     return filled.charAt(0).toUpperCase() + filled.slice(1);
   }
 
@@ -46,6 +47,7 @@ export class StepDraftReader {
 
   /** Places named by a need become the caller's terminal or words; all other places must be terminals. */
   bound(text: string, path: Path): string {
+    this.tellOpenPlaces(text, path);
     const needs = new Map<string, Written>();
     const filled = text
       .split('\n')
@@ -170,6 +172,16 @@ export class StepDraftReader {
     this.linker.add(code, source, [...this.path, ...path], wording, fix, what, 'error', isMeant);
   }
 
+  private tellOpenPlaces(text: string, path: Path): void {
+    const { source, draft } = this.frame.parsed;
+    const known = [
+      ...(this.linker.circuit?.terminals ?? []).map(({ id }) => id),
+      ...Object.keys(draft.needs ?? {}),
+    ];
+    for (const { words: wording, fix } of openPlaces(text, known))
+      this.linker.add('open-place', source, [...this.path, ...path], wording, fix, 'value');
+  }
+
   /** The same for what may be meant so. */
   warn(code: string, path: Path, wording: string, fix: string): void {
     const { source } = this.frame.parsed;
@@ -183,7 +195,7 @@ export function words(name: string): string {
 }
 
 /** A title names a place in a word or two: `{sensor.signal-1}` is "signal 1", `{module.signal}` "module signal". */
-function withoutPlaces(title: string): string {
+function inAWord(title: string): string {
   return placesOf(title).reduce((text, place) => {
     const [part, pin = ''] = place.split('.');
     const named = part === 'sensor' ? pin : `${part} ${pin}`;

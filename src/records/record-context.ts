@@ -1,7 +1,7 @@
 /** What the words of a record are made with: facts of the session that a single event does not hold. */
 import type { Meter, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
-import { levelNamed } from '../drill/levels.ts';
+import { showsGood } from '../drill/levels.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { instrumentWords } from '../procedure/test-words.ts';
@@ -95,10 +95,6 @@ function metersOf({ opened, events }: Session): Map<SessionEvent, Meter> {
       return [event, meter];
     }),
   );
-}
-
-function showsGood({ opened: { vehicle }, revealed }: Session): boolean {
-  return vehicle.kind !== 'drill' || revealed !== null || levelNamed(vehicle.level).expected;
 }
 
 /** Minutes at the vehicle up to the conclusion, in tenths; null for a circuit whose tests have no price. */

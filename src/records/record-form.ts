@@ -238,7 +238,7 @@ export interface RecordLine extends RecordMade {
   readonly outcome: string;
   /** Why it could not be done, or why it was not made again; empty otherwise. */
   readonly reason: string;
-  /** The event of the test that answered it, or that said its connector out of reach; absent where the person answered it. */
+  /** The event of the test that answered it, or that said its connector or state out of reach; absent where the person answered it. */
   readonly by?: number;
   /** Taken back by the person, or not on the way to the conclusion any more. */
   readonly standing: 'standing' | 'taken back' | 'off the way';

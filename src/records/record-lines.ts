@@ -189,7 +189,7 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
         ...context.today(event, (today, of) =>
           of === 'outcome' ? bind(outcomeWords(step, today)) : upper(today),
         ),
-        outcome: bind(outcomeWords(step, event.outcome)),
+        outcome: showsGood ? bind(outcomeWords(step, event.outcome)) : '',
         ...captured(context, event.capture),
       };
     }
@@ -203,7 +203,7 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
         kind: step.kind === 'look' ? 'look' : 'answer',
         found: look === null ? words : seenWords(look, event.capture),
         verdict: fits === null ? null : fits ? 'as expected' : 'not as expected',
-        outcome: words,
+        outcome: showsGood || look === null ? words : '',
         ...(event.vain ? { judgement: vainWords(event.vain) } : {}),
         ...captured(context, event.capture),
       };

@@ -12,7 +12,12 @@ import { testOf } from '../procedure/test-of.ts';
 import { wiringSketch } from '../procedure/wiring-sketch.ts';
 import type { Hand, SessionEvent, SessionOpened } from '../session/events.ts';
 import type { JudgedOtherwise } from '../session/history.ts';
-import { connectorWords, unreachedWords } from '../session/out-of-reach.ts';
+import {
+  connectorWords,
+  notHadWords,
+  stateNeedWords,
+  unreachedWords,
+} from '../session/out-of-reach.ts';
 import { testOfShort } from '../session/place-short.ts';
 import { distanceWords, stretchWords, touchedWords } from '../session/place-words.ts';
 import type { Session } from '../session/session.ts';
@@ -329,6 +334,13 @@ function interruptionWords(context: RecordContext, event: SessionEvent): string 
       return event.aside
         ? `all that needs ${words} is set aside: ${event.reason}`
         : `can be reached after all: ${words}`;
+    }
+    case 'state-set-aside': {
+      const needs = `all that needs ${stateNeedWords(event.state)}`;
+      if (!event.aside) return `can be done after all: ${needs}`;
+      return event.reason === notHadWords(event.state)
+        ? `${event.reason}: ${needs} is set aside`
+        : `${needs} is set aside: ${event.reason}`;
     }
     case 'caution-acknowledged':
     case 'reading-recorded':

@@ -13,12 +13,12 @@ import type { YamlSource } from '../source/yaml-source.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { type Better, firstTest, isHeldUp, type Weighed } from './advisor.ts';
 import type { Command, WeighedConclusion } from './command.ts';
-import type { EventNumber } from './events.ts';
+import type { EventNumber, StateAside } from './events.ts';
 import { expectedReading } from './expected-reading.ts';
 import { expectedShown } from './expected-shown.ts';
 import type { AnswersDraft } from './generated/answers.mjs';
 import validate from './generated/answers.mjs';
-import { asideCommand } from './out-of-reach.ts';
+import { asideCommand, reachBack, stateAsideCommand } from './out-of-reach.ts';
 import { pendingCautions, pendingTestCautions } from './pending-cautions.ts';
 import { shortFlaw, testOfShort } from './place-short.ts';
 import { readSaid } from './read-known.ts';
@@ -91,6 +91,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
     };
   if (isTestDraft(draft)) return testCommand(draft, session, context);
   if (draft.connector !== undefined) return connectorCommand(draft, draft.connector, session);
+  if (draft['no-state'] !== undefined) return stateCommand(draft, draft['no-state']);
   if (draft.again !== undefined) return madeAgain(draft, draft.again, session, context);
   if (draft.place) return placeCommand(draft, draft.place, session);
   if (draft.acknowledge) return { type: 'acknowledge-cautions' };
@@ -116,7 +117,7 @@ function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext)
   return {
     code: 'empty-answer',
     words: 'this answers nothing',
-    fix: 'give one of: reading, choose, captured, watched, measure, test, connector, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
+    fix: 'give one of: reading, choose, captured, watched, measure, test, connector, no-state, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
   };
 }
 
@@ -125,9 +126,11 @@ function connectorCommand(
   part: string,
   session: Session,
 ): Command {
-  return aside
-    ? asideCommand(session, part, cannot)
-    : { type: 'set-connector-aside', part, aside, reason: '' };
+  return aside ? asideCommand(session, part, cannot) : reachBack({ part });
+}
+
+function stateCommand({ aside = true, cannot }: AnswerDraft, state: StateAside): Command {
+  return aside ? stateAsideCommand(state, cannot) : reachBack({ state });
 }
 
 function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): Command | Misfit {

@@ -12,17 +12,20 @@ import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
 import type { Way } from '../suspects/fact.ts';
 import { KeptWays } from '../suspects/kept-ways.ts';
+import { mixedWays } from '../suspects/mixed-ways.ts';
 import { redrawFew } from '../suspects/move-car.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { CarSampler, CarsOf } from '../suspects/suspect-cars.ts';
 import type { TestEntry } from '../suspects/test-entries.ts';
 import {
+  drops,
   faultIdOf,
   type IntermittentSuspects,
   isWilling,
+  presentAt,
   type WakingTest,
   wakingFaults,
-  wakingWays,
+  wokenChance,
 } from './intermittent.ts';
 
 /** Whose cars are asked about, and how faults behave on them. */
@@ -39,7 +42,7 @@ export function carSampler(ask: SamplerAsk): CarSampler {
   const { model, intermittent } = ask;
   const cars = (candidate: string) => carsOf(ask, candidate);
   return {
-    dims: model.quantities.length,
+    dims: dimsOf(ask),
     cars,
     pair: intermittent
       ? null
@@ -51,18 +54,31 @@ export function carSampler(ask: SamplerAsk): CarSampler {
   };
 }
 
+/** Length of a point: the values of the car, and behind them how often a fault is there that comes and goes by itself. */
+function dimsOf({ model, intermittent }: SamplerAsk): number {
+  return model.quantities.length + (intermittent?.present === null ? 1 : 0);
+}
+
 function faultOf(model: Model, id: string): Fault | undefined {
   return model.circuit.faults.find((fault) => fault.id === id);
 }
 
-function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidate: string): CarsOf {
+function carsOf(ask: SamplerAsk, candidate: string): CarsOf {
+  const { model, procedure, testAt, intermittent } = ask;
+  const dims = dimsOf(ask);
   const fault = faultIdOf(candidate);
   const isFleeting = fault !== candidate;
-  const show = shower(model);
+  const showsOn = shower(model);
+  const presentPlace = model.quantities.length;
+  const valuesOf = (point: Float64Array) =>
+    dims > presentPlace ? point.subarray(0, presentPlace) : point;
+  const show = (id: string, test: Test, point: Float64Array) => showsOn(id, test, valuesOf(point));
   // Two faults at once need not both be noticed.
   const isSingle = fault !== HEALTHY && !fault.includes(PAIR_MARK);
-  const isRight = (point: Float64Array) =>
-    model.works(point) && (!isSingle || model.complains(fault, point));
+  const isRight = (point: Float64Array) => {
+    const values = valuesOf(point);
+    return model.works(values) && (!isSingle || model.complains(fault, values));
+  };
   let isSure: boolean | undefined;
   const woken = new Map<string, readonly string[]>();
   const wakes = (id: string): boolean => {
@@ -71,41 +87,36 @@ function carsOf({ model, procedure, testAt, intermittent }: SamplerAsk, candidat
     return faults.includes(fault);
   };
   const sizeAt = model.quantities.findIndex(({ key }) => key === 'fault.size');
-  /** A fault that comes and goes: as it is while it is there, and else a sound circuit. */
-  const fleetingWays = (
-    place: number,
-    point: Float64Array,
-    sound: readonly Way[] | null,
-  ): readonly Way[] => {
+  /** How often a fault that comes and goes is there as a test is made; one that stays always is. */
+  const chance = (place: number, point: Float64Array): number => {
     const { id, test } = testAt(place);
-    if (test === null) return wakingWays(candidate, wakes(id));
-    if (test.probe.kind === 'inspect' || !intermittent) return show(fault, test, point);
-    const there = !isWilling(candidate)
-      ? 0
-      : test.wiggle
-        ? intermittent.moved
-        : intermittent.present;
-    return [
-      ...(there > 0 ? scaled(show(fault, test, point), there) : []),
-      ...(there < 1 ? scaled(sound ?? show(HEALTHY, test, point), 1 - there) : []),
-    ];
+    if (test === null) return wokenChance(candidate, wakes(id));
+    if (!isFleeting || !intermittent || test.probe.kind === 'inspect') return 1;
+    const byItself = intermittent.present ?? presentAt(point[presentPlace]!);
+    return test.wiggle && isWilling(candidate) ? Math.max(intermittent.moved, byItself) : byItself;
   };
-  const stayingWays = (place: number, point: Float64Array): readonly Way[] => {
+  const showAt = (id: string, place: number, point: Float64Array): readonly Way[] => {
     const { test } = testAt(place);
-    return test === null ? wakingWays(candidate, false) : show(fault, test, point);
+    return test ? show(id, test, point) : [{ shown: drops(id !== HEALTHY), share: 1 }];
   };
+  const there = (place: number, point: Float64Array) => showAt(fault, place, point);
   // Meters read a wheel that is not right as they read the sound circuit.
   const isAsSound = isFleeting || (intermittent !== null && isOfWheel(model, fault));
-  const ways = isFleeting ? fleetingWays : stayingWays;
+  const own = dims > presentPlace ? [sizeAt, presentPlace] : [sizeAt];
   return {
-    ...(isAsSound ? { borrows: { own: [sizeAt], ways } } : {}),
+    ...(isAsSound ? { borrows: { own, name: fault, there, chance } } : {}),
     isPossible: (point) => {
       isSure ??= isSingle && model.everyCar(fault, SURE_CARS);
       return (isSure && isWithin(point)) || isRight(point);
     },
-    start: (count) => startingPoints(model, fault, count),
-    outside: isAsSound ? null : outsideCars(model, fault),
-    ways: (place, point) => ways(place, point, null),
+    start: (count) => startingPoints(ask, fault, count),
+    outside: isAsSound ? null : outsideCars(ask, fault),
+    ways: (place, point) =>
+      mixedWays({
+        chance: chance(place, point),
+        there: () => there(place, point),
+        sound: () => showAt(HEALTHY, place, point),
+      }),
     ...(isFleeting ? {} : { keptFor: (place: number) => keptWays(model, fault, testAt(place)) }),
   };
 }
@@ -180,14 +191,15 @@ function shower(model: Model): (fault: string, test: Test, point: Float64Array) 
 }
 
 /** Cars of which one value lies outside its range: each value in turn, on each side. */
-function outsideCars(model: Model, fault: string): CarsOf['outside'] {
+function outsideCars(ask: SamplerAsk, fault: string): CarsOf['outside'] {
+  const { model } = ask;
   const can = model.quantities.flatMap((quantity, at) => (canBeOutside(quantity) ? [at] : []));
-  const { length } = model.quantities;
+  const length = dimsOf(ask);
   if (can.length === 0) return null;
   return {
     values: can,
     start: (count, values) => {
-      const points = startingPoints(model, fault, count);
+      const points = startingPoints(ask, fault, count);
       for (let car = 0; car < count; car += 1) {
         const at = car * length + values[car % values.length]!;
         const isAbove = Math.floor(car / values.length) % 2 === 0;
@@ -215,14 +227,21 @@ function canBeOutside({ key, value, ways }: CarQuantity): boolean {
 }
 const NEVER_OUTSIDE = ['wire.', 'contact.', 'target.', 'fault.', 'bridge.', 'temperature'];
 
-function scaled(ways: readonly Way[], by: number): Way[] {
-  return ways.map(({ shown, share }) => ({ shown, share: by * share }));
-}
-
 /** The first cars of the family's sequence that are the complaint with this fault. */
-function startingPoints(model: Model, fault: string, count: number): Float64Array {
+function startingPoints(ask: SamplerAsk, fault: string, count: number): Float64Array {
+  const { model } = ask;
+  const dims = dimsOf(ask);
   const { length } = model.quantities;
-  const points = new Float64Array(count * length);
-  for (let car = 0; car < count; car += 1) points.set(model.pointOf(car, fault), car * length);
+  const points = new Float64Array(count * dims);
+  for (let car = 0; car < count; car += 1) {
+    points.set(model.pointOf(car, fault), car * dims);
+    if (dims > length) points[car * dims + length] = shuffled(car);
+  }
   return points;
 }
+
+/** Evenly over 0 to 1 however many cars there are, and apart from their other values (Weyl, with the golden ratio). */
+function shuffled(car: number): number {
+  return ((car + 0.5) * GOLDEN) % 1;
+}
+const GOLDEN = (Math.sqrt(5) - 1) / 2;

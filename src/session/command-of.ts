@@ -59,6 +59,10 @@ export function commandOf(session: Session, event: SessionEvent): Command | null
       const { part, aside, reason } = event;
       return { type: 'set-connector-aside', part, aside, reason };
     }
+    case 'state-set-aside': {
+      const { state, aside, reason } = event;
+      return { type: 'set-state-aside', state, aside, reason };
+    }
     case 'value-set': {
       const { quantity, is, typed, from } = event;
       return { type: 'set-value', quantity, is, typed, from };

@@ -12,6 +12,7 @@ import type {
   Hand,
   RuledOutLine,
   SessionClosed,
+  StateAside,
   StepCapture,
   TestHazard,
   TestMade,
@@ -105,7 +106,14 @@ export type Command =
       readonly aside: boolean;
       readonly reason: string;
     }
-  /** The present step needs a connector that was said out of reach in event `by`: see `out-of-reach.ts`. */
+  /** The vehicle cannot be had in this state, with the reason, or can be after all. Not on a drill. */
+  | {
+      readonly type: 'set-state-aside';
+      readonly state: StateAside;
+      readonly aside: boolean;
+      readonly reason: string;
+    }
+  /** The present step needs a connector or a state that was said out of reach in event `by`: see `out-of-reach.ts`. */
   | { readonly type: 'go-round'; readonly by: EventNumber }
   | { readonly type: 'pause' }
   | { readonly type: 'resume'; readonly program: string; readonly by: Hand }

@@ -87,7 +87,7 @@ interface StandingIn {
   readonly isAsleep: boolean;
   readonly now: Situation;
   readonly means: Means;
-  /** Places of the tests that were set aside, by themselves or with the connector that they need. */
+  /** Places of the tests that were set aside, by themselves or with what they need. */
   readonly aside: readonly number[];
 }
 

@@ -26,7 +26,7 @@ import { pendingCautions, pendingTestCautions, testCautions } from './pending-ca
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import { notReadHere } from './read-cautions.ts';
 import { placesOfStep } from './read-watched.ts';
-import { isAside, presentStep, type Session } from './session.ts';
+import { isAside, presentStep, type Session, type Unreached } from './session.ts';
 import './session-model.ts';
 import { dropsCounted } from './watched-rounds.ts';
 
@@ -67,14 +67,12 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'answer-by-test':
     case 'go-round':
       return answerUnasked(session, command, now);
-    case 'set-test-aside': {
-      if (session.status === 'closed') return notOpen(session);
-      const { test, aside } = command;
-      if (isAside(session, test) === aside) return refuse({ code: 'nothing-to-take-back' });
-      return events({ type: 'test-set-aside', test, aside, ...now });
-    }
+    case 'set-test-aside':
+      return setTestAside(session, command, now);
     case 'set-connector-aside':
       return setConnectorAside(session, command, now);
+    case 'set-state-aside':
+      return setStateAside(session, command, now);
     case 'pause':
       if (session.status === 'closed') return notOpen(session);
       return events({ type: 'session-paused', ...now });
@@ -345,7 +343,7 @@ function valueAfter(session: Session, answer: number | null): number | null {
   return isLater ? at + 1 : null;
 }
 
-/** What the program answers, since a test of the session or a connector out of reach does. */
+/** What the program answers, since a test of the session, or a connector or a state out of reach, does. */
 function answerUnasked(
   session: Session,
   { type, by }: Extract<Command, { type: 'answer-by-test' | 'go-round' }>,
@@ -355,6 +353,16 @@ function answerUnasked(
   const step = presentStep(session);
   const answered = (type === 'go-round' ? roundBy : answerBy)(session, step, by, now);
   return answered ? events(answered) : wrongKind(step);
+}
+
+function setTestAside(
+  session: Session,
+  { test, aside }: Extract<Command, { type: 'set-test-aside' }>,
+  now: When,
+): Decision {
+  if (session.status === 'closed') return notOpen(session);
+  if (isAside(session, test) === aside) return refuse({ code: 'nothing-to-take-back' });
+  return events({ type: 'test-set-aside', test, aside, ...now });
 }
 
 function setConnectorAside(
@@ -368,13 +376,35 @@ function setConnectorAside(
   if (circuit === null) return refuse({ code: 'no-circuit' });
   const known = circuit.connectors.map((one) => one.part);
   if (!known.includes(part)) return refuse({ code: 'no-such-connector', part, known });
-  if (isUnreached(session, part) === aside) return refuse({ code: 'nothing-to-take-back' });
+  const said = reasonAside(session, { part }, { aside, reason });
+  return typeof said === 'string'
+    ? events({ type: 'connector-set-aside', part, aside, reason: said, ...now })
+    : said;
+}
+
+function setStateAside(
+  session: Session,
+  { state, aside, reason }: Extract<Command, { type: 'set-state-aside' }>,
+  now: When,
+): Decision {
+  if (session.status === 'closed') return notOpen(session);
+  if (session.opened.vehicle.kind === 'drill') return refuse({ code: 'all-states' });
+  const said = reasonAside(session, { state }, { aside, reason });
+  return typeof said === 'string'
+    ? events({ type: 'state-set-aside', state, aside, reason: said, ...now })
+    : said;
+}
+
+/** The reason as it is kept, empty where something is taken back; or why nothing is said. */
+function reasonAside(
+  session: Session,
+  what: Unreached,
+  { aside, reason }: { readonly aside: boolean; readonly reason: string },
+): string | Decision {
+  if (isUnreached(session, what) === aside) return refuse({ code: 'nothing-to-take-back' });
+  if (!aside) return '';
   const said = reason.trim();
-  if (aside && said === '') return noReason();
-  return events({
-    ...{ type: 'connector-set-aside', part, aside, reason: aside ? said : '' },
-    ...now,
-  });
+  return said === '' ? noReason() : said;
 }
 
 function setValue(

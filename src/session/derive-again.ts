@@ -124,6 +124,7 @@ function derived(session: Session, event: SessionEvent, model: Modelled | null):
     case 'step-reopened':
     case 'test-set-aside':
     case 'connector-set-aside':
+    case 'state-set-aside':
     case 'value-taken-back':
     case 'waking-watched':
     case 'note-added':
@@ -290,9 +291,9 @@ function stepsNamed(ids: readonly string[]): string {
 }
 
 function isOfCircuit(step: Step, model: Modelled['of']): boolean {
-  if (step.kind !== 'measure' || step.probe === null || step.expected?.from !== 'circuit')
-    return true;
+  if (step.kind !== 'measure' || step.expected?.from !== 'circuit') return true;
   const { setup, probe, expected } = step;
+  if (probe === null) return false;
   const range = computedRange(model, { setup, probe });
   return range !== null && range.low === expected.low && range.high === expected.high;
 }

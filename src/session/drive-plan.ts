@@ -10,6 +10,7 @@ import type { Happens, Job } from '../procedure/job.ts';
 import { type AskStep, type Caution, type Step, WAKING } from '../procedure/procedure.ts';
 import { leadWords } from '../procedure/test-words.ts';
 import { canWake } from './intermittent.ts';
+import { statesOut } from './out-of-reach.ts';
 import { testCautions } from './pending-cautions.ts';
 import { presentStep, type Session } from './session.ts';
 
@@ -35,10 +36,10 @@ const DRIVEN: Readonly<Record<Happens, string>> = {
 const UNTOLD =
   'Nobody said when it happens: ask first. Drive the way the customer does when it happens, cold and warm, on smooth and rough roads.';
 
-/** The plan; null where the tree watches nothing that can be recorded while driving, and on a drill. */
+/** The plan; null where the tree watches nothing that can be recorded while driving, where the engine must not run, and on a drill. */
 export function drivePlan(session: Session): DrivePlan | null {
   const { procedure, job, circuit, vehicle } = session.opened;
-  if (!procedure || vehicle.kind === 'drill') return null;
+  if (!procedure || vehicle.kind === 'drill' || statesOut(session).includes('driving')) return null;
   const steps = Object.values(procedure.steps);
   const isRecorded = (step: Step | null): step is AskStep =>
     step?.kind === 'ask' &&

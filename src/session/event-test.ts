@@ -19,6 +19,7 @@ export function testOfEvent(event: SessionEvent, procedure: Procedure | null): T
     case 'step-reopened':
     case 'test-set-aside':
     case 'connector-set-aside':
+    case 'state-set-aside':
     case 'value-set':
     case 'value-taken-back':
     case 'short-placed':

@@ -24,7 +24,7 @@ export const SESSION_FORMAT = 2;
  * rests on, which tests are refused, which hazards a step must warn of. It moves when the same answers would give another
  * result.
  */
-export const RULES = 10;
+export const RULES = 11;
 /**
  * Who gives the answers, as the program could tell: a person at a terminal, a file of answers, another program, whatever
  * feeds its standard input. Files of the first version do not state it.
@@ -306,6 +306,22 @@ export type ExpectedShown =
   | { readonly kind: 'number'; readonly low: number | null; readonly high: number | null }
   | { readonly kind: 'look'; readonly looks: readonly Look[] };
 
+/** Vehicle states that it can be said cannot be had: with the key off every vehicle can be tested. */
+export const STATES_ASIDE = ['key-on', 'cranking', 'running'] as const;
+export type StateAside = (typeof STATES_ASIDE)[number];
+
+/**
+ * The vehicle cannot be had in a state, or must not be: nothing is proposed that needs it or one that is reached through
+ * it, and steps that do are gone round; or can be after all.
+ */
+export interface StateSetAside extends When {
+  readonly type: 'state-set-aside';
+  readonly state: StateAside;
+  readonly aside: boolean;
+  /** As of a connector. */
+  readonly reason: string;
+}
+
 /** A value of this car: as typed, as understood, and from where it is known. */
 export interface SetValue extends KnownValue {
   readonly typed: string;
@@ -552,6 +568,7 @@ export type SessionEvent =
   | TestRecorded
   | TestSetAside
   | ConnectorSetAside
+  | StateSetAside
   | ValueSet
   | ValueTakenBack
   | ShortPlaced

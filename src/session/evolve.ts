@@ -5,7 +5,13 @@ import { testKey } from '../circuit/test-key.ts';
 import { isRequired, isTask, standingConclusion, stepOf } from '../procedure/procedure.ts';
 import { isUnasked } from './answering-test.ts';
 import { type Answer, isAnswer, type SessionEvent, type SessionOpened } from './events.ts';
-import type { KeptAnswer, Session, Visit } from './session.ts';
+import {
+  isSameReach,
+  type KeptAnswer,
+  type Session,
+  type Unreached,
+  type Visit,
+} from './session.ts';
 
 /** A way through a tree with a loop is cut here; a checked tree never comes near. */
 const VISITS_MAX = 1000;
@@ -123,12 +129,10 @@ function fold(before: Session, event: SessionEvent, lists: Lists): Session {
       const others = session.aside.filter((one) => testKey(one) !== key);
       return { ...session, aside: event.aside ? [...others, event.test] : others };
     }
-    case 'connector-set-aside': {
-      const { part, aside, reason } = event;
-      const others = session.unreached.filter((one) => one.part !== part);
-      const by = session.events.length;
-      return { ...session, unreached: aside ? [...others, { part, reason, by }] : others };
-    }
+    case 'connector-set-aside':
+      return withReach(session, { part: event.part }, event);
+    case 'state-set-aside':
+      return withReach(session, { state: event.state }, event);
     case 'value-set':
       return { ...session, values: lists.add(session.values, { event, takenBack: false }) };
     case 'value-taken-back': {
@@ -261,4 +265,15 @@ export function walk(
     step = answers[answer]!.event.go;
   }
   return trail;
+}
+
+/** A connector or a state is out of reach from here on, or is not after all. */
+function withReach(
+  session: Session,
+  what: Unreached,
+  { aside, reason }: { readonly aside: boolean; readonly reason: string },
+): Session {
+  const others = session.unreached.filter((one) => !isSameReach(one, what));
+  const by = session.events.length;
+  return { ...session, unreached: aside ? [...others, { ...what, reason, by }] : others };
 }

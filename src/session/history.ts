@@ -118,6 +118,7 @@ function nameFlaw(session: Session, event: SessionEvent): Flaw {
     case 'step-impossible':
     case 'step-reopened':
     case 'connector-set-aside':
+    case 'state-set-aside':
     case 'value-set':
     case 'value-taken-back':
     case 'short-placed':

@@ -1,7 +1,8 @@
 /**
  * A fault that comes and goes. A good reading rules out a fault that stays; of one that is not there at the moment it
- * says nothing. So where the code or the person speaks of such a fault, each suspect is weighed twice: as one that
- * stays, and as one that shows only to the eyes, and to who moves the harness or warms the sensor.
+ * says little. So where the code or the person speaks of such a fault, each suspect is weighed twice: as one that stays,
+ * and as one that shows to the eyes, to who moves the harness or warms the sensor, and now and then by itself. How often
+ * by itself is a value of the car that nobody knows beforehand, as others are.
  */
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Shown } from '../circuit/test.ts';
@@ -15,7 +16,6 @@ import {
   WAKING,
   wokenBy,
 } from '../procedure/procedure.ts';
-import type { Way } from '../suspects/fact.ts';
 import type { Candidate, TableTest } from '../suspects/prediction-table.ts';
 import { codeKindsOf } from './code-answer.ts';
 import type { Answer } from './events.ts';
@@ -32,6 +32,10 @@ export const WOKEN_CHANCE = 0.9;
 const BESIDE_CHANCE = 0.05;
 /** Share of a drill's readings in which a fault that comes and goes is there by itself. Our choice. */
 export const PRESENT_CHANCE = 0.5;
+/** On a real vehicle at most, ... */
+const PRESENT_MOST = 0.6;
+/** ... and this power of an even chance from 0 to 1 makes most of them rare: 0.2 in the mean. Ours; no count is known. */
+const PRESENT_POWER = 2;
 
 /** How faults come and go. */
 export interface IntermittentSuspects {
@@ -39,23 +43,24 @@ export interface IntermittentSuspects {
   readonly share: number;
   /** Share of those that hands can wake. */
   readonly willing: number;
-  /** Chance that one of those is there when an instrument is read: by itself, and while the harness is moved. */
-  readonly present: number;
+  /** Chance that one of those is there when an instrument is read while the harness is moved. */
   readonly moved: number;
+  /** Share of readings in which a fault is there by itself; null where it is unknown, from car to car as `presentAt` has it. */
+  readonly present: number | null;
 }
-/** On a real vehicle: not there while nobody moves anything. */
+/** On a real vehicle. */
 export const ON_THE_ROAD: IntermittentSuspects = {
   share: INTERMITTENT_SHARE,
   willing: WILLING_SHARE,
-  present: 0,
   moved: WOKEN_CHANCE,
+  present: null,
 };
 /** On a drill of the level with such a fault, as its vehicle is made. */
 export const ON_A_DRILL: IntermittentSuspects = {
   share: 1,
   willing: 1,
-  present: PRESENT_CHANCE,
   moved: 1,
+  present: PRESENT_CHANCE,
 };
 /** A module calls a fault that comes and goes intermittent with this chance, whatever it is like while it is there. Ours. */
 const CALLED_INTERMITTENT = 0.8;
@@ -125,6 +130,11 @@ export function withIntermittent(
   });
 }
 
+/** Share of the readings of a car in which its fault is there by itself; `unit` is the car's place, 0 to 1, among all. */
+export function presentAt(unit: number): number {
+  return PRESENT_MOST * unit ** PRESENT_POWER;
+}
+
 /** The fault of a suspect, whether it stays or comes and goes. */
 export function faultIdOf(candidate: string): string {
   return candidate.endsWith(MARK) ? faultIdOf(candidate.slice(0, -MARK.length)) : candidate;
@@ -171,13 +181,9 @@ export function wakingFaults(procedure: Procedure | null, test: string): readonl
   );
 }
 
-/** What a waking test shows for a suspect; `isOfIt` where its fault is in the place that is moved. */
-export function wakingWays(candidate: string, isOfIt: boolean): Way[] {
-  const chance = !isWilling(candidate) ? 0 : isOfIt ? WOKEN_CHANCE : BESIDE_CHANCE;
-  return [
-    { shown: drops(true), share: chance },
-    { shown: drops(false), share: 1 - chance },
-  ];
+/** Chance that a suspect shows when a place is moved or warmed; `isOfIt` where its fault is there. */
+export function wokenChance(candidate: string, isOfIt: boolean): number {
+  return !isWilling(candidate) ? 0 : isOfIt ? WOKEN_CHANCE : BESIDE_CHANCE;
 }
 
 /** What an answer says of the places of its step: those before the one that woke it were moved in vain. */
@@ -229,8 +235,8 @@ export function isAsleep(session: Session): boolean {
   );
 }
 
-/** As eyes have it: something is wrong there, or nothing. */
-function drops(isSeen: boolean): Shown {
+/** What a waking test shows, as eyes have it: something is wrong there, or nothing. */
+export function drops(isSeen: boolean): Shown {
   return { kind: 'look', look: isSeen ? 'faulty' : 'sound' };
 }
 

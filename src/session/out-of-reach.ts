@@ -1,28 +1,60 @@
 /**
- * Connectors that cannot be reached: said once, and no test that needs a hand or a lead there is proposed; the steps of the
- * tree that need one are gone round. Whoever wants such a step asked all the same takes its answer back.
+ * Connectors that cannot be reached, and states that the vehicle cannot be had in: said once, and no test that needs a hand
+ * or a lead there, or that state, is proposed; the steps of the tree that need one are gone round. Whoever wants such a
+ * step asked all the same takes its answer back.
  */
 import type { Circuit } from '../circuit/circuit.ts';
-import type { Test } from '../circuit/test.ts';
+import type { Setup, Test, VehicleState } from '../circuit/test.ts';
 import { type SetupAndProbe, touchesConnector } from '../circuit/touched-connectors.ts';
 import { isTask, type Step } from '../procedure/procedure.ts';
 import type { GoneRound } from './answering-test.ts';
 import type { Command } from './command.ts';
-import type { EventNumber, When } from './events.ts';
-import { isAside, type OutOfReach, presentStep, type Session } from './session.ts';
+import {
+  type EventNumber,
+  type SessionEvent,
+  STATES_ASIDE,
+  type StateAside,
+  type When,
+} from './events.ts';
+import {
+  isAside,
+  isSameReach,
+  type OutOfReach,
+  presentStep,
+  type Session,
+  type Unreached,
+} from './session.ts';
 
-/** Sets a test or a connector aside, or takes it back. */
-export type AsideCommand = Extract<Command, { type: 'set-test-aside' | 'set-connector-aside' }>;
+/** Sets a test, a connector or a vehicle state aside, or takes it back. */
+export type AsideCommand = Extract<
+  Command,
+  { type: 'set-test-aside' | 'set-connector-aside' | 'set-state-aside' }
+>;
 
-/** Whether the connector of a part was said out of reach. */
-export function isUnreached({ unreached }: Pick<Session, 'unreached'>, part: string): boolean {
-  return unreached.some((one) => one.part === part);
+/** A state and those that are reached through it: an engine that does not turn runs and drives no car. */
+const WITH_IT: Readonly<Record<StateAside, readonly VehicleState[]>> = {
+  'key-on': ['key-on', 'cranking', 'running', 'driving'],
+  cranking: ['cranking', 'running', 'driving'],
+  running: ['running', 'driving'],
+};
+
+/** Whether a connector or a state was said out of reach. */
+export function isUnreached({ unreached }: Pick<Session, 'unreached'>, what: Unreached): boolean {
+  return unreached.some((one) => isSameReach(one, what));
 }
 
-/** Whether a test needs a connector that was said out of reach. */
+/** The vehicle states that cannot be had, those that are reached through one too; each once. */
+export function statesOut({ unreached }: Pick<Session, 'unreached'>): VehicleState[] {
+  return [...new Set(unreached.flatMap((one) => ('state' in one ? WITH_IT[one.state] : [])))];
+}
+
+/** Whether a test needs a connector or a state that was said out of reach. */
 export function needsUnreached({ opened, unreached }: Session, test: Test): boolean {
-  const { circuit } = opened;
-  return circuit !== null && unreached.some(({ part }) => touchesConnector(circuit, test, part));
+  return unreached.some((one) =>
+    'state' in one
+      ? WITH_IT[one.state].includes(test.setup.state)
+      : opened.circuit !== null && touchesConnector(opened.circuit, test, one.part),
+  );
 }
 
 /** The parts whose connectors a step needs, in the circuit's order; none for a conclusion. */
@@ -45,8 +77,8 @@ export function connectorsOfStep(circuit: Circuit, step: Step): string[] {
 }
 
 /**
- * The event for which the present step is gone round: that of the first connector out of reach that it needs. Null where it
- * needs none, has no way round, or was taken back since.
+ * The event for which the present step is gone round: that of the first connector or state out of reach that it needs.
+ * Null where it needs none, has no way round, or was taken back since.
  */
 export function goneRoundFor(session: Session): EventNumber | null {
   const { status, unreached, events } = session;
@@ -59,19 +91,30 @@ export function goneRoundFor(session: Session): EventNumber | null {
 }
 
 /**
- * Place in the way of the first step that was gone round for a connector which was just taken back: it is asked now. Null
- * where none was.
+ * Place in the way of the first step that was gone round for a connector or a state which was just taken back: it is asked
+ * now. Null where none was.
  */
 export function reopenedFor({ status, events, trail, answers }: Session): number | null {
   const last = events.at(-1);
-  if (status !== 'open' || last?.type !== 'connector-set-aside' || last.aside) return null;
+  const back = last && reachOf(last);
+  if (status !== 'open' || !back || back.aside) return null;
   const place = trail.findIndex(({ answer }) => {
     const event = answer === null ? undefined : answers[answer]?.event;
-    if (event?.type !== 'step-impossible' || !('by' in event)) return false;
-    const by = events[event.by - 1];
-    return by?.type === 'connector-set-aside' && by.part === last.part;
+    if (event?.type !== 'step-impossible' || event.by === undefined) return false;
+    const by = reachOf(events[event.by - 1]!);
+    return by !== null && isSameReach(by.what, back.what);
   });
   return place < 0 ? null : place;
+}
+
+/** What an event says of a connector or a state; null for every other one. */
+function reachOf(
+  event: SessionEvent,
+): { readonly what: Unreached; readonly aside: boolean } | null {
+  if (event.type === 'connector-set-aside')
+    return { what: { part: event.part }, aside: event.aside };
+  if (event.type === 'state-set-aside') return { what: { state: event.state }, aside: event.aside };
+  return null;
 }
 
 /** The step as it is gone round for what event `by` says; null where it is not. */
@@ -90,10 +133,16 @@ export function roundBy(
   };
 }
 
-function isInTheWay({ opened }: Session, step: Step, { part }: OutOfReach): boolean {
+function isInTheWay({ opened }: Session, step: Step, one: OutOfReach): boolean {
   const { circuit } = opened;
-  if (circuit === null || !isTask(step) || step.cannot === null) return false;
-  return connectorsOfStep(circuit, step).includes(part);
+  if (!isTask(step) || step.cannot === null) return false;
+  if ('state' in one) return WITH_IT[one.state].includes(step.setup.state);
+  return circuit !== null && connectorsOfStep(circuit, step).includes(one.part);
+}
+
+/** The state that a step or a test needs, where it can be said that it cannot be had; null with the key off. */
+export function stateToSay({ state }: Setup): StateAside | null {
+  return STATES_ASIDE.find((one) => one === state) ?? null;
 }
 
 /** The command that sets a connector aside in these words, or in the usual ones. */
@@ -102,21 +151,57 @@ export function asideCommand({ opened }: Session, part: string, reason = ''): As
   return { type: 'set-connector-aside', part, aside: true, reason: words };
 }
 
-/** The command that takes back what was set aside last, a test or a connector; null where nothing is. */
+/** The same of a state of the vehicle. */
+export function stateAsideCommand(state: StateAside, reason = ''): AsideCommand {
+  const words = reason.trim() === '' ? NOT_HAD[state] : reason;
+  return { type: 'set-state-aside', state, aside: true, reason: words };
+}
+
+/** The command that takes back what was set aside last: a test, a connector or a state; null where nothing is. */
 export function asideBack(session: Session): AsideCommand | null {
   for (const [at, event] of [...session.events.entries()].reverse()) {
     if (event.type === 'test-set-aside' && event.aside && isAside(session, event.test))
       return { type: 'set-test-aside', test: event.test, aside: false };
-    if (event.type === 'connector-set-aside' && session.unreached.some(({ by }) => by === at + 1))
-      return { type: 'set-connector-aside', part: event.part, aside: false, reason: '' };
+    const found = session.unreached.find(({ by }) => by === at + 1);
+    if (found) return reachBack(found);
   }
   return null;
+}
+
+/** The command that says of a connector or a state that it can be had after all. */
+export function reachBack(what: Unreached): AsideCommand {
+  const rest = { aside: false, reason: '' } as const;
+  return 'part' in what
+    ? { type: 'set-connector-aside', part: what.part, ...rest }
+    : { type: 'set-state-aside', state: what.state, ...rest };
 }
 
 /** `the connector of the crankshaft position sensor`. */
 export function connectorWords(circuit: Circuit | null, part: string): string {
   return circuit?.connectors.find((one) => one.part === part)?.words ?? part;
 }
+
+/** `cranking or a running engine`: what is set aside with a state, in words. */
+export function stateNeedWords(state: StateAside): string {
+  return NEEDS[state];
+}
+
+const NEEDS: Readonly<Record<StateAside, string>> = {
+  'key-on': 'the key on',
+  cranking: 'cranking or a running engine',
+  running: 'a running engine',
+};
+
+/** Said of a state where the person gives no words of their own. */
+export function notHadWords(state: StateAside): string {
+  return NOT_HAD[state];
+}
+
+const NOT_HAD: Readonly<Record<StateAside, string>> = {
+  'key-on': 'the key could not be switched on',
+  cranking: 'the engine could not be cranked',
+  running: 'the engine could not be run',
+};
 
 /** Said of a connector where the person gives no words of their own. */
 export function unreachedWords(circuit: Circuit | null, part: string): string {

@@ -42,6 +42,8 @@ export type Refusal =
   | { readonly code: 'no-such-connector'; readonly part: string; readonly known: readonly string[] }
   /** The vehicle of a drill stands with everything open. */
   | { readonly code: 'all-in-reach' }
+  /** Its engine cranks and runs. */
+  | { readonly code: 'all-states' }
   /** Location of a short cannot be measured so; a sentence and its way out. */
   | { readonly code: 'no-place'; readonly flaw: string; readonly fix: string }
   | { readonly code: 'no-place-on-drill' }
@@ -132,6 +134,8 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
       ];
     case 'all-in-reach':
       return ['on a drill every connector can be reached'];
+    case 'all-states':
+      return ['on a drill the vehicle can be had in every state'];
     case 'no-place':
       return [refusal.flaw, refusal.fix];
     case 'no-place-on-drill':

@@ -30,7 +30,7 @@ export interface TestToDo {
 
 /**
  * The tests of the procedure and the usual ones of the circuit, each once, but for those of neighbours that this car does
- * not have, and those that need a connector out of reach; none without a circuit.
+ * not have, and those that need a connector or a state out of reach; none without a circuit.
  */
 export function testsToChoose(session: Session): TestTable['entries'] {
   const { circuit, procedure, meter, job } = session.opened;

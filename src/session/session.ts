@@ -17,6 +17,7 @@ import type {
   SessionEvent,
   SessionOpened,
   ShortPlaced,
+  StateAside,
   TestRecorded,
   TestStopped,
   ValueSet,
@@ -47,12 +48,10 @@ export interface KeptValue {
   readonly takenBack: boolean;
 }
 
-/** A connector that cannot be reached, by its part, with the event that says so. */
-export interface OutOfReach {
-  readonly part: string;
-  readonly reason: string;
-  readonly by: EventNumber;
-}
+/** What cannot be had on this job: a connector, by its part, or a state of the vehicle. */
+export type Unreached = { readonly part: string } | { readonly state: StateAside };
+/** It with the event that says so. */
+export type OutOfReach = Unreached & { readonly reason: string; readonly by: EventNumber };
 
 /** All that is known of a session after its events. */
 export interface Session {
@@ -71,7 +70,7 @@ export interface Session {
   readonly tests: readonly TestRecorded[];
   /** Tests that the person cannot make: proposed no more. */
   readonly aside: readonly Test[];
-  /** Connectors that cannot be reached, the last one last. */
+  /** Connectors and vehicle states that cannot be had, the last one last. */
   readonly unreached: readonly OutOfReach[];
   /** What was set of this car's values, in the order in which it was. */
   readonly values: readonly KeptValue[];
@@ -93,6 +92,13 @@ export interface Session {
   readonly passedOver: readonly CautionPassedOver[];
   readonly revealed: AnswerRevealed | null;
   readonly events: readonly SessionEvent[];
+}
+
+/** Whether two of them are the same connector or state. */
+export function isSameReach(one: Unreached, other: Unreached): boolean {
+  return 'part' in one
+    ? 'part' in other && one.part === other.part
+    : 'state' in other && one.state === other.state;
 }
 
 /** Whether a test was set aside. */

@@ -13,6 +13,7 @@ import {
 import { isByTest } from './answering-test.ts';
 import { testOfEvent } from './event-test.ts';
 import type { EventNumber, SessionEvent, ShortPlaced } from './events.ts';
+import { statesOut } from './out-of-reach.ts';
 import { testOfShort } from './place-short.ts';
 import type { Session } from './session.ts';
 import { type TestTable, testTable } from './test-table.ts';
@@ -52,10 +53,11 @@ export function situationOf(session: Session): Situation {
   return spentOn(session).situation;
 }
 
-/** What the person can do. A simulated vehicle of a drill stands where everything is at hand, and nobody helps. */
-export function meansOf({ instruments, opened }: Session): Means {
+/** What the person can do, and which states the vehicle cannot be had in. A simulated vehicle of a drill stands where everything is at hand, and nobody helps. */
+export function meansOf(session: Session): Means {
+  const { instruments, opened } = session;
   if (opened.vehicle.kind === 'drill') return ALL_MEANS;
-  return { ...ALL_MEANS, has: instruments, helper: instruments.includes(HELPER) };
+  return { has: instruments, helper: instruments.includes(HELPER), without: statesOut(session) };
 }
 
 /** The events up to the conclusion that stands; all of them before there is one. */

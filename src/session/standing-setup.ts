@@ -45,6 +45,7 @@ export function standingSetup({ events, opened }: Session): Setup | null {
       case 'step-reopened':
       case 'test-set-aside':
       case 'connector-set-aside':
+      case 'state-set-aside':
       case 'test-stopped':
       case 'value-set':
       case 'value-taken-back':

@@ -22,6 +22,10 @@ import type { SuspectSpace } from './suspect-space.ts';
 const BORNE_OUT = 0.8;
 /** A conclusion that leaves more repairs than these names none: it is no group to repair by, and nothing is proven by it. Our choice. */
 const REPAIRS_MOST = 3;
+/** Of repairs that no test tells apart the next one is named as well while those before it have less than this together. Our choice. */
+const NAMED_ENOUGH = 0.95;
+/** One with less chance than this is not worth its name among them. Our choice. */
+const NAMED_LEAST = 0.02;
 /** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
 const EXCLUDED_PART = 0.02;
 
@@ -220,13 +224,14 @@ function leaderInstead(
   return isOwn && !isVague ? null : leader;
 }
 
-/** The few leading repairs that the readings bear out together, as one row; null where it takes more. */
+/** The few leading repairs that no test tells apart and the readings bear out together, as one row; null where it takes more. */
 function groupInstead(rows: readonly SuspectRow[]): SuspectRow | null {
-  const few = rows.slice(0, REPAIRS_MOST);
+  const few = rows.slice(0, REPAIRS_MOST).filter(({ chance }) => chance >= NAMED_LEAST);
   const chanceOf = (group: readonly SuspectRow[]) =>
     group.reduce((sum, { chance }) => sum + chance, 0);
-  const count = few.findIndex((_, at) => chanceOf(few.slice(0, at + 1)) >= BORNE_OUT) + 1;
-  const group = few.slice(0, count);
+  if (chanceOf(few) < BORNE_OUT) return null;
+  const last = few.findIndex((_, at) => chanceOf(few.slice(0, at + 1)) >= NAMED_ENOUGH);
+  const group = last < 0 ? few : few.slice(0, last + 1);
   const [leader] = group;
   return leader
     ? {

@@ -96,15 +96,11 @@ export function fewer(cloud: Cloud, count: number): Cloud {
 export function borrowed(
   cloud: Cloud,
   points: Float64Array,
-  { dims, logLikelihood }: CloudModel,
-  waysOf: (fact: Fact, point: Float64Array, lent: readonly Way[]) => readonly Way[],
+  { logLikelihood }: CloudModel,
+  waysOf: (fact: Fact, car: number, lent: readonly Way[]) => readonly Way[],
 ): Cloud {
   const { count, facts } = cloud;
-  const ways = facts.map((fact, at) =>
-    cloud.ways[at]!.map((lent, car) =>
-      waysOf(fact, points.subarray(car * dims, (car + 1) * dims), lent),
-    ),
-  );
+  const ways = facts.map((fact, at) => cloud.ways[at]!.map((lent, car) => waysOf(fact, car, lent)));
   const logs = facts.map((fact, at) =>
     Float64Array.from(ways[at]!, (shown) => logLikelihood(fact, shown, 1)),
   );

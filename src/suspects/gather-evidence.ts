@@ -5,7 +5,8 @@
  * likeliest other repair that the evidence found so far leaves standing. The strongest piece is taken first, which makes
  * the result independent of the order of the readings. Two readings are one piece when kind of test, place, vehicle
  * state and what they show are the same, and when they are read at the same terminals and speak against the same rival: a lead on the
- * wrong pin, or a pin that makes no contact, would show in both.
+ * wrong pin, or a pin that makes no contact, would show in both. So are those that one answer gave: who says where a fault was
+ * woken says with it where it was not.
  */
 
 import type { CorroborationAsk } from './corroboration-ask.ts';
@@ -130,8 +131,10 @@ function strongestFirst(
     const rival = others.find(({ chance }) => chance > 0) ?? null;
     if (!rival) return { evidence, rival };
     let best: Evidence | null = null;
-    for (const [reading, { test, shown }] of ask.readings.entries()) {
+    for (const [reading, { test, shown, event }] of ask.readings.entries()) {
       if (test === but) continue;
+      if (event !== undefined && evidence.some((one) => ask.readings[one.reading]!.event === event))
+        continue;
       const asked = table.tests[test]!;
       const isKnown = evidence.some((one) =>
         sameNews(table.tests[one.test]!, asked, ask.readings[one.reading]!.shown, shown),

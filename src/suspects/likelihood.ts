@@ -15,6 +15,8 @@ export interface Reading {
   readonly shown: Shown;
   /** Of the instrument, in the reading's unit; without it the test's own is used. */
   readonly standardUncertainty?: number;
+  /** Readings that one answer gave have the same number: a slip of the hand is in all of them. Absent of one by itself. */
+  readonly event?: number;
 }
 
 /** How likely one reading is for each row, and what blind chance would give it. */

@@ -6,10 +6,12 @@
  */
 import type { Shown } from '../circuit/test.ts';
 import { advance, type WeighedCloud, weighed } from './advance-cloud.ts';
-import { borrowed, type Cloud, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
+import { BorrowedCars, pointAt } from './borrowed-cars.ts';
+import { type Cloud, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, isTakenBack, keptFacts, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
+import { pickMixed } from './mixed-ways.ts';
 import { redrawFew } from './move-car.ts';
 import { OUTSIDE_CHANCE, OutsideSearch, withOutside } from './outside-search.ts';
 import {
@@ -24,13 +26,7 @@ import { randomOf } from './random.ts';
 import { joinedReach, type Reach, reachOf } from './shown-reach.ts';
 import { atOnce, type Slices } from './slices.ts';
 import { evenShare, pick } from './stand-in.ts';
-import {
-  type Borrowing,
-  type CarFamily,
-  type CarSampler,
-  type CarsOf,
-  SuspectCars,
-} from './suspect-cars.ts';
+import { type CarFamily, type CarSampler, type CarsOf, SuspectCars } from './suspect-cars.ts';
 
 /** Cars of a suspect that may be right, ... */
 const CARS = 96;
@@ -109,6 +105,7 @@ export class Posteriors {
   private readonly states = new Map<string, Posterior>();
   private readonly pairs = new Map<string, SuspectCars | null>();
   private readonly dims: number;
+  private readonly borrowed: BorrowedCars;
   /** By test, before any reading. */
   private readonly reaches = new Map<number, Reach>();
 
@@ -119,6 +116,10 @@ export class Posteriors {
     const lends = this.families.some(({ borrows }) => borrows);
     this.lender = lends ? ask.candidates.findIndex(({ id }) => id === HEALTHY) : null;
     this.cars = this.families.map((family) => this.carsOf({ ...family, redraw: redrawFew }));
+    this.borrowed = new BorrowedCars(
+      this.lender === null ? null : this.cars[this.lender]!,
+      this.dims,
+    );
     const { families, cars, dims } = this;
     this.outside = new OutsideSearch({ ...ask, families, cars, dims });
     this.table = this.tableAfter(this.after([]));
@@ -275,7 +276,9 @@ export class Posteriors {
     const lent = this.lender === null ? null : fewer(own[this.lender]!, LENT_CARS);
     const clouds = own.map((cloud, at) => {
       const { borrows } = this.families[at]!;
-      return lent && borrows && prior[at]! > 0 ? this.lentTo(at, lent, borrows) : cloud;
+      return lent && borrows && prior[at]! > 0
+        ? this.borrowed.cloud(this.cars[at]!, lent, borrows)
+        : cloud;
     });
     const inside = chancesOf(prior, clouds);
     const found = { facts, clouds, chances: inside };
@@ -304,17 +307,6 @@ export class Posteriors {
     return yield* advance(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
   }
 
-  /** The cars of the sound circuit for a suspect that borrows them. */
-  private lentTo(at: number, lent: Cloud, { own, ways }: Borrowing): Cloud {
-    const { dims } = this;
-    const cars = this.cars[at]!;
-    const first = cars.start(LENT_CARS).points;
-    const points = lent.points.slice();
-    for (let car = 0; car < lent.count; car += 1)
-      for (const place of own) points[car * dims + place] = first[car * dims + place]!;
-    return borrowed(lent, points, cars.model, ({ test }, point, sound) => ways(test, point, sound));
-  }
-
   /** What the tests would show on the cars that are left. */
   tableAfter({ clouds, chances, facts }: Posterior): PredictionTable {
     const { candidates, tests } = this.ask;
@@ -323,10 +315,10 @@ export class Posteriors {
     const chosen = clouds.map((cloud, at) => {
       if (isOut(at)) return null;
       const isLikely = chances[at]! >= LIKELY_CHANCE;
-      return this.chosen(cloud, isLikely ? PLANNED_CARS : FEW_PLANNED);
+      return this.chosenCars(cloud, isLikely ? PLANNED_CARS : FEW_PLANNED);
     });
     const places = new Map(candidates.map(({ id }, at) => [id, at]));
-    let ways: readonly Way[] = [];
+    let show: (share: number) => Shown;
     let last: { readonly test: TableTest; readonly place: number } | null = null;
     const made = buildTable(
       candidates,
@@ -335,14 +327,13 @@ export class Posteriors {
         // A column is filled at once, and the list may have grown since.
         if (last?.test !== test) last = { test, place: tests.indexOf(test) };
         const at = places.get(id)!;
-        const cars = this.cars[at]!;
-        const points = chosen[at];
-        const each = PLANNED_CARS / (points?.length ?? OUT_PLANNED);
+        const cars = chosen[at];
+        const each = PLANNED_CARS / (cars?.length ?? OUT_PLANNED);
         if (sample % each === 0)
-          ways = points
-            ? cars.ways(last.place, points[sample / each]!)
-            : cars.firstShow(last.place, sample / each);
-        return pick(ways, evenShare(sample)).shown;
+          show = cars
+            ? this.shower(at, clouds[at]!, last.place, cars[sample / each]!)
+            : showerOf(this.cars[at]!.firstShow(last.place, sample / each));
+        return show(evenShare(sample));
       },
       PLANNED_CARS,
     );
@@ -350,13 +341,32 @@ export class Posteriors {
     return { ...made, planned: [...chosen.keys()].filter((at) => !isOut(at)) };
   }
 
-  /** Cars of a cloud by weight. */
-  private chosen({ points, weights }: Cloud, count = PLANNED_CARS): Float64Array[] {
-    const { dims } = this;
-    return Array.from(drawn(weights, count, 0.5), (car) =>
-      points.subarray(car * dims, (car + 1) * dims),
-    );
+  /** What a test shows on a car of a cloud, at a share of its ways. */
+  private shower(
+    at: number,
+    { points }: Cloud,
+    test: number,
+    car: number,
+  ): (share: number) => Shown {
+    const { borrows } = this.families[at]!;
+    const mixed = borrows && this.borrowed.mixed(borrows, points, test, car);
+    if (mixed) return (share) => pickMixed(mixed, share);
+    return showerOf(this.cars[at]!.ways(test, pointAt(points, this.dims, car)));
   }
+
+  /** Points of cars of a cloud, by weight. */
+  private chosen(cloud: Cloud): Float64Array[] {
+    return this.chosenCars(cloud, PLANNED_CARS).map((car) => pointAt(cloud.points, this.dims, car));
+  }
+
+  /** Cars of a cloud, by weight. */
+  private chosenCars({ weights }: Cloud, count: number): number[] {
+    return [...drawn(weights, count, 0.5)];
+  }
+}
+
+function showerOf(ways: readonly Way[]): (share: number) => Shown {
+  return (share) => pick(ways, share).shown;
 }
 
 /** Chances from how likely the facts are with each. */

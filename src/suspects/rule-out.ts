@@ -5,6 +5,10 @@
  * wire explains everything, and yet no reading may have tested the sensor. A reading rules a fault out when it could not
  * have come out as it did with that fault there as well, beside what was found: it fits the conclusion at least three
  * times better than the conclusion and the fault together. A repair is ruled out when each of its faults is.
+ *
+ * Of faults that come and go nobody knows what two show together. What the conclusion shows and a sound circuit does not, it
+ * shows with another fault beside it as well, so that such a reading rules nothing out: a plug that drops out when it is
+ * moved says nothing of the module.
  */
 import type { ErrorModel } from './error-model.ts';
 import { EVIDENCE_RATIO } from './evidence-ratio.ts';
@@ -30,7 +34,7 @@ export interface RuleOutAsk {
   readonly concluded: number;
   /** Chances before any reading. */
   readonly prior: Float64Array;
-  /** Without it the fault is held against the conclusion by itself. */
+  /** Without it the fault is held against the conclusion by itself, by readings that a sound circuit shows. */
   readonly showsPair: PairShows | undefined;
   readonly errorModel: ErrorModel;
 }
@@ -59,15 +63,13 @@ function mostTelling(
   left: readonly number[],
   against: ReadonlyMap<number, ReadonlyMap<number, number>>,
 ): number | null {
-  const healthy = table.candidates.findIndex(({ id }) => id === HEALTHY);
+  const healthy = healthyOf(table);
   const worth = fits.map(({ perRow }, reading) => {
     const told = left.filter((member) => against.get(member)!.has(reading));
     return {
       reading,
       isSound:
-        showsPair !== undefined &&
-        healthy >= 0 &&
-        perRow[concluded]! < EVIDENCE_RATIO * perRow[healthy]!,
+        showsPair !== undefined && healthy >= 0 && isSoundFor({ concluded }, perRow, healthy),
       weight: told.reduce((sum, member) => sum + prior[member]!, 0),
       ratio: told.reduce((product, member) => product * against.get(member)!.get(reading)!, 1),
     };
@@ -80,10 +82,25 @@ function mostTelling(
   return best?.reading ?? null;
 }
 
+function healthyOf({ candidates }: PredictionTable): number {
+  return candidates.findIndex(({ id }) => id === HEALTHY);
+}
+
+/** Whether a reading came out as in a sound circuit, as far as the conclusion tells the two apart. */
+function isSoundFor(
+  { concluded }: Pick<RuleOutAsk, 'concluded'>,
+  perRow: Float64Array,
+  healthy: number,
+): boolean {
+  return perRow[concluded]! < EVIDENCE_RATIO * perRow[healthy]!;
+}
+
 /** The readings that rule a fault out beside the conclusion, each with how clearly. */
 function readingsAgainst(ask: RuleOutAsk, member: number): Map<number, number> {
   const found = new Map<number, number>();
+  const healthy = healthyOf(ask.table);
   for (const [reading, { perRow }] of ask.fits.entries()) {
+    if (!ask.showsPair && healthy >= 0 && !isSoundFor(ask, perRow, healthy)) continue;
     // What fits the fault alone as well as the conclusion says nothing against it.
     if (!(perRow[ask.concluded]! >= EVIDENCE_RATIO * perRow[member]!)) continue;
     const ratio = ratioBeside(ask, reading, member);

@@ -36,8 +36,11 @@ export interface CarsOf extends Omit<CarFamily, 'redraw'> {
 export interface Borrowing {
   /** Places of the values that are the suspect's own. */
   readonly own: readonly number[];
-  /** What a test shows on a car on which the sound circuit shows `sound`. */
-  readonly ways: (test: number, point: Float64Array, sound: readonly Way[]) => readonly Way[];
+  /** What shows on its cars while it is there; suspects of one name differ only in how often they are. */
+  readonly name: string;
+  readonly there: (test: number, point: Float64Array) => readonly Way[];
+  /** How often it is there as a test is made, 0 to 1; else the test shows what the sound circuit shows. */
+  readonly chance: (test: number, point: Float64Array) => number;
 }
 
 /** Cars of which one value is not as described. */

@@ -31,6 +31,10 @@ const PIECE = 65_536;
 /** More unreadable values than this share make the file useless. */
 export const UNREADABLE_SHARE = 0.01;
 
+/** Samples a second: no logger is slower and no scope faster. Our choice. */
+const RATE_MIN = 1e-6;
+const RATE_MAX = 1e12;
+
 /** Reads one capture; use once: `push` every chunk, then `end`. */
 export class CsvReader {
   private readonly options: ReadOptions;
@@ -230,7 +234,7 @@ export class CsvReader {
         shape.headLines + 1,
       );
     const rateHz = this.rate(shape);
-    if (rateHz === null) return null;
+    if (rateHz === null || !this.isRate(rateHz, shape)) return null;
     const startSeconds = shape.time < 0 ? 0 : this.steps.start() * shape.timeFactor;
     const channels = shape.columns.map(({ name, unit }, at) => ({
       name,
@@ -259,6 +263,19 @@ export class CsvReader {
     const fix = 'export the capture at a fixed sample rate, in one piece';
     this.fail('uneven-time', words, fix, even.line);
     return null;
+  }
+
+  private isRate(rateHz: number, shape: CsvShape): boolean {
+    if (rateHz >= RATE_MIN && rateHz <= RATE_MAX) return true;
+    const from = shape.time < 0 ? 'sample rate' : 'time column';
+    const words = `no instrument takes as many or as few samples a second as the ${from} says`;
+    this.fail(
+      'odd-rate',
+      words,
+      'look at the unit, and export the capture again',
+      shape.headLines + 1,
+    );
+    return false;
   }
 
   /** One array from the pieces, which are let go one by one. */

@@ -1,6 +1,8 @@
 /** The wiring sketch, whole. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { drawCircuit } from '../../src/circuit/draw-circuit.ts';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { NAMES, shipped, testOf, volts } from './shipped.ts';
 
@@ -50,6 +52,54 @@ describe('three wires', () => {
 
   test('without a test it is only the wiring', () => {
     expect(drawCircuit(hall, { width: 70, ascii: true }).join('\n')).not.toMatch(/[-]R-|-B-/);
+  });
+});
+
+describe('a splice of the circuit', () => {
+  /** The feed and the ground shared at splices on their way, where the shipped file joins them inside the module. */
+  const spliced = (() => {
+    const text = readFileSync('procedures/circuits/hall-module-fed.yaml', 'utf8')
+      .replace('circuit: hall-module-fed', 'circuit: spliced')
+      .replace('from: module.reference, to: sensor', 'from: splice.feed, to: sensor')
+      .replace('from: module.throttle-reference', 'from: splice.feed')
+      .replace('from: module.signal, to: sensor', 'from: splice.signal, to: sensor')
+      .replace(
+        'wires:',
+        'wires:\n  feed-trunk: { from: module.reference, to: splice.feed, size: 0.5 mm2, length: 1 m }\n  signal-trunk: { from: module.signal, to: splice.signal, size: 0.5 mm2, length: 1 m }',
+      )
+      .replace(/ {6}throttle-reference:\n.*\n/, '');
+    const { value, issues } = loadCircuit(text, 'spliced.yaml');
+    if (!value) throw new Error(JSON.stringify(issues));
+    return value;
+  })();
+
+  test('stands on its wire, which goes on to the module; what else hangs on it is named', () => {
+    expect(drawCircuit(spliced, { width: 73, ascii: true })).toEqual([
+      '+- engine control module -+              +- crankshaft position sensor -+',
+      '|               reference |-o-- feed ----| feed                         |',
+      '|                  signal |-o- signal ---| signal                       |',
+      '|                  ground |--- ground ---| ground                       |',
+      '+-------------------------+              +------------------------------+',
+      ' o: splice; the feed goes on to the throttle position sensor',
+    ]);
+  });
+
+  test('leaves the lead at the pin of the module', () => {
+    const lines = drawCircuit(spliced, {
+      test: volts('module.reference'),
+      width: 73,
+      ascii: true,
+    });
+    expect(lines[1]).toContain('reference |-Ro- feed');
+    expect(lines.join()).not.toContain('R: ');
+  });
+
+  test('behind a fuse stands on its wire too', () => {
+    const lines = drawCircuit(shipped('hall-relay-fed'), { width: 80, ascii: true });
+    expect(lines.join('\n')).toMatch(/fuse -o-+ feed -/);
+    expect(lines.at(-1)).toBe(
+      ' o: splice; the feed and the ground go on to the vehicle speed sensor',
+    );
   });
 });
 

@@ -65,6 +65,17 @@ describe('in the feed of a two-wire current sensor', () => {
   });
 });
 
+test('is read in the feed wire whether the module feeds the sensor or a relay does', () => {
+  // The same sensor on the wire of a fuse: what feeds it draws the same milliamperes. Common practice, no source.
+  for (const role of ['reference', 'supply'] as const) {
+    const wires = wheel.wires.map((wire) =>
+      wire.to === 'sensor.feed' || wire.from === 'sensor.feed' ? { ...wire, role } : wire,
+    );
+    const ids = standardTests({ ...wheel, wires }).map(({ id }) => id);
+    expect(ids, role).toContain('sensor.feed.amps');
+  }
+});
+
 describe('is refused', () => {
   const across = (...terminals: string[]) => ({ code: 'amps-across', terminals });
   test.each([

@@ -1,5 +1,6 @@
 /** The tests that the rules give. */
 import { describe, expect, test } from 'vitest';
+import type { Pull } from '../../src/circuit/circuit.ts';
 import { refuseTest } from '../../src/circuit/refuse-test.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { TEST_FAMILIES } from '../../src/circuit/test-list.ts';
@@ -47,7 +48,7 @@ describe.each(NAMES)('%s', (name) => {
     for (const { id, words, family, test: one } of options) {
       if (family !== 'continuity') continue;
       const off = ['sensor unplugged', 'both connectors off', 'all connectors off'];
-      const said = words.endsWith(', relay unplugged')
+      const said = /, (relay|module) unplugged$/.test(words)
         ? 1
         : off.findIndex((end) => words.endsWith(`, ${end}`)) + 1;
       expect(said, id).toBe(Math.min(3, one.setup.unplugged.length));
@@ -70,7 +71,7 @@ describe.each(NAMES)('%s', (name) => {
 
   test('an injection moves the voltage at the input by half a volt, and a pull-down under its threshold', () => {
     const model = modelOf(name, 8);
-    const injections = options.filter(({ family }) => family === 'injection');
+    const injections = options.filter(({ id }) => id.includes('.injection-at-'));
     // A coil makes its own signal: there is nothing to inject.
     expect(injections.length > 0).toBe(name !== 'reluctor-two-wire');
     for (const { id, test: one } of injections) {
@@ -84,11 +85,42 @@ describe.each(NAMES)('%s', (name) => {
   });
 });
 
+test('a pull-up lent at the module lifts a wire whose own is missing, and none that is held down', () => {
+  const model = modelOf('hall-module-fed', 8);
+  const lent = standardTests(shipped('hall-module-fed')).find(({ id }) =>
+    id.endsWith('.lent-volts'),
+  )!.test;
+  const volts = (fault: string) => number(model, fault, lent);
+  // 5 V behind 1 kohm, on a sensor that rests high or, through 20 to 200 ohm, low
+  expect(volts('module.signal.pull-missing')).toBeGreaterThan(0.09);
+  expect(volts('contact.module.signal.open')).toBeGreaterThan(0.09);
+  // 0.01 to 2 ohm, by hand: 5 V times 2 / 1002
+  expect(volts('wire.signal.short-to-ground')).toBeLessThan(0.05);
+});
+
 test('the module-fed Hall circuit has every family', () => {
   const families = new Set(
     standardTests(shipped('hall-module-fed')).map((option) => option.family),
   );
   expect([...families].sort()).toEqual([...TEST_FAMILIES].sort());
+});
+
+// A load shows how strong a bias is; a wire of the coil that nothing pulls up has none. Common practice, no source.
+test.each<[string, (pull: Pull | null) => Pull | null, boolean]>([
+  ['a bias on both wires', (pull) => pull, true],
+  ['no bias on one wire', () => null, false],
+  ['one wire pulled to ground', (pull) => pull && { ...pull, to: { kind: 'ground' } }, false],
+])('a coil with %s', (_, second, isLoaded) => {
+  const circuit = shipped('reluctor-two-wire');
+  const module = circuit.parts.find((part) => part.kind === 'module')!;
+  const inside = module.inside.map((pin) =>
+    pin.name === 'signal-minus' ? { ...pin, pull: second(pin.pull) } : pin,
+  );
+  const parts = circuit.parts.map((part) => (part === module ? { ...module, inside } : part));
+  const ids = standardTests({ ...circuit, parts }).map(({ id }) => id);
+  expect(ids.some((id) => id.includes('loaded-at-module'))).toBe(isLoaded);
+  expect(ids.includes('sensor.loaded-coil')).toBe(isLoaded);
+  expect(ids).toContain('sensor.coil-ohms');
 });
 
 /** `state target sensor [unplugged] kind plus minus` and, in brackets, what is clipped in. */
@@ -194,6 +226,45 @@ test.each<[string, string, string, string]>([
     'module.signal.spare',
     'spare-sensor live-data',
     'cranking moving spare [] counts module.signal',
+  ],
+  // Without live data: a fault inside the old sensor is gone, one of its plug is not.
+  [
+    'hall-module-fed',
+    'sensor.signal.spare-pattern',
+    'spare-sensor scope',
+    'cranking moving spare [] pattern sensor.signal battery.negative',
+  ],
+  // At the module's end, where the sensor's plug cannot be reached.
+  [
+    'hall-module-fed',
+    'module.ground.drop',
+    'meter',
+    'key-on still fitted [] volts module.ground battery.negative',
+  ],
+  [
+    'hall-module-fed',
+    'module.signal.lent-volts',
+    'meter resistor',
+    'key-on still fitted [] volts module.signal battery.negative (1000 module.reference module.signal)',
+  ],
+  [
+    'hall-module-fed',
+    'module.signal.lent-pattern',
+    'scope resistor',
+    'cranking moving fitted [] pattern module.signal battery.negative (1000 module.reference module.signal)',
+  ],
+  [
+    // Refused through the electronics of a switch.
+    'throttle-potentiometer',
+    'module.signal.ohms-to-ground',
+    'meter',
+    'key-off still fitted [module] ohms module.signal battery.negative',
+  ],
+  [
+    'reluctor-two-wire',
+    'sensor.plus.spare-pattern',
+    'spare-sensor scope',
+    'cranking moving spare [] pattern sensor.plus sensor.minus',
   ],
   [
     'hall-module-fed',

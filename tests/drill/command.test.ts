@@ -10,6 +10,7 @@ import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
+import type { MeasureStep } from '../../src/procedure/procedure.ts';
 import type { RecordDrill, SessionRecord } from '../../src/records/record-form.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
@@ -329,6 +330,32 @@ describe('as a dialogue of lines', () => {
     });
     return { end, text: said.join('\n') };
   }
+
+  test.each(['blind', 'unnamed'] as const)(
+    'help promises nothing that level %s has not',
+    async (level) => {
+      const { text } = await talk(newDrill(3, { level }), ['help']);
+      expect(text).toContain('  diagnose NUMBER');
+      for (const none of ['suspects  ', '  next  ', 'do NUMBER', 'aside', 'made NUMBER'])
+        expect(text).not.toContain(none);
+    },
+  );
+
+  test('help of a level with suspects lists their words', async () => {
+    const { text } = await talk(newDrill(3, { level: 'named' }), ['help']);
+    for (const word of ['  suspects  ', '  next  ', 'do NUMBER']) expect(text).toContain(word);
+    // At a bench every test can be done, and none was done before.
+    for (const none of ['aside', 'made NUMBER']) expect(text).not.toContain(none);
+  });
+
+  test('a step that is followed where what is good is hidden tells its reading and no verdict', async () => {
+    const feed = SHORT.steps['feed'] as MeasureStep;
+    const outcomes = [{ name: 'good', words: 'as computed', from: null, to: null, go: 'bad' }];
+    const procedure = { ...SHORT, steps: { ...SHORT.steps, feed: { ...feed, outcomes } } };
+    const { text } = await talk(newDrill(3, { level: 'blind', procedure }), ['follow', 'readings']);
+    expect(text.match(/Feed at .* [\d.]+ m?V$/gm)).toHaveLength(2);
+    expect(text).not.toContain('as computed');
+  });
 
   test('captures at a place, draws the picture when asked, and says what is missing', async () => {
     const hand = newDrill(3, { level: 'named' });

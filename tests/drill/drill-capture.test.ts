@@ -270,6 +270,26 @@ describe('in the file', () => {
       },
       'saves a different capture',
     ],
+    ...(
+      [
+        ['another tooth', { findings: [{ kind: 'missing-teeth', teeth: [24], seen: 57, of: 58 }] }],
+        ['a finding of another kind', { findings: [{ kind: 'stuck-high', volts: 5 }] }],
+        ['another frequency', { measures: { hertz: 100 } }],
+        ['another speed of the engine', { measures: { rpm: 900 } }],
+        ['no duty', { measures: { duty: null } }],
+        ['a longer capture', { measures: { seconds: 12 } }],
+        ['another file beside it', { second: { name: 'other.csv', sha256: '0'.repeat(64) } }],
+        ['edges that come later', { shiftDegrees: 12 }],
+      ] as const
+    ).map(([what, more]): [string, (event: Loose) => void, string] => [
+      what,
+      (event) => {
+        const capture = event.capture as StepCapture;
+        const measures = { ...capture.measures, ...('measures' in more ? more.measures : {}) };
+        event.capture = { ...capture, ...more, measures };
+      },
+      'saves a different capture',
+    ]),
   ])('%s is found out', (_, change, words) => {
     expect(problemsWith(change).join()).toContain(words);
   });

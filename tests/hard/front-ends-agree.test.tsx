@@ -19,7 +19,6 @@ import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { expectedReading } from '../../src/session/expected-reading.ts';
 import { judgeStep } from '../../src/session/judge-step.ts';
-import { asideCommand } from '../../src/session/out-of-reach.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { readSaid } from '../../src/session/read-known.ts';
 import { presentStep } from '../../src/session/session.ts';
@@ -28,7 +27,7 @@ import type { OpenedSession } from '../../src/ui/app-services.ts';
 import { plainSession } from '../../src/ui/plain/plain-session.ts';
 import { rpcServer } from '../../src/ui/rpc/rpc-server.ts';
 import { choicesAt } from '../../src/ui/screens/choice-prompt-state.ts';
-import { reachableOf } from '../../src/ui/screens/reach-pages.ts';
+import { outCommand, reachableOf } from '../../src/ui/screens/reach-pages.ts';
 import { SessionScreen } from '../../src/ui/screens/session-screen.tsx';
 import { LONG, SEED } from '../campaign.ts';
 import fc from '../seeded-check.ts';
@@ -47,7 +46,7 @@ type Move =
   | { readonly do: 'answer'; readonly pick: number; readonly typed: string }
   | { readonly do: 'note'; readonly text: string }
   | { readonly do: 'cannot'; readonly text: string }
-  /** Nothing can be reached at a connector that the step needs. */
+  /** A connector or a vehicle state that the step needs cannot be had. */
   | { readonly do: 'unreached'; readonly pick: number }
   | { readonly do: 'set'; readonly pick: number; readonly from: string }
   | { readonly do: 'back' };
@@ -262,19 +261,20 @@ function meaning(one: Move, { driver, limits, advisor }: OpenedSession): Found |
       call: { method: 'back' },
     };
   if (one.do === 'unreached') {
-    const parts = reachableOf(session);
-    const place = one.pick % Math.max(1, parts.length);
-    const part = parts[place];
-    if (part === undefined) return null;
+    const all = reachableOf(session);
+    const place = one.pick % Math.max(1, all.length);
+    const out = all[place];
+    if (out === undefined) return null;
+    const isPart = 'part' in out;
     return {
-      command: asideCommand(session, part),
+      command: outCommand(session, out),
       keys: [F.cannot, String(place + 1), ENTER],
-      line: `aside ${part}`,
-      answer: { connector: part },
-      call: { method: 'aside', params: { connector: part } },
+      line: `aside ${isPart ? out.part : out.state}`,
+      answer: isPart ? { connector: out.part } : { 'no-state': out.state },
+      call: { method: 'aside', params: isPart ? { connector: out.part } : out },
     };
   }
-  // On the screen such a number names a connector.
+  // On the screen such a number names a connector or a state.
   if (one.do === 'cannot' && /^[1-9]$/.test(one.text)) return null;
   if (one.do === 'cannot')
     return {

@@ -91,6 +91,9 @@ const CSV: readonly BytesAttack[] = [
     'comma-riddle',
     1,
   ),
+  ...['e300', 'e-305'].map((power) =>
+    csv(`times of 1${power} s`, HEAD + rows(50, (n) => `${n}${power},${n % 2}`), 'odd-rate', 2),
+  ),
   csv('only a time column', `time\n${rows(50, String)}`, 'no-channel', 2),
   csv(
     '500 columns',

@@ -101,6 +101,26 @@ describe('what is refused', () => {
     });
   });
 
+  it('is no drill where its first event names no vehicle, or what is none', () => {
+    const { vehicle: _, ...unnamed } = opened();
+    const others = [null, 'drill', 7, [], { kind: 'real' }];
+    for (const first of [unnamed, ...others.map((vehicle) => ({ ...unnamed, vehicle }))]) {
+      const path = saved([{ ...first, rules: 'new' }]);
+      expect(readSessionFile(nodeDisk, path), JSON.stringify(first)).toMatchObject({
+        ok: false,
+        flaw: { line: 1 },
+        isDrill: false,
+      });
+    }
+  });
+
+  it('is a drill still where its first line was changed', () => {
+    const drill = opened(null, { vehicle: { kind: 'drill' } as never });
+    const path = join(folder, NAME);
+    writeFileSync(path, sealed([drill]).text.replace('"seq":1', '"seq":2'));
+    expect(readSessionFile(nodeDisk, path)).toMatchObject({ flaw: { line: 1 }, isDrill: true });
+  });
+
   it('is told in few words, however long a name in it is', () => {
     const read = readSessionFile(
       nodeDisk,

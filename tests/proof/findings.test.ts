@@ -318,6 +318,9 @@ describe('a better target', () => {
     const act = tree('go', { ...SOUND.steps, go });
     expect(better(null, act, ['feed', 'broken'], 'go')).toBe('feed');
     expect(better(null, act, ['feed'], 'broken')).toBeNull();
+    // all that leaves by it ends right already, so there is nothing better
+    const right = tree('go', { ...SOUND.steps, go: { ...go, go: 'feed' } as Step });
+    expect(better(null, right, ['feed'], 'go')).toBeNull();
   });
 });
 

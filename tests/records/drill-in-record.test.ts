@@ -57,6 +57,8 @@ describe('while the drill goes on', () => {
         verdict: null,
         judgement: '',
       });
+    // The words of an outcome are a verdict too.
+    expect(record.lines[0]?.outcome).toBe('');
     expect(record.lines[0]?.found).toBe('4.97 V');
     expect(record.tests[0]?.found).toBe('20 mV');
   });
@@ -64,6 +66,7 @@ describe('while the drill goes on', () => {
   it('on the other levels says it', () => {
     const shown = recordFrom(openDrillWalk({ level: 'unnamed' }));
     expect(shown.lines[0]).toMatchObject({ expected: '4.75 to 5.25 V', verdict: 'good' });
+    expect(shown.lines[0]?.outcome).not.toBe('');
     expect(shown.tests[0]).toMatchObject({ expected: '4.7 to 5.2 V', verdict: 'low' });
   });
 });

@@ -76,3 +76,18 @@ it('and say so when it could be reached after all; a step that was taken back is
   expect(sections.map(({ heading }) => heading)).not.toContain('Could not be done');
   expect(JSON.stringify(sections)).toContain('can be reached after all: the connector of the');
 });
+
+it('once that the vehicle could not be had in a state, and that it could after all', () => {
+  const reason = 'the engine could not be cranked';
+  const out: Command = { type: 'set-state-aside', state: 'cranking', aside: true, reason };
+  const back: Command = { ...out, aside: false, reason: '' };
+  const said = (...commands: Command[]) =>
+    recordOf(...parts(begin().do(...commands))).interruptions.map(({ words: one }) => one);
+  expect(said(out, back)).toEqual([
+    'the engine could not be cranked: all that needs cranking or a running engine is set aside',
+    'can be done after all: all that needs cranking or a running engine',
+  ]);
+  expect(said({ ...out, reason: 'the starter is out' })).toEqual([
+    'all that needs cranking or a running engine is set aside: the starter is out',
+  ]);
+});

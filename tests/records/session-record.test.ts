@@ -6,12 +6,14 @@ import { readingsCsv } from '../../src/records/readings-csv.ts';
 import { recordForClass } from '../../src/records/record-for-class.ts';
 import type { SessionRecord } from '../../src/records/record-form.ts';
 import { recordJson } from '../../src/records/record-json.ts';
+import { readingOf } from '../../src/records/record-lines.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { transcriptOf } from '../../src/records/transcript.ts';
 import { RULES } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import type { JudgedOtherwise } from '../../src/session/history.ts';
 import { KEY_ON } from '../circuit/setup.ts';
+import { METER } from '../circuit/shipped.ts';
 import { drillWalk } from './sample-drill.ts';
 import {
   begin,
@@ -550,4 +552,18 @@ it('a clock that was set back, and another zone, are told where the times are re
     'times from here on are those of UTC-03:30; before, of UTC+14:00',
     'paused',
   ]);
+});
+
+it('a number is told with what the meter may be off there, and what no meter reads without', () => {
+  // by hand: 0.5 % of 4.97 V and 3 counts of 1 mV on the 6 V range
+  const read = readingOf({ typed: '4.97', value: 4.97, unit: 'V' }, METER);
+  expect(read).toMatchObject({ typed: '4.97', value: 4.97, overLimit: false, unit: 'V' });
+  expect(read.mayBeOff).toBeCloseTo(0.02785, 10);
+  const over = readingOf({ typed: 'OL', value: null, unit: 'ohm' }, METER);
+  expect(over).toEqual({ typed: 'OL', value: null, overLimit: true, unit: 'ohm' });
+  for (const other of [
+    readingOf({ typed: '4.97', value: 4.97, unit: 'V' }, null),
+    readingOf({ typed: '50', value: 50, unit: '%' }, METER),
+  ])
+    expect(other).not.toHaveProperty('mayBeOff');
 });

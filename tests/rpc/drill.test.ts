@@ -31,7 +31,7 @@ describe('a level', () => {
         .catch(() => {});
       const { state: after } = await one.result('follow');
       if (after.step.kind !== 'measure') continue;
-      expect(after.step).toMatchObject({ good: null, test: { expected: null } });
+      expect(after.step).toMatchObject({ good: null, why: '', test: { expected: null } });
       for (const outcome of after.step.outcomes)
         expect(Object.keys(outcome).sort()).toEqual(['name', 'words']);
       return;

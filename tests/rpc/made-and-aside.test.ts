@@ -69,10 +69,30 @@ it('a connector that cannot be reached is said once: nothing that needs it is pr
   expect(await one.refusal('aside', { connector: 'sensor', test: { test: 'x' } })).toBe(-32602);
 });
 
+it('a state that the vehicle cannot be had in is said once, and taken back', async () => {
+  const one = newSession('hall-no-signal', null);
+  const next = async () => (await one.result('next')) as unknown as NextAt;
+  const turning = ({ proposals, further }: NextAt) =>
+    [...proposals, ...further].filter(({ test }) => test.setup.state === 'cranking');
+  expect(turning(await next()).length).toBeGreaterThan(0);
+  const sent = { state: 'cranking', reason: 'the starter is out' };
+  expect((await one.result('aside', sent)).events).toMatchObject([
+    { type: 'state-set-aside', aside: true, ...sent },
+  ]);
+  const without = await next();
+  expect(turning(without)).toEqual([]);
+  expect([without.unreached, without.statesOut]).toEqual([[], ['cranking']]);
+  await one.result('aside', { state: 'cranking', aside: false });
+  expect((await next()).statesOut).toEqual([]);
+  expect(await one.refusal('aside', { state: 'key-off' })).toBe(-32602);
+  expect(await one.refusal('aside', { state: 'cranking', connector: 'sensor' })).toBe(-32602);
+});
+
 interface NextAt extends Omit<Next, 'proposals' | 'further'> {
   readonly proposals: readonly { readonly test: Test }[];
   readonly further: readonly { readonly test: Test }[];
   readonly unreached: readonly string[];
+  readonly statesOut: readonly string[];
 }
 
 /** Answers as the tree wants it until a step was gone round for a connector of this part; that step. */

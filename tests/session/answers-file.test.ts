@@ -255,6 +255,19 @@ describe('an answer is the command a person would give', () => {
       });
     });
 
+    test('all that needs a vehicle state may be set aside', () => {
+      expect(given('{ no-state: cranking }')).toEqual({
+        ...{ type: 'set-state-aside', state: 'cranking', aside: true },
+        reason: 'the engine could not be cranked',
+      });
+      expect(given('{ no-state: running, cannot: no coolant }')).toMatchObject({
+        ...{ state: 'running', reason: 'no coolant' },
+      });
+      expect(given('{ no-state: cranking, aside: false }')).toMatchObject({
+        ...{ type: 'set-state-aside', aside: false, reason: '' },
+      });
+    });
+
     test('may be a look, or a standard test by its name', () => {
       const light = 'measure: light sensor.feed battery.negative';
       expect(given(`{ ${light}, choose: lit }`)).toMatchObject({
@@ -325,7 +338,7 @@ describe('an answer that does not fit is told at its line', () => {
       FEED,
       'empty-answer',
       'this answers nothing',
-      'give one of: reading, choose, captured, watched, measure, test, connector, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
+      'give one of: reading, choose, captured, watched, measure, test, connector, no-state, again, done, cannot, acknowledge, known, place, note, customer, back, pause, conclude, faults, words',
     ],
     ['reading: 5 V', LOOK, 'wrong-kind', 'step "pattern" asks for no reading', null],
     [

@@ -2,12 +2,15 @@
 import { describe, expect, it } from 'vitest';
 import { compareWithProgram } from '../bench/cars/agreement.ts';
 import type { Car } from '../bench/cars/car.ts';
-import { libraryCircuit } from '../bench/cars/client.ts';
+import { libraryCircuit, testsOn } from '../bench/cars/client.ts';
 import { DRAWINGS } from '../bench/cars/drawing.ts';
 import { sharedEngine } from '../bench/cars/engine.ts';
 import { faultsToDraw, unknownFaults } from '../bench/cars/faults-to-draw.ts';
+import { type Means, meansOf } from '../bench/cars/means.ts';
 import { middleCar, middleFault } from '../bench/cars/middle-car.ts';
 import { moduleSees } from '../bench/cars/module-sees.ts';
+import { APART, isNear } from '../bench/cars/near.ts';
+import { takenFor } from '../bench/cars/one-told.ts';
 import { runCar } from '../bench/cars/run-car.ts';
 import { STRATA } from '../bench/cars/strata.ts';
 import { Vehicle } from '../bench/cars/vehicle.ts';
@@ -136,6 +139,87 @@ describe('the module of the bench', () => {
     expect(await seen('reluctor-two-wire', 'wire.minus.short-to-ground', { pulls })).toBe('good');
   });
 });
+
+describe('whether one repair can be told', () => {
+  const takenAt = async (id: string, means: Means) => {
+    const circuit = await libraryCircuit('hall-module-fed');
+    const drawing = DRAWINGS.find((one) => one.circuit === circuit.name)!;
+    const fault = faultsToDraw(drawing, circuit).find((one) => one.id === id)!;
+    const car = middleCar(circuit, [middleFault(fault, circuit)]);
+    const tests = await testsOn('hall-no-signal');
+    return takenFor({
+      drawn: { car, sees: 'no-signal', tries: { values: 1, faults: 1, unsolved: 0 } },
+      ...{ circuit, engine: await sharedEngine(), inspect: () => 'sound' as const },
+      tests: tests.filter((test) => means.cannot(test) === null),
+    });
+  };
+  const from = (part: number) => meansOf('plug-out-of-reach', () => part);
+
+  it(
+    'of a broken feed wire: at the plug, and not from the module, where nothing comes back from any of the three',
+    async () => {
+      expect(
+        await takenAt(
+          'wire.feed.open',
+          meansOf('all', () => 0),
+        ),
+      ).toBe('none');
+      expect(from(0.9).outOfReach).toBe('sensor');
+      expect(await takenAt('wire.feed.open', from(0.9))).toMatch(
+        /^(wire|contact\.sensor|sensor)\./,
+      );
+    },
+    SESSION_MS,
+  );
+
+  it('of an input that is dead: by what the module counts alone', async () => {
+    expect(
+      await takenAt(
+        'module.signal.input-dead',
+        meansOf('all', () => 0),
+      ),
+    ).toBe('none');
+    expect(
+      await takenAt(
+        'module.signal.input-dead',
+        meansOf('no-live-data', () => 0),
+      ),
+    ).toBe('nothing wrong');
+  });
+});
+
+it('7 mA and 14 mA are two readings', () => {
+  const amps = (value: number) => ({ kind: 'number', value, unit: 'A' }) as const;
+  expect(isNear(amps(0.007), amps(0.014), APART)).toBe(false);
+  expect(isNear(amps(0.007), amps(0.0074), APART)).toBe(true);
+});
+
+it('over-limit is another reading than 900 ohm, and the same as 20 Mohm of damp insulation', () => {
+  const ohms = (value: number) => ({ kind: 'number', value, unit: 'ohm' }) as const;
+  expect(isNear(ohms(Infinity), ohms(900), APART)).toBe(false);
+  expect(isNear(ohms(2e7), ohms(Infinity), APART)).toBe(true);
+});
+
+it.runIf(LONG).each([
+  // a fault in the sensor, told from one of its plug by a spare and a scope
+  ['no-live-data', 1],
+  // the module's own ground, at its pin
+  ['plug-out-of-reach', 7],
+  // a contact of the module's plug, by a pull-up that is lent there
+  ['plug-out-of-reach', 5],
+] as const)(
+  'a Hall sensor with %s, car %i, is told',
+  async (means, number) => {
+    const circuit = await libraryCircuit('hall-module-fed');
+    const line = await runCar({
+      ...{ circuit, stratum: stratum('all-free'), mode: 'tree', person: 'exact', weights: 'file' },
+      ...{ means, number },
+    });
+    expect(line.takenFor).toBe('none');
+    expect(line.rightAlone).toBe(true);
+  },
+  SESSION_MS,
+);
 
 it('the interval of 8 in 10 is 49.0 to 94.3 %', () => {
   // By hand from Wilson's formula: (0.8 + 0.19207 -+ 0.31258) / 1.38415.

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 /** Which suspects a session is about, how likely each is at first, and what two of them show together. */
 import { describe, expect, it } from 'vitest';
 import type { Model } from '../../src/circuit/model.ts';
@@ -105,7 +106,7 @@ describe('the tests', () => {
       expect([8, 32, 64].map((count) => samples(count, codes))).toEqual([32, 32, 32]);
   });
 
-  it('show what the model shows in its cars; of a fault that comes and goes what is healthy', () => {
+  it('show what the model shows in its cars; of a fault that comes and goes mostly what is healthy', () => {
     const OPEN = 'wire.feed.open';
     const shown = (space: SuspectSpace, id: string) =>
       space.table.shown(space.placeOf(AT_PLUG)!, idsOf(space).indexOf(id));
@@ -119,7 +120,15 @@ describe('the tests', () => {
     };
     expect(shown(STAYING, OPEN)).toEqual(values(STAYING, OPEN, OPEN));
     expect(shown(FLEETING, OPEN)).toEqual(values(FLEETING, OPEN, OPEN));
-    expect(shown(FLEETING, `${OPEN}~`)).toEqual(values(FLEETING, `${OPEN}~`, 'healthy'));
+    const now = shown(FLEETING, `${OPEN}~`);
+    const there = values(FLEETING, `${OPEN}~`, OPEN);
+    const sound = values(FLEETING, `${OPEN}~`, 'healthy');
+    const isThere = now.map((one, at) => isDeepStrictEqual(one, there[at]));
+    expect(now).toEqual(now.map((_, at) => (isThere[at] ? there[at] : sound[at])));
+    // One in five in the mean.
+    const share = isThere.filter(Boolean).length / now.length;
+    expect(share).toBeGreaterThan(0.05);
+    expect(share).toBeLessThan(0.4);
     expect(values(STAYING, OPEN, 'healthy')).not.toEqual(values(STAYING, OPEN, OPEN));
   });
 });

@@ -125,6 +125,22 @@ it('limits of the tree that are not those of its circuit', () => {
   );
 });
 
+it('limits that are said to be of the circuit where nothing of it is probed', () => {
+  const { feed } = TRUE_PROCEDURE.steps;
+  if (feed?.kind !== 'measure') throw new Error('the feed is measured');
+  const from = (end: 'circuit' | 'author') => ({
+    ...TRUE_PROCEDURE,
+    steps: {
+      ...TRUE_PROCEDURE.steps,
+      other: { ...feed, id: 'other', probe: null, expected: { ...feed.expected!, from: end } },
+    },
+  });
+  expect(wordsOf(changed(1, { procedure: from('circuit') }))).toContain(
+    '1 has other limits than its circuit at the steps "other"',
+  );
+  expect(wordsOf(changed(1, { procedure: from('author') }))).toEqual([]);
+});
+
 it('a caution taken out of the tree', () => {
   const rule = { ...CRANKING_CAUTION, states: ['key-on'] };
   const found = wordsOf(changed(1, { cautionRules: [rule] }));

@@ -1,11 +1,15 @@
-/** A connector that cannot be reached is said once: what needs it is proposed no more, and the tree goes round it. */
+/**
+ * A connector that cannot be reached, or a state that the vehicle cannot be had in, is said once: what needs it is proposed
+ * no more, and the tree goes round it.
+ */
 import { describe, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
 import { touchedConnectors, touchesConnector } from '../../src/circuit/touched-connectors.ts';
 import { allTests } from '../../src/session/advisor.ts';
 import { answeredJustNow } from '../../src/session/answering-test.ts';
 import type { Command } from '../../src/session/command.ts';
-import type { SessionEvent } from '../../src/session/events.ts';
+import { drivePlan } from '../../src/session/drive-plan.ts';
+import type { DrillVehicle, SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { gapsOf } from '../../src/session/gaps.ts';
 import { checkHistory } from '../../src/session/history.ts';
@@ -14,13 +18,15 @@ import {
   asideCommand,
   goneRoundFor,
   reopenedFor,
+  stateAsideCommand,
+  statesOut,
 } from '../../src/session/out-of-reach.ts';
 import { presentStep, type Session } from '../../src/session/session.ts';
 import { testsToChoose } from '../../src/session/session-tests.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
 import { shipped } from '../circuit/shipped.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
-import { ACK, DONE, volts } from './shorthand.ts';
+import { ACK, DONE, volts, withStep } from './shorthand.ts';
 import { shopFor, after as taken } from './walk-library.ts';
 
 const CIRCUIT = shipped('hall-module-fed');
@@ -208,5 +214,85 @@ describe('the advisor', () => {
     expect(touching(said)).toEqual([]);
     expect(allTests(advisor, said).length).toBeGreaterThan(0);
     expect(touching(taken(said, IN)).length).toBeGreaterThan(0);
+  });
+});
+
+describe('a vehicle state that cannot be had', () => {
+  const words = 'the engine could not be cranked';
+  const NO_CRANK: Command = {
+    type: 'set-state-aside',
+    state: 'cranking',
+    aside: true,
+    reason: words,
+  };
+  const CRANKS: Command = { ...NO_CRANK, aside: false, reason: '' };
+  const NO_RUN: Command = { ...NO_CRANK, state: 'running', reason: 'no coolant in it' };
+
+  it.each([
+    ['key-on', ['key-on', 'cranking', 'running', 'driving']],
+    ['cranking', ['cranking', 'running', 'driving']],
+    ['running', ['running', 'driving']],
+  ] as const)('%s takes with it what is reached through it', (state, out) => {
+    expect(statesOut(walked({ ...NO_CRANK, state }))).toEqual(out);
+  });
+
+  it('is said once, in words of its own where the person gives none, and taken back', () => {
+    expect(stateAsideCommand('cranking')).toEqual(NO_CRANK);
+    expect(stateAsideCommand('running', 'no coolant in it')).toEqual(NO_RUN);
+    expect(walked(NO_CRANK).unreached).toEqual([{ state: 'cranking', reason: words, by: 2 }]);
+    expect(statesOut(walked(NO_CRANK, CRANKS))).toEqual([]);
+    expect(() => walked(NO_CRANK, NO_CRANK)).toThrow(/nothing-to-take-back/);
+    expect(() => walked(CRANKS)).toThrow(/nothing-to-take-back/);
+    expect(() => walked({ ...NO_CRANK, reason: ' ' })).toThrow(/empty-text/);
+    expect(asideBack(walked(OUT, NO_CRANK))).toEqual(CRANKS);
+    expect(asideBack(walked(OUT, NO_CRANK, CRANKS))).toEqual(IN);
+  });
+
+  it('needs no circuit, and is not said of a drill, whose vehicle does as it is told', () => {
+    expect(statesOut(sessionAfter([NO_RUN], TREE))).toEqual(['running', 'driving']);
+    const vehicle = {
+      ...{ kind: 'drill', level: 'named', seed: 1, commitment: 'x' },
+      ...{ earlierRepair: null, assignment: null },
+    } as DrillVehicle;
+    expect(() => sessionAfter([NO_RUN], TREE, { circuit: CIRCUIT, vehicle })).toThrow(/all-states/);
+  });
+
+  it('takes its tests off the list to choose from', () => {
+    const states = (session: Session) =>
+      new Set(testsToChoose(session).map(({ test }) => test.setup.state));
+    expect(states(walked())).toContain('cranking');
+    expect([...states(walked(NO_CRANK))].sort()).toEqual(['key-off', 'key-on']);
+  });
+
+  it('is gone round by the tree, and the step comes back once it can be had after all', () => {
+    const turns = withStep('pattern', { cannot: 'fine' });
+    const at = (...commands: Command[]) => sessionAfter(commands, turns, { circuit: CIRCUIT });
+    const asked = at(NO_CRANK, DONE, ACK, volts(5));
+    expect([presentStep(asked)?.id, goneRoundFor(asked)]).toEqual(['pattern', 2]);
+    // It is not running that is wanted.
+    expect(goneRoundFor(at(NO_RUN, DONE, ACK, volts(5)))).toBeNull();
+    const round = at(NO_CRANK, DONE, ACK, volts(5), ROUND(2));
+    expect(round.events.at(-1)).toMatchObject({ type: 'step-impossible', reason: words, by: 2 });
+    const taken = at(NO_CRANK, DONE, ACK, volts(5), ROUND(2), CRANKS);
+    expect(taken.trail[reopenedFor(taken)!]?.step).toBe('pattern');
+    expect(checkHistory(taken.events).flaw).toBeNull();
+    expect(replay(taken.events).unreached).toEqual([]);
+  });
+
+  it('is proposed in no test, until it can be had after all', () => {
+    const { advisor, begun } = shopFor('hall-no-signal');
+    const turning = (session: Session) =>
+      allTests(advisor, session).filter(({ test }) => test.setup.state === 'cranking').length;
+    expect(turning(begun)).toBeGreaterThan(0);
+    const said = taken(begun, NO_CRANK);
+    expect(turning(said)).toBe(0);
+    expect(allTests(advisor, said).length).toBeGreaterThan(0);
+    expect(turning(taken(said, CRANKS))).toBeGreaterThan(0);
+  });
+
+  it('takes the recording on a drive with it', () => {
+    const { begun } = shopFor('hall-no-signal');
+    expect(drivePlan(begun)).not.toBeNull();
+    expect(drivePlan(taken(begun, NO_RUN))).toBeNull();
   });
 });

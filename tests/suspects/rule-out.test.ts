@@ -157,11 +157,20 @@ describe('a reading as of a sound circuit', () => {
     );
     expect(first).toEqual([[0], [1, 0], [0]]);
   });
-  test('does not go first where nobody asks whether anything is wrong, or what two faults show', () => {
+  test('does not go first where nobody asks whether anything is wrong', () => {
     expect(against(ask(SAME, ['own', 'a1', 'a2']))).toEqual([0]);
+  });
+  test('alone rules out where nobody knows what two faults show: an odd one is as odd with another beside it', () => {
     const { beside, ...alone } = ask(SAME);
     expect(beside).toBeDefined();
-    expect(against(alone)).toEqual([0]);
+    expect(against(alone)).toBeNull();
+    const [odd, sound] = alone.rows;
+    expect(
+      against({
+        ...alone,
+        rows: [odd!, sound!.map((_, at) => (odd![at] === OTHER ? OTHER : SAME))],
+      }),
+    ).toEqual([1]);
   });
   test('goes first wherever it was read', () => {
     const { rows, ...more } = ask(SAME);

@@ -109,6 +109,19 @@ describe('the plain dialogue', () => {
     expect((await talk(['yes', 'aside lambda'])).text).toMatch(/aside and its part, of .*sensor/);
   });
 
+  it('sets all that needs a vehicle state aside by its name, told of where a step cannot be done', async () => {
+    const { text, events } = await talk(['yes', 'cannot no room', 'aside cranking', 'aside back']);
+    expect(text).toMatch(/If the key can't be switched on, in no other step either: aside key-on/);
+    expect(text).toContain('Set aside: all that needs cranking or a running engine.');
+    expect(text).toContain('Can be made after all: all that needs cranking or a running engine.');
+    expect(events.slice(-3, -1)).toMatchObject([
+      { type: 'state-set-aside', state: 'cranking', aside: true },
+      { type: 'state-set-aside', state: 'cranking', aside: false },
+    ]);
+    const { text: asked } = await talk(['yes', 'aside starter']);
+    expect(asked).toContain('aside key-on, aside cranking, aside running');
+  });
+
   it('draws the wiring, or says that there is none', async () => {
     expect((await talk(['yes', 'sketch'])).text).toContain('reference');
     const without = await talk(['yes', 'sketch'], { sketch: () => [] });

@@ -160,6 +160,16 @@ describe('captures as text in their many forms', () => {
     ['words only', 'hello\nworld\n', ['no-data@1']],
     ['a program', '\u0000\u0001\u0002', ['not-text@1']],
     ['no time and no rate', 'a,b\n1,2\n3,4\n', ['no-rate@2']],
+    ...['1e999', '1e300 Hz', '1e-300'].map((rate): [string, string, string[]] => [
+      `a sample rate of ${rate}`,
+      `Sample rate: ${rate}\na,b\n1,2\n3,4\n`,
+      ['odd-rate@3'],
+    ]),
+    ...['1e999', '1e-320', '1e300 s'].map((step): [string, string, string[]] => [
+      `an interval of ${step}`,
+      `Interval: ${step}\na,b\n1,2\n3,4\n`,
+      ['odd-rate@3'],
+    ]),
     ['a riddle of commas', '0,1\n4,9\n0,2\n', ['comma-riddle@1']],
     [
       'a jump in time',

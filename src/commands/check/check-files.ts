@@ -30,6 +30,7 @@ import type { CheckedFile, LoadedValue } from './checked-file.ts';
 import { crossIssues } from './cross-issues.ts';
 import { CAUTIONS_FILE, type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
+import { treeKey, treesIn } from './kept-verdicts.ts';
 
 /** Cars a fault; while watching fewer, so that the answer comes soon after a save. */
 export const SAMPLES = SESSION_SAMPLES;
@@ -47,6 +48,8 @@ export interface CheckReport {
   readonly proofs: readonly ProvedFile[];
   /** Trees that were asked for and not proved, since a mistake leaves open where they lead. */
   readonly held: number;
+  /** Every tree that was proved, also one of which only a sub-procedure was asked for: its text, and how many errors it has. */
+  readonly verdicts: readonly { readonly key: string; readonly errors: number }[];
   /** Trees that can be walked, the proved ones and those without a circuit. */
   readonly trees: readonly LinkedFile[];
   /** Texts of all files that an issue may stand in. */
@@ -117,6 +120,7 @@ export class Checker {
     const proofs: ProvedFile[] = [];
     const trees: LinkedFile[] = [];
     let held = 0;
+    const verdicts: { readonly key: string; readonly errors: number }[] = [];
     const kept: typeof this.proved = new Map();
     const roots = files.flatMap((file) => {
       if (file.loaded?.kind !== 'procedure' || file.loaded.value.draft.needs !== undefined)
@@ -133,6 +137,12 @@ export class Checker {
       const onShare = (share: number) => onProgress(`proving ${file.path}${place}`, share);
       const found = this.proved.get(key) ?? this.prove(file.path, parsed, library, onShare);
       kept.set(key, found);
+      if (found.proved) {
+        const all = [...file.issues, ...found.issues].filter(
+          ({ severity }) => severity === 'error',
+        );
+        verdicts.push({ key: treeKey(parsed, library), errors: inOrder(all).length });
+      }
       issues.push(...lostCircuit(circuits, parsed.draft.circuit));
       // A sub-procedure is checked through its callers, and then only its own lines are told.
       issues.push(...found.issues.filter(({ at }) => file.wanted || paths.has(at.file)));
@@ -151,6 +161,7 @@ export class Checker {
       issues: inOrder(issues),
       proofs,
       held: held + unread.length,
+      verdicts,
       trees,
       texts,
     };
@@ -329,14 +340,8 @@ function cautionsOf(files: readonly CheckedFile[]): MergedCautions {
 }
 
 /** Paths of the files that make up a tree: its own and its sub-procedures', theirs included. */
-function usedBy(parsed: ParsedProcedure, { procedures }: Library): Set<string> {
-  const found = new Set([parsed]);
-  for (const one of found)
-    for (const { use } of Object.values(one.draft.steps)) {
-      const inner = use === undefined ? undefined : procedures.get(use);
-      if (inner) found.add(inner);
-    }
-  return new Set([...found].map(({ source }) => source.file));
+function usedBy(parsed: ParsedProcedure, library: Library): Set<string> {
+  return new Set([...treesIn(parsed, library)].map(({ source }) => source.file));
 }
 
 function same(a: Issue, b: Issue): boolean {

@@ -42,6 +42,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-step': 'A step that is named does not exist.',
   'unknown-terminal': 'A terminal is not in the circuit.',
   'unknown-place': 'A place in a text is no terminal of the circuit.',
+  'open-place': 'A brace in a text is not closed, or holds no place.',
   'unknown-part': 'A part cannot be unplugged or is not in the circuit.',
   'unknown-sight': 'There is nothing of this name to inspect.',
   'unknown-fault': 'A conclusion or a job names a fault that the circuit does not have.',

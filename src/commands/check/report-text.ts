@@ -88,14 +88,20 @@ export function tableText({ linked, proof }: ProvedFile): string {
     `${linked.procedure.name} over ${linked.procedure.circuit}`,
     line(head),
     ...rows.map(line),
-    `Weighted by fault, with each step starting where the one before it ended, a conclusion takes ${proof.minutes.toFixed(1)} minutes on average.`,
+    `Weighted by fault, with each step starting where the one before it ended, a conclusion takes ${proof.minutes.toFixed(1)} minutes in all on average, with questions and preparations.`,
   ].join('\n');
 }
 
 /** One line of what a tree costs; minutes to one place, because the costs themselves are estimates. */
 export function costText(cost: CostComparison & { readonly procedure: string }): string {
   const minutes = (value: number) => value.toFixed(1);
-  const exact = cost.optimum - cost.bound < 0.05;
-  const bound = exact ? '' : `, and none is below ${minutes(cost.bound)}`;
-  return `${cost.procedure}: ${minutes(cost.tree)} minutes on average, counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)}${bound}; following the suggestions takes ${minutes(cost.guided)}`;
+  const bound =
+    cost.bound < cost.optimum - 0.05
+      ? ` (none takes less than ${minutes(cost.bound)} in the cars it was made from)`
+      : '';
+  const astray =
+    cost.astray > 0
+      ? `; it leads ${(100 * cost.astray).toFixed(1)} % of them to another repair, and these take the tree's minutes as well`
+      : '';
+  return `${cost.procedure}: ${minutes(cost.tree)} minutes in all on average (with questions, preparations and cars with nothing wrong), counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)} of tests alone, in cars it was not made from${bound}${astray}; following the suggestions takes ${minutes(cost.guided)}`;
 }

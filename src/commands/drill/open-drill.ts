@@ -9,6 +9,7 @@ import { isProblem, type Problem } from '../../source/problem.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Desk, findSubject, linkSubject } from '../session/open-desk.ts';
 import { continueSession, openNew } from '../session/open-session.ts';
+import { withNotice } from '../session/tree-notice.ts';
 
 /** What a drill is begun with. */
 export interface NewDrill {
@@ -56,7 +57,7 @@ export function beginDrill(desk: Desk, wanted: NewDrill): OpenedSession | Proble
       fix: 'choose another level',
     };
   const { commitment, earlierRepair } = hidden;
-  return openNew(desk, {
+  const opened = openNew(desk, {
     procedure,
     circuit,
     job: withEarlier(job, earlierRepair, circuit.faults),
@@ -66,6 +67,7 @@ export function beginDrill(desk: Desk, wanted: NewDrill): OpenedSession | Proble
     folder: drillsFolder(desk),
     fileWords: `drill ${student} ${procedure?.name ?? circuit.name}`,
   });
+  return isProblem(opened) ? opened : withNotice(desk, subject, opened);
 }
 
 /** The job sheet says what the work order says; which part that was, the prior takes from the vehicle's own words. */

@@ -11,6 +11,7 @@ import {
 } from '../../drill/bench.ts';
 import { drillDesk } from '../../drill/drill-desk.ts';
 import { createWorld } from '../../drill/drill-world.ts';
+import { showsGood } from '../../drill/levels.ts';
 import { folderTyped } from '../../files/folders.ts';
 import type { Disk } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
@@ -156,7 +157,8 @@ function sumsAtHand(
   };
   return {
     scopeLine: (test) => scopeLine(test, context()),
-    sums: (step) => sumsFor(step, context()),
+    // Their levels and limits would tell what is good.
+    sums: (step) => (showsGood(driver.session()) ? sumsFor(step, context()) : []),
     calculate: (line, step) => calculate(line, step, context()),
   };
 }

@@ -55,6 +55,8 @@ export interface Desk {
   readonly preview: boolean;
   /** Folder that paths typed in a session are relative to. */
   readonly cwd: string;
+  /** The environment, for what is kept beside the sessions. */
+  readonly env: Io['env'];
   /** The person's home folder, which `~` stands for. */
   readonly home: string | undefined;
 }
@@ -102,6 +104,7 @@ export async function openDesk(
     now: startClock(),
     program,
     cwd: io.cwd,
+    env: io.env,
     home: io.env.HOME,
   };
 }

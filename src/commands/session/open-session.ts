@@ -41,6 +41,7 @@ import {
   type SessionSubject,
   subjectName,
 } from './open-desk.ts';
+import { withNotice } from './tree-notice.ts';
 
 /** What a new session is about. */
 export interface NewSession {
@@ -76,7 +77,7 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from, subject);
   if (from && isProblem(from)) return from;
   const { procedure } = fitted;
-  return openNew(desk, {
+  const opened = openNew(desk, {
     ...fitted,
     procedure: procedure && wakeByTold(procedure, job),
     job,
@@ -87,6 +88,7 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
     fileWords: job.name || job.vehicle.plate || name,
     ...(from === undefined ? {} : { from: from.step }),
   });
+  return isProblem(opened) ? opened : withNotice(desk, subject, opened);
 }
 
 /** Circuit and tree with the sensor where it sits in this car, with what shares its feed, and with the joints of its harness. */

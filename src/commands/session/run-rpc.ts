@@ -31,12 +31,15 @@ export async function runForProgram(args: Arguments, io: Io): Promise<number> {
   if (namesNone(args) || wantsSheet(args))
     return serveRpc(
       desk,
-      servicesFor(desk, io, 'session', (asked) => beginAsked(desk, args, asked)),
+      servicesFor(desk, io, 'session', (asked) =>
+        tellNotice(beginAsked(desk, args, asked), io),
+      ),
       null,
       io,
     );
   const begun = begin(desk, args, { by: 'program' });
   if (isProblem(begun)) return tellProblem(io, begun, EXIT.wrongInput);
+  tellNotice(begun, io);
   return serveSession(desk, begun, io);
 }
 
@@ -54,6 +57,7 @@ export async function drillForProgram(
   io: Io,
 ): Promise<number> {
   if (begun && isProblem(begun)) return tellProblem(io, begun, EXIT.wrongInput);
+  if (begun) tellNotice(begun, io);
   const asking: Begin = (asked) => {
     const odd = (['job', 'bench'] as const).find((key) => asked[key] !== undefined);
     if (odd) return invalidParam(`/params/${odd}`, `a drill has no "${odd}"`);
@@ -62,7 +66,7 @@ export async function drillForProgram(
     );
     if (twice) return invalidParam(`/params/${twice}`, 'it was given on the command line');
     const { procedure, level, seed, student } = asked;
-    return begin({
+    const opened = begin({
       positionals: procedure === undefined ? [] : [procedure],
       values: {
         ...args.values,
@@ -71,8 +75,16 @@ export async function drillForProgram(
         ...(student === undefined ? {} : { student }),
       },
     });
+    return tellNotice(opened, io);
   };
   return serveRpc(desk, servicesFor(desk, io, 'drill', begun ? null : asking), begun, io);
+}
+
+/** What is said of a tree of one's own goes beside the messages, which a program reads. */
+function tellNotice<T extends ReturnType<Begin>>(begun: T, io: Io): T {
+  if (!isProblem(begun) && 'notice' in begun && begun.notice !== undefined)
+    io.err(`${safeText(begun.notice)}\n`);
+  return begun;
 }
 
 function servicesFor(

@@ -36,6 +36,7 @@ import {
 import { beginSession } from './open-session.ts';
 import { pickByNumber } from './pick-by-number.ts';
 import { runAnswers, runOnBench } from './run-unattended.ts';
+import { treeNotice } from './tree-notice.ts';
 import { isPath, namesNone } from './what-is-named.ts';
 
 /** `--bench job`: the simulated vehicle has what the job sheet says. */
@@ -199,6 +200,7 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
     );
   const opened = begin(desk, args, answers ? { answers } : { by: 'program' });
   if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
+  if (opened.notice !== undefined) io.err(`${safeText(opened.notice)}\n`);
   const warn = (words: string) => io.err(`${safeText(words, { lines: true })}\n`);
   const failure = answers ? await runAnswers(opened, answers, warn) : runOnBench(opened);
   leaveSession(opened);
@@ -221,6 +223,7 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
   const picked = namesNone(args) ? await choosePlain(desk, args, dialogue) : { args, codes: [] };
   if (!picked) return EXIT.interrupted;
   const { args: chosen, codes } = picked;
+  if (!(await goesOn(desk, chosen, io, dialogue))) return EXIT.interrupted;
   const sheet =
     desk.preview || !wantsSheet(chosen) ? undefined : await fillIn(desk, chosen, codes, dialogue);
   if (sheet === null) {
@@ -233,6 +236,20 @@ async function talkPlain(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue
   const end = await plainSession(opened, dialogue);
   opened.driver.close();
   return finish(opened, desk, args, io, end === 'input-ended' ? EXIT.interrupted : EXIT.done);
+}
+
+/** Says what is known of a tree of one's own; at a real vehicle, one that is known to be wrong is not followed unasked. */
+async function goesOn(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue): Promise<boolean> {
+  const [named] = args.positionals;
+  const subject = named === undefined ? null : findSubject(desk, named);
+  const notice = subject === null || isProblem(subject) ? null : treeNotice(desk, subject);
+  if (notice === null) return true;
+  dialogue.say(notice.words);
+  if (!notice.isWrong || textOf(args, 'bench') !== undefined || desk.preview) return true;
+  const line = await dialogue.ask('Follow it all the same? Type yes: ');
+  if (line?.trim().toLowerCase() === 'yes') return true;
+  io.out('No session was started.\n');
+  return false;
 }
 
 function circuitOfSubject(desk: Desk, subject: SessionSubject): Circuit | null {

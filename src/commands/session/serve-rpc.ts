@@ -20,11 +20,13 @@ export async function serveRpc(
   begun: OpenedSession | null,
   io: Io,
 ): Promise<number> {
-  const server = rpcServer(services, begun);
+  const signal = awaitSignal();
+  const server = rpcServer(services, begun, signal.goesOn);
   // Whoever reads the answers may be gone without a word.
   const unread = () => void leave(server, io);
   process.stdout.prependListener('error', unread);
-  const code = await serveInput(server, io);
+  const code = await serveInput(server, signal, io);
+  signal.off();
   process.stdout.off('error', unread);
   const saved = leave(server, io);
   const opened = server.opened();
@@ -34,13 +36,12 @@ export async function serveRpc(
 }
 
 /** Calls one after the other, and no more of the input than is being worked on. */
-async function serveInput(server: RpcServer, io: Io): Promise<number> {
+async function serveInput(server: RpcServer, signal: Signal, io: Io): Promise<number> {
   const splitter = lineSplitter(LINE_MOST);
   const answer = async (line: SplitLine) => {
     const answered = await answerTo(server, line);
     if (answered !== null) io.out(`${answered}\n`);
   };
-  const signal = awaitSignal();
   const input = process.stdin[Symbol.asyncIterator]();
   let ended = false;
   while (!ended && signal.code() === null) {
@@ -48,12 +49,13 @@ async function serveInput(server: RpcServer, io: Io): Promise<number> {
     if (next === null) break;
     ended = next.done === true;
     const lines = next.done ? [splitter.end()] : splitter.push(next.value as Buffer);
-    for (const line of lines) if (line && signal.code() === null) await answer(line);
+    for (const line of lines) if (line && (await signal.goesOn())) await answer(line);
   }
-  signal.off();
   if (!ended) process.stdin.destroy();
   return signal.code() ?? EXIT.done;
 }
+
+type Signal = ReturnType<typeof awaitSignal>;
 
 /** A signal that ends the program as the end of its input does. */
 function awaitSignal() {
@@ -74,6 +76,11 @@ function awaitSignal() {
   return {
     came,
     code: () => code,
+    /** A signal is heard only where nothing is computed: between two calls of a flood it gets its turn. */
+    goesOn: async () => {
+      await new Promise((resolve) => setImmediate(resolve));
+      return code === null;
+    },
     off: () => {
       for (const [name, listener] of listeners) process.off(name, listener);
     },

@@ -77,13 +77,17 @@ export type HarnessAndConnectorsAreMovedMeanwhile = boolean
  */
 export type WhenItWasMade = string
 /**
- * Such a test cannot be made here, and is proposed no more; false: it can after all. Beside connector true may be left out.
+ * Such a test cannot be made here, and is proposed no more; false: it can after all. Beside connector and no-state true may be left out.
  */
 export type SetAside = boolean
 /**
  * The part whose connector cannot be reached: nothing that needs it is proposed, and steps that need it are gone round. With aside: false it can be after all; the reason stands in cannot.
  */
 export type ConnectorOutOfReach = string
+/**
+ * The vehicle cannot be had in this state, nor in one that is reached through it: nothing that needs it is proposed, and steps that need it are gone round. With aside: false it can be after all; the reason stands in cannot.
+ */
+export type VehicleStateOutOfReach = ("key-on" | "cranking" | "running")
 /**
  * Concludes on these faults of the circuit, whatever the tree says.
  * 
@@ -199,6 +203,7 @@ wiggle?: HarnessAndConnectorsAreMovedMeanwhile
 made?: WhenItWasMade
 aside?: SetAside
 connector?: ConnectorOutOfReach
+"no-state"?: VehicleStateOutOfReach
 faults?: OwnConclusion
 words?: OwnConclusionInWords
 known?: AValueOfThisCar

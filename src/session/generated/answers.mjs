@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "captured": { "title": "Captured", "description": "A saved capture answers the step.", "type": "object", "required": ["file"], "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Its path.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["crank.csv"] }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or the angles the edges should be at.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 } } }, "watched": { "title": "Watched", "description": "What was seen in one round of moving or warming at the step, which it does not answer.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["plug: 4.9 V to 5.1 V, 0 drops, 3 min"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "State of the vehicle in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "aside": { "title": "Set aside", "description": "Such a test cannot be made here, and is proposed no more; false: it can after all. Beside connector true may be left out.", "type": "boolean" }, "connector": { "title": "Connector out of reach", "description": "The part whose connector cannot be reached: nothing that needs it is proposed, and steps that need it are gone round. With aside: false it can be after all; the reason stands in cannot.", "type": "string", "minLength": 1, "maxLength": 100, "examples": ["sensor"] }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known about this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Location of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the sensor's connector when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record; with a test, next to that test.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Repeated", "description": 'What the test showed that is asked for before the conclusion: the one reading it rests on, repeated, or the most telling one (from "faults" of its own, where they are given).', "type": ["string", "number"], "examples": ["4.98 V"] }, "customer": { "title": "The customer", "description": "After the conclusion: the work is authorised or declined, by whom, and how.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["authorised by R. Example, by telephone, up to 240 EUR"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "answers.schema.json", "title": "Answers", "description": "What a person would do in a session, in order, for a run without one: ohmward run PROCEDURE --answers FILE.", "type": "object", "required": ["answers"], "additionalProperties": false, "properties": { "procedure": { "title": "Procedure", "description": "Name of the procedure; may be left out when the command line names it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "answers": { "title": "Answers", "description": "In the order in which they are given.", "type": "array", "minItems": 1, "maxItems": 1e3, "items": { "title": "AnswerDraft", "type": "object", "minProperties": 1, "additionalProperties": false, "properties": { "step": { "title": "Step", "description": "The step this belongs to; the run stops when another is asked.", "type": "string", "maxLength": 200, "examples": ["feed/to-battery"] }, "reading": { "title": "Reading", "description": "As a person types it.", "type": ["string", "number"], "examples": ["4.98 V"] }, "captured": { "title": "Captured", "description": "A saved capture answers the step.", "type": "object", "required": ["file"], "additionalProperties": false, "properties": { "file": { "title": "File", "description": "Its path.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["crank.csv"] }, "second": { "title": "Second file", "description": "Path of the file with the other channels of the same crank.", "type": "string", "minLength": 1, "maxLength": 4e3 }, "against": { "title": "Against", "description": "Path of a known-good capture; or the angles the edges should be at.", "type": "string", "minLength": 1, "maxLength": 4e3, "examples": ["falls at 114 deg, rises at 294 deg; within 4 deg"] }, "channel": { "title": "Channel", "description": "Which one is judged, from 1.", "type": "integer", "minimum": 1, "maximum": 1e3 } } }, "watched": { "title": "Watched", "description": "What was seen in one round of moving or warming at the step, which it does not answer.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["plug: 4.9 V to 5.1 V, 0 drops, 3 min"] }, "choose": { "title": "Choose", "description": "Name of an outcome, or of a look; of a test that no step asks for, of a look.", "type": "string", "examples": ["flat-high"] }, "measure": { "title": "Measure", "description": "A test that no step asks for: instrument and leads, red first.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["volts sensor.feed battery.negative"] }, "test": { "title": "Standard test", "description": "The same by the name of a standard test of the circuit.", "type": "string", "maxLength": 200, "examples": ["sensor.feed.volts"] }, "state": { "title": "Vehicle state", "description": "State of the vehicle in that test.", "enum": ["key-off", "key-on", "cranking", "running"], "default": "key-on" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } }, "bridges": { "title": "Clipped in", "description": "Two terminals and what is between: lead, test-light, lamp or ohms.", "type": "array", "maxItems": 6, "items": { "type": "string", "maxLength": 200, "examples": ["sensor.signal battery.negative 470 ohm"] } }, "spare": { "title": "A good spare sensor is plugged in", "description": "Instead of the own one of the vehicle.", "type": "boolean" }, "moving": { "title": "The target passes the sensor", "description": "By cranking, by hand or with a magnet.", "type": "boolean" }, "wiggle": { "title": "Harness and connectors are moved meanwhile", "description": "Brings out an intermittent fault.", "type": "boolean" }, "made": { "title": "When it was made", "description": "Of such a test that was made already: before the job, or at a time of the clock. Its cautions are not asked for.", "type": "string", "pattern": "^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "examples": ["before the job", "14:05"] }, "aside": { "title": "Set aside", "description": "Such a test cannot be made here, and is proposed no more; false: it can after all. Beside connector and no-state true may be left out.", "type": "boolean" }, "connector": { "title": "Connector out of reach", "description": "The part whose connector cannot be reached: nothing that needs it is proposed, and steps that need it are gone round. With aside: false it can be after all; the reason stands in cannot.", "type": "string", "minLength": 1, "maxLength": 100, "examples": ["sensor"] }, "no-state": { "title": "Vehicle state out of reach", "description": "The vehicle cannot be had in this state, nor in one that is reached through it: nothing that needs it is proposed, and steps that need it are gone round. With aside: false it can be after all; the reason stands in cannot.", "enum": ["key-on", "cranking", "running"], "examples": ["cranking"] }, "faults": { "title": "Own conclusion", "description": "Concludes on these faults of the circuit, whatever the tree says.", "type": "array", "minItems": 1, "maxItems": 50, "items": { "type": "string", "maxLength": 200, "examples": ["wire.signal.open"] } }, "words": { "title": "Own conclusion in words", "description": "Concludes with what the person says is wrong.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "known": { "title": "A value of this car", "description": "What is known about this car is set: what, value, from where. With the value unknown it is not known after all.", "type": "object", "required": ["what", "is", "from"], "additionalProperties": false, "properties": { "what": { "title": "What", "description": "In the words of the circuit or by its key.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["battery at rest"] }, "is": { "title": "Is", "description": "A value as in a circuit file, or what a module's pin leads to.", "type": "string", "minLength": 1, "maxLength": 400, "examples": ["12.4 V"] }, "from": { "title": "From", "description": "maker, measured, label or other; then words of one's own.", "type": "string", "minLength": 1, "maxLength": 300, "examples": ["measured"] } } }, "place": { "title": "Location of a short", "description": "The drops along a stretch of wire, fed at either end with everything on it unplugged.", "type": "object", "required": ["wire", "touches", "drops", "unplugged"], "additionalProperties": false, "properties": { "wire": { "title": "Wire", "description": "A wire of the sensor.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["signal"] }, "touches": { "title": "Touches", "description": "ground, battery, or another wire of the sensor, as in feed-wire.", "type": "string", "minLength": 1, "maxLength": 60, "examples": ["ground", "feed-wire"] }, "from": { "title": "From", "description": "Near end of the stretch; the sensor's connector when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["sensor.signal"] }, "to": { "title": "To", "description": "Far end of the stretch; that of the wire when left out.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["bulkhead.signal"] }, "drops": { "title": "Drops", "description": "Fed at the near end, then at the far one; behind ; currents and length where they are known.", "type": "string", "minLength": 1, "maxLength": 200, "examples": ["6.6 mV, 15.5 mV"] }, "unplugged": { "title": "Unplugged", "description": "Parts that were off: all that hang on both wires.", "type": "array", "maxItems": 20, "items": { "type": "string", "maxLength": 100 } } } }, "done": { "title": "Done", "const": true }, "cannot": { "title": "Cannot do", "description": "Why.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "acknowledge": { "title": "Acknowledge", "description": "The cautions of this step are read and acknowledged.", "const": true }, "note": { "title": "Note", "description": "A remark that goes into the record; with a test, next to that test.", "type": "string", "minLength": 1, "maxLength": 2e3 }, "back": { "title": "Back", "description": "Takes back what was done last: an answer, or a value that was set.", "const": true }, "pause": { "title": "Pause", "const": true }, "again": { "title": "Repeated", "description": 'What the test showed that is asked for before the conclusion: the one reading it rests on, repeated, or the most telling one (from "faults" of its own, where they are given).', "type": ["string", "number"], "examples": ["4.98 V"] }, "customer": { "title": "The customer", "description": "After the conclusion: the work is authorised or declined, by whom, and how.", "type": "string", "minLength": 1, "maxLength": 2e3, "examples": ["authorised by R. Example, by telephone, up to 240 EUR"] }, "accept": { "title": "All the same", "description": "Beside a conclusion that rests on one reading: it is not made again, and the record says so.", "const": true }, "conclude": { "title": "Conclude", "description": "Accepts the conclusion.", "const": true } } } } } };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var pattern1 = new RegExp("^(before the job|([01][0-9]|2[0-3]):[0-5][0-9])$", "u");
 var func2 = Object.prototype.hasOwnProperty;
@@ -625,20 +625,23 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.faults !== void 0) {
-              let data25 = data2.faults;
-              if (Array.isArray(data25)) {
-                if (data25.length > 50) {
-                  const err53 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/maxItems", keyword: "maxItems", params: { limit: 50 }, message: "must NOT have more than 50 items", schema: 50, parentSchema: schema11.properties.answers.items.properties.faults, data: data25 };
-                  if (vErrors === null) {
-                    vErrors = [err53];
-                  } else {
-                    vErrors.push(err53);
-                  }
-                  errors++;
+            if (data2["no-state"] !== void 0) {
+              let data25 = data2["no-state"];
+              if (!(data25 === "key-on" || data25 === "cranking" || data25 === "running")) {
+                const err53 = { instancePath: instancePath + "/answers/" + i0 + "/no-state", schemaPath: "#/properties/answers/items/properties/no-state/enum", keyword: "enum", params: { allowedValues: schema11.properties.answers.items.properties["no-state"].enum }, message: "must be equal to one of the allowed values", schema: schema11.properties.answers.items.properties["no-state"].enum, parentSchema: schema11.properties.answers.items.properties["no-state"], data: data25 };
+                if (vErrors === null) {
+                  vErrors = [err53];
+                } else {
+                  vErrors.push(err53);
                 }
-                if (data25.length < 1) {
-                  const err54 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.answers.items.properties.faults, data: data25 };
+                errors++;
+              }
+            }
+            if (data2.faults !== void 0) {
+              let data26 = data2.faults;
+              if (Array.isArray(data26)) {
+                if (data26.length > 50) {
+                  const err54 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/maxItems", keyword: "maxItems", params: { limit: 50 }, message: "must NOT have more than 50 items", schema: 50, parentSchema: schema11.properties.answers.items.properties.faults, data: data26 };
                   if (vErrors === null) {
                     vErrors = [err54];
                   } else {
@@ -646,53 +649,53 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                const len3 = data25.length;
+                if (data26.length < 1) {
+                  const err55 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema11.properties.answers.items.properties.faults, data: data26 };
+                  if (vErrors === null) {
+                    vErrors = [err55];
+                  } else {
+                    vErrors.push(err55);
+                  }
+                  errors++;
+                }
+                const len3 = data26.length;
                 for (let i3 = 0; i3 < len3; i3++) {
-                  let data26 = data25[i3];
-                  if (typeof data26 === "string") {
-                    if (func3(data26) > 200) {
-                      const err55 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data26 };
+                  let data27 = data26[i3];
+                  if (typeof data27 === "string") {
+                    if (func3(data27) > 200) {
+                      const err56 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data27 };
                       if (vErrors === null) {
-                        vErrors = [err55];
+                        vErrors = [err56];
                       } else {
-                        vErrors.push(err55);
+                        vErrors.push(err56);
                       }
                       errors++;
                     }
                   } else {
-                    const err56 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.faults.items.type, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data26 };
+                    const err57 = { instancePath: instancePath + "/answers/" + i0 + "/faults/" + i3, schemaPath: "#/properties/answers/items/properties/faults/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.faults.items.type, parentSchema: schema11.properties.answers.items.properties.faults.items, data: data27 };
                     if (vErrors === null) {
-                      vErrors = [err56];
+                      vErrors = [err57];
                     } else {
-                      vErrors.push(err56);
+                      vErrors.push(err57);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err57 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.faults.type, parentSchema: schema11.properties.answers.items.properties.faults, data: data25 };
+                const err58 = { instancePath: instancePath + "/answers/" + i0 + "/faults", schemaPath: "#/properties/answers/items/properties/faults/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.faults.type, parentSchema: schema11.properties.answers.items.properties.faults, data: data26 };
                 if (vErrors === null) {
-                  vErrors = [err57];
+                  vErrors = [err58];
                 } else {
-                  vErrors.push(err57);
+                  vErrors.push(err58);
                 }
                 errors++;
               }
             }
             if (data2.words !== void 0) {
-              let data27 = data2.words;
-              if (typeof data27 === "string") {
-                if (func3(data27) > 2e3) {
-                  const err58 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.words, data: data27 };
-                  if (vErrors === null) {
-                    vErrors = [err58];
-                  } else {
-                    vErrors.push(err58);
-                  }
-                  errors++;
-                }
-                if (func3(data27) < 1) {
-                  const err59 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.words, data: data27 };
+              let data28 = data2.words;
+              if (typeof data28 === "string") {
+                if (func3(data28) > 2e3) {
+                  const err59 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.words, data: data28 };
                   if (vErrors === null) {
                     vErrors = [err59];
                   } else {
@@ -700,30 +703,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
+                if (func3(data28) < 1) {
+                  const err60 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.words, data: data28 };
+                  if (vErrors === null) {
+                    vErrors = [err60];
+                  } else {
+                    vErrors.push(err60);
+                  }
+                  errors++;
+                }
               } else {
-                const err60 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.words.type, parentSchema: schema11.properties.answers.items.properties.words, data: data27 };
+                const err61 = { instancePath: instancePath + "/answers/" + i0 + "/words", schemaPath: "#/properties/answers/items/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.words.type, parentSchema: schema11.properties.answers.items.properties.words, data: data28 };
                 if (vErrors === null) {
-                  vErrors = [err60];
+                  vErrors = [err61];
                 } else {
-                  vErrors.push(err60);
+                  vErrors.push(err61);
                 }
                 errors++;
               }
             }
             if (data2.known !== void 0) {
-              let data28 = data2.known;
-              if (data28 && typeof data28 == "object" && !Array.isArray(data28)) {
-                if (data28.what === void 0) {
-                  const err61 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data28 };
-                  if (vErrors === null) {
-                    vErrors = [err61];
-                  } else {
-                    vErrors.push(err61);
-                  }
-                  errors++;
-                }
-                if (data28.is === void 0) {
-                  const err62 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data28 };
+              let data29 = data2.known;
+              if (data29 && typeof data29 == "object" && !Array.isArray(data29)) {
+                if (data29.what === void 0) {
+                  const err62 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "what" }, message: "must have required property 'what'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data29 };
                   if (vErrors === null) {
                     vErrors = [err62];
                   } else {
@@ -731,8 +734,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data28.from === void 0) {
-                  const err63 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data28 };
+                if (data29.is === void 0) {
+                  const err63 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "is" }, message: "must have required property 'is'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data29 };
                   if (vErrors === null) {
                     vErrors = [err63];
                   } else {
@@ -740,31 +743,31 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                for (const key3 in data28) {
+                if (data29.from === void 0) {
+                  const err64 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema11.properties.answers.items.properties.known.required, parentSchema: schema11.properties.answers.items.properties.known, data: data29 };
+                  if (vErrors === null) {
+                    vErrors = [err64];
+                  } else {
+                    vErrors.push(err64);
+                  }
+                  errors++;
+                }
+                for (const key3 in data29) {
                   if (!(key3 === "what" || key3 === "is" || key3 === "from")) {
-                    const err64 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.known, data: data28 };
+                    const err65 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.known, data: data29 };
                     if (vErrors === null) {
-                      vErrors = [err64];
+                      vErrors = [err65];
                     } else {
-                      vErrors.push(err64);
+                      vErrors.push(err65);
                     }
                     errors++;
                   }
                 }
-                if (data28.what !== void 0) {
-                  let data29 = data28.what;
-                  if (typeof data29 === "string") {
-                    if (func3(data29) > 200) {
-                      const err65 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data29 };
-                      if (vErrors === null) {
-                        vErrors = [err65];
-                      } else {
-                        vErrors.push(err65);
-                      }
-                      errors++;
-                    }
-                    if (func3(data29) < 1) {
-                      const err66 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data29 };
+                if (data29.what !== void 0) {
+                  let data30 = data29.what;
+                  if (typeof data30 === "string") {
+                    if (func3(data30) > 200) {
+                      const err66 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data30 };
                       if (vErrors === null) {
                         vErrors = [err66];
                       } else {
@@ -772,30 +775,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data30) < 1) {
+                      const err67 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data30 };
+                      if (vErrors === null) {
+                        vErrors = [err67];
+                      } else {
+                        vErrors.push(err67);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err67 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.what.type, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data29 };
+                    const err68 = { instancePath: instancePath + "/answers/" + i0 + "/known/what", schemaPath: "#/properties/answers/items/properties/known/properties/what/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.what.type, parentSchema: schema11.properties.answers.items.properties.known.properties.what, data: data30 };
                     if (vErrors === null) {
-                      vErrors = [err67];
+                      vErrors = [err68];
                     } else {
-                      vErrors.push(err67);
+                      vErrors.push(err68);
                     }
                     errors++;
                   }
                 }
-                if (data28.is !== void 0) {
-                  let data30 = data28.is;
-                  if (typeof data30 === "string") {
-                    if (func3(data30) > 400) {
-                      const err68 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data30 };
-                      if (vErrors === null) {
-                        vErrors = [err68];
-                      } else {
-                        vErrors.push(err68);
-                      }
-                      errors++;
-                    }
-                    if (func3(data30) < 1) {
-                      const err69 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data30 };
+                if (data29.is !== void 0) {
+                  let data31 = data29.is;
+                  if (typeof data31 === "string") {
+                    if (func3(data31) > 400) {
+                      const err69 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/maxLength", keyword: "maxLength", params: { limit: 400 }, message: "must NOT have more than 400 characters", schema: 400, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data31 };
                       if (vErrors === null) {
                         vErrors = [err69];
                       } else {
@@ -803,30 +806,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data31) < 1) {
+                      const err70 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data31 };
+                      if (vErrors === null) {
+                        vErrors = [err70];
+                      } else {
+                        vErrors.push(err70);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err70 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.is.type, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data30 };
+                    const err71 = { instancePath: instancePath + "/answers/" + i0 + "/known/is", schemaPath: "#/properties/answers/items/properties/known/properties/is/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.is.type, parentSchema: schema11.properties.answers.items.properties.known.properties.is, data: data31 };
                     if (vErrors === null) {
-                      vErrors = [err70];
+                      vErrors = [err71];
                     } else {
-                      vErrors.push(err70);
+                      vErrors.push(err71);
                     }
                     errors++;
                   }
                 }
-                if (data28.from !== void 0) {
-                  let data31 = data28.from;
-                  if (typeof data31 === "string") {
-                    if (func3(data31) > 300) {
-                      const err71 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data31 };
-                      if (vErrors === null) {
-                        vErrors = [err71];
-                      } else {
-                        vErrors.push(err71);
-                      }
-                      errors++;
-                    }
-                    if (func3(data31) < 1) {
-                      const err72 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data31 };
+                if (data29.from !== void 0) {
+                  let data32 = data29.from;
+                  if (typeof data32 === "string") {
+                    if (func3(data32) > 300) {
+                      const err72 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data32 };
                       if (vErrors === null) {
                         vErrors = [err72];
                       } else {
@@ -834,40 +837,40 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data32) < 1) {
+                      const err73 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data32 };
+                      if (vErrors === null) {
+                        vErrors = [err73];
+                      } else {
+                        vErrors.push(err73);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err73 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.from.type, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data31 };
+                    const err74 = { instancePath: instancePath + "/answers/" + i0 + "/known/from", schemaPath: "#/properties/answers/items/properties/known/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.known.properties.from.type, parentSchema: schema11.properties.answers.items.properties.known.properties.from, data: data32 };
                     if (vErrors === null) {
-                      vErrors = [err73];
+                      vErrors = [err74];
                     } else {
-                      vErrors.push(err73);
+                      vErrors.push(err74);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err74 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.known.type, parentSchema: schema11.properties.answers.items.properties.known, data: data28 };
+                const err75 = { instancePath: instancePath + "/answers/" + i0 + "/known", schemaPath: "#/properties/answers/items/properties/known/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.known.type, parentSchema: schema11.properties.answers.items.properties.known, data: data29 };
                 if (vErrors === null) {
-                  vErrors = [err74];
+                  vErrors = [err75];
                 } else {
-                  vErrors.push(err74);
+                  vErrors.push(err75);
                 }
                 errors++;
               }
             }
             if (data2.place !== void 0) {
-              let data32 = data2.place;
-              if (data32 && typeof data32 == "object" && !Array.isArray(data32)) {
-                if (data32.wire === void 0) {
-                  const err75 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "wire" }, message: "must have required property 'wire'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data32 };
-                  if (vErrors === null) {
-                    vErrors = [err75];
-                  } else {
-                    vErrors.push(err75);
-                  }
-                  errors++;
-                }
-                if (data32.touches === void 0) {
-                  const err76 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "touches" }, message: "must have required property 'touches'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data32 };
+              let data33 = data2.place;
+              if (data33 && typeof data33 == "object" && !Array.isArray(data33)) {
+                if (data33.wire === void 0) {
+                  const err76 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "wire" }, message: "must have required property 'wire'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data33 };
                   if (vErrors === null) {
                     vErrors = [err76];
                   } else {
@@ -875,8 +878,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data32.drops === void 0) {
-                  const err77 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "drops" }, message: "must have required property 'drops'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data32 };
+                if (data33.touches === void 0) {
+                  const err77 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "touches" }, message: "must have required property 'touches'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data33 };
                   if (vErrors === null) {
                     vErrors = [err77];
                   } else {
@@ -884,8 +887,8 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                if (data32.unplugged === void 0) {
-                  const err78 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "unplugged" }, message: "must have required property 'unplugged'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data32 };
+                if (data33.drops === void 0) {
+                  const err78 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "drops" }, message: "must have required property 'drops'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data33 };
                   if (vErrors === null) {
                     vErrors = [err78];
                   } else {
@@ -893,31 +896,31 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-                for (const key4 in data32) {
+                if (data33.unplugged === void 0) {
+                  const err79 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/required", keyword: "required", params: { missingProperty: "unplugged" }, message: "must have required property 'unplugged'", schema: schema11.properties.answers.items.properties.place.required, parentSchema: schema11.properties.answers.items.properties.place, data: data33 };
+                  if (vErrors === null) {
+                    vErrors = [err79];
+                  } else {
+                    vErrors.push(err79);
+                  }
+                  errors++;
+                }
+                for (const key4 in data33) {
                   if (!(key4 === "wire" || key4 === "touches" || key4 === "from" || key4 === "to" || key4 === "drops" || key4 === "unplugged")) {
-                    const err79 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.place, data: data32 };
+                    const err80 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema11.properties.answers.items.properties.place, data: data33 };
                     if (vErrors === null) {
-                      vErrors = [err79];
+                      vErrors = [err80];
                     } else {
-                      vErrors.push(err79);
+                      vErrors.push(err80);
                     }
                     errors++;
                   }
                 }
-                if (data32.wire !== void 0) {
-                  let data33 = data32.wire;
-                  if (typeof data33 === "string") {
-                    if (func3(data33) > 60) {
-                      const err80 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data33 };
-                      if (vErrors === null) {
-                        vErrors = [err80];
-                      } else {
-                        vErrors.push(err80);
-                      }
-                      errors++;
-                    }
-                    if (func3(data33) < 1) {
-                      const err81 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data33 };
+                if (data33.wire !== void 0) {
+                  let data34 = data33.wire;
+                  if (typeof data34 === "string") {
+                    if (func3(data34) > 60) {
+                      const err81 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data34 };
                       if (vErrors === null) {
                         vErrors = [err81];
                       } else {
@@ -925,30 +928,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data34) < 1) {
+                      const err82 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data34 };
+                      if (vErrors === null) {
+                        vErrors = [err82];
+                      } else {
+                        vErrors.push(err82);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err82 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.wire.type, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data33 };
+                    const err83 = { instancePath: instancePath + "/answers/" + i0 + "/place/wire", schemaPath: "#/properties/answers/items/properties/place/properties/wire/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.wire.type, parentSchema: schema11.properties.answers.items.properties.place.properties.wire, data: data34 };
                     if (vErrors === null) {
-                      vErrors = [err82];
+                      vErrors = [err83];
                     } else {
-                      vErrors.push(err82);
+                      vErrors.push(err83);
                     }
                     errors++;
                   }
                 }
-                if (data32.touches !== void 0) {
-                  let data34 = data32.touches;
-                  if (typeof data34 === "string") {
-                    if (func3(data34) > 60) {
-                      const err83 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data34 };
-                      if (vErrors === null) {
-                        vErrors = [err83];
-                      } else {
-                        vErrors.push(err83);
-                      }
-                      errors++;
-                    }
-                    if (func3(data34) < 1) {
-                      const err84 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data34 };
+                if (data33.touches !== void 0) {
+                  let data35 = data33.touches;
+                  if (typeof data35 === "string") {
+                    if (func3(data35) > 60) {
+                      const err84 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/maxLength", keyword: "maxLength", params: { limit: 60 }, message: "must NOT have more than 60 characters", schema: 60, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data35 };
                       if (vErrors === null) {
                         vErrors = [err84];
                       } else {
@@ -956,30 +959,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data35) < 1) {
+                      const err85 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data35 };
+                      if (vErrors === null) {
+                        vErrors = [err85];
+                      } else {
+                        vErrors.push(err85);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err85 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.touches.type, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data34 };
+                    const err86 = { instancePath: instancePath + "/answers/" + i0 + "/place/touches", schemaPath: "#/properties/answers/items/properties/place/properties/touches/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.touches.type, parentSchema: schema11.properties.answers.items.properties.place.properties.touches, data: data35 };
                     if (vErrors === null) {
-                      vErrors = [err85];
+                      vErrors = [err86];
                     } else {
-                      vErrors.push(err85);
+                      vErrors.push(err86);
                     }
                     errors++;
                   }
                 }
-                if (data32.from !== void 0) {
-                  let data35 = data32.from;
-                  if (typeof data35 === "string") {
-                    if (func3(data35) > 200) {
-                      const err86 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data35 };
-                      if (vErrors === null) {
-                        vErrors = [err86];
-                      } else {
-                        vErrors.push(err86);
-                      }
-                      errors++;
-                    }
-                    if (func3(data35) < 1) {
-                      const err87 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data35 };
+                if (data33.from !== void 0) {
+                  let data36 = data33.from;
+                  if (typeof data36 === "string") {
+                    if (func3(data36) > 200) {
+                      const err87 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data36 };
                       if (vErrors === null) {
                         vErrors = [err87];
                       } else {
@@ -987,30 +990,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data36) < 1) {
+                      const err88 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data36 };
+                      if (vErrors === null) {
+                        vErrors = [err88];
+                      } else {
+                        vErrors.push(err88);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err88 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.from.type, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data35 };
+                    const err89 = { instancePath: instancePath + "/answers/" + i0 + "/place/from", schemaPath: "#/properties/answers/items/properties/place/properties/from/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.from.type, parentSchema: schema11.properties.answers.items.properties.place.properties.from, data: data36 };
                     if (vErrors === null) {
-                      vErrors = [err88];
+                      vErrors = [err89];
                     } else {
-                      vErrors.push(err88);
+                      vErrors.push(err89);
                     }
                     errors++;
                   }
                 }
-                if (data32.to !== void 0) {
-                  let data36 = data32.to;
-                  if (typeof data36 === "string") {
-                    if (func3(data36) > 200) {
-                      const err89 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data36 };
-                      if (vErrors === null) {
-                        vErrors = [err89];
-                      } else {
-                        vErrors.push(err89);
-                      }
-                      errors++;
-                    }
-                    if (func3(data36) < 1) {
-                      const err90 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data36 };
+                if (data33.to !== void 0) {
+                  let data37 = data33.to;
+                  if (typeof data37 === "string") {
+                    if (func3(data37) > 200) {
+                      const err90 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data37 };
                       if (vErrors === null) {
                         vErrors = [err90];
                       } else {
@@ -1018,30 +1021,30 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data37) < 1) {
+                      const err91 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data37 };
+                      if (vErrors === null) {
+                        vErrors = [err91];
+                      } else {
+                        vErrors.push(err91);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err91 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.to.type, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data36 };
+                    const err92 = { instancePath: instancePath + "/answers/" + i0 + "/place/to", schemaPath: "#/properties/answers/items/properties/place/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.to.type, parentSchema: schema11.properties.answers.items.properties.place.properties.to, data: data37 };
                     if (vErrors === null) {
-                      vErrors = [err91];
+                      vErrors = [err92];
                     } else {
-                      vErrors.push(err91);
+                      vErrors.push(err92);
                     }
                     errors++;
                   }
                 }
-                if (data32.drops !== void 0) {
-                  let data37 = data32.drops;
-                  if (typeof data37 === "string") {
-                    if (func3(data37) > 200) {
-                      const err92 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data37 };
-                      if (vErrors === null) {
-                        vErrors = [err92];
-                      } else {
-                        vErrors.push(err92);
-                      }
-                      errors++;
-                    }
-                    if (func3(data37) < 1) {
-                      const err93 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data37 };
+                if (data33.drops !== void 0) {
+                  let data38 = data33.drops;
+                  if (typeof data38 === "string") {
+                    if (func3(data38) > 200) {
+                      const err93 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data38 };
                       if (vErrors === null) {
                         vErrors = [err93];
                       } else {
@@ -1049,75 +1052,72 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                       }
                       errors++;
                     }
+                    if (func3(data38) < 1) {
+                      const err94 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data38 };
+                      if (vErrors === null) {
+                        vErrors = [err94];
+                      } else {
+                        vErrors.push(err94);
+                      }
+                      errors++;
+                    }
                   } else {
-                    const err94 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.drops.type, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data37 };
+                    const err95 = { instancePath: instancePath + "/answers/" + i0 + "/place/drops", schemaPath: "#/properties/answers/items/properties/place/properties/drops/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.drops.type, parentSchema: schema11.properties.answers.items.properties.place.properties.drops, data: data38 };
                     if (vErrors === null) {
-                      vErrors = [err94];
+                      vErrors = [err95];
                     } else {
-                      vErrors.push(err94);
+                      vErrors.push(err95);
                     }
                     errors++;
                   }
                 }
-                if (data32.unplugged !== void 0) {
-                  let data38 = data32.unplugged;
-                  if (Array.isArray(data38)) {
-                    if (data38.length > 20) {
-                      const err95 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data38 };
+                if (data33.unplugged !== void 0) {
+                  let data39 = data33.unplugged;
+                  if (Array.isArray(data39)) {
+                    if (data39.length > 20) {
+                      const err96 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/maxItems", keyword: "maxItems", params: { limit: 20 }, message: "must NOT have more than 20 items", schema: 20, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data39 };
                       if (vErrors === null) {
-                        vErrors = [err95];
+                        vErrors = [err96];
                       } else {
-                        vErrors.push(err95);
+                        vErrors.push(err96);
                       }
                       errors++;
                     }
-                    const len4 = data38.length;
+                    const len4 = data39.length;
                     for (let i4 = 0; i4 < len4; i4++) {
-                      let data39 = data38[i4];
-                      if (typeof data39 === "string") {
-                        if (func3(data39) > 100) {
-                          const err96 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data39 };
+                      let data40 = data39[i4];
+                      if (typeof data40 === "string") {
+                        if (func3(data40) > 100) {
+                          const err97 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/maxLength", keyword: "maxLength", params: { limit: 100 }, message: "must NOT have more than 100 characters", schema: 100, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data40 };
                           if (vErrors === null) {
-                            vErrors = [err96];
+                            vErrors = [err97];
                           } else {
-                            vErrors.push(err96);
+                            vErrors.push(err97);
                           }
                           errors++;
                         }
                       } else {
-                        const err97 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.unplugged.items.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data39 };
+                        const err98 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged/" + i4, schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.place.properties.unplugged.items.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged.items, data: data40 };
                         if (vErrors === null) {
-                          vErrors = [err97];
+                          vErrors = [err98];
                         } else {
-                          vErrors.push(err97);
+                          vErrors.push(err98);
                         }
                         errors++;
                       }
                     }
                   } else {
-                    const err98 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.place.properties.unplugged.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data38 };
+                    const err99 = { instancePath: instancePath + "/answers/" + i0 + "/place/unplugged", schemaPath: "#/properties/answers/items/properties/place/properties/unplugged/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.items.properties.place.properties.unplugged.type, parentSchema: schema11.properties.answers.items.properties.place.properties.unplugged, data: data39 };
                     if (vErrors === null) {
-                      vErrors = [err98];
+                      vErrors = [err99];
                     } else {
-                      vErrors.push(err98);
+                      vErrors.push(err99);
                     }
                     errors++;
                   }
                 }
               } else {
-                const err99 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.place.type, parentSchema: schema11.properties.answers.items.properties.place, data: data32 };
-                if (vErrors === null) {
-                  vErrors = [err99];
-                } else {
-                  vErrors.push(err99);
-                }
-                errors++;
-              }
-            }
-            if (data2.done !== void 0) {
-              let data40 = data2.done;
-              if (true !== data40) {
-                const err100 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data40 };
+                const err100 = { instancePath: instancePath + "/answers/" + i0 + "/place", schemaPath: "#/properties/answers/items/properties/place/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.properties.place.type, parentSchema: schema11.properties.answers.items.properties.place, data: data33 };
                 if (vErrors === null) {
                   vErrors = [err100];
                 } else {
@@ -1126,20 +1126,23 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.cannot !== void 0) {
-              let data41 = data2.cannot;
-              if (typeof data41 === "string") {
-                if (func3(data41) > 2e3) {
-                  const err101 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data41 };
-                  if (vErrors === null) {
-                    vErrors = [err101];
-                  } else {
-                    vErrors.push(err101);
-                  }
-                  errors++;
+            if (data2.done !== void 0) {
+              let data41 = data2.done;
+              if (true !== data41) {
+                const err101 = { instancePath: instancePath + "/answers/" + i0 + "/done", schemaPath: "#/properties/answers/items/properties/done/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.done, data: data41 };
+                if (vErrors === null) {
+                  vErrors = [err101];
+                } else {
+                  vErrors.push(err101);
                 }
-                if (func3(data41) < 1) {
-                  const err102 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data41 };
+                errors++;
+              }
+            }
+            if (data2.cannot !== void 0) {
+              let data42 = data2.cannot;
+              if (typeof data42 === "string") {
+                if (func3(data42) > 2e3) {
+                  const err102 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.cannot, data: data42 };
                   if (vErrors === null) {
                     vErrors = [err102];
                   } else {
@@ -1147,20 +1150,17 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-              } else {
-                const err103 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data41 };
-                if (vErrors === null) {
-                  vErrors = [err103];
-                } else {
-                  vErrors.push(err103);
+                if (func3(data42) < 1) {
+                  const err103 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.cannot, data: data42 };
+                  if (vErrors === null) {
+                    vErrors = [err103];
+                  } else {
+                    vErrors.push(err103);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.acknowledge !== void 0) {
-              let data42 = data2.acknowledge;
-              if (true !== data42) {
-                const err104 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data42 };
+              } else {
+                const err104 = { instancePath: instancePath + "/answers/" + i0 + "/cannot", schemaPath: "#/properties/answers/items/properties/cannot/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.cannot.type, parentSchema: schema11.properties.answers.items.properties.cannot, data: data42 };
                 if (vErrors === null) {
                   vErrors = [err104];
                 } else {
@@ -1169,20 +1169,23 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.note !== void 0) {
-              let data43 = data2.note;
-              if (typeof data43 === "string") {
-                if (func3(data43) > 2e3) {
-                  const err105 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data43 };
-                  if (vErrors === null) {
-                    vErrors = [err105];
-                  } else {
-                    vErrors.push(err105);
-                  }
-                  errors++;
+            if (data2.acknowledge !== void 0) {
+              let data43 = data2.acknowledge;
+              if (true !== data43) {
+                const err105 = { instancePath: instancePath + "/answers/" + i0 + "/acknowledge", schemaPath: "#/properties/answers/items/properties/acknowledge/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.acknowledge, data: data43 };
+                if (vErrors === null) {
+                  vErrors = [err105];
+                } else {
+                  vErrors.push(err105);
                 }
-                if (func3(data43) < 1) {
-                  const err106 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data43 };
+                errors++;
+              }
+            }
+            if (data2.note !== void 0) {
+              let data44 = data2.note;
+              if (typeof data44 === "string") {
+                if (func3(data44) > 2e3) {
+                  const err106 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.note, data: data44 };
                   if (vErrors === null) {
                     vErrors = [err106];
                   } else {
@@ -1190,20 +1193,17 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-              } else {
-                const err107 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data43 };
-                if (vErrors === null) {
-                  vErrors = [err107];
-                } else {
-                  vErrors.push(err107);
+                if (func3(data44) < 1) {
+                  const err107 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.note, data: data44 };
+                  if (vErrors === null) {
+                    vErrors = [err107];
+                  } else {
+                    vErrors.push(err107);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.back !== void 0) {
-              let data44 = data2.back;
-              if (true !== data44) {
-                const err108 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data44 };
+              } else {
+                const err108 = { instancePath: instancePath + "/answers/" + i0 + "/note", schemaPath: "#/properties/answers/items/properties/note/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.note.type, parentSchema: schema11.properties.answers.items.properties.note, data: data44 };
                 if (vErrors === null) {
                   vErrors = [err108];
                 } else {
@@ -1212,10 +1212,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.pause !== void 0) {
-              let data45 = data2.pause;
+            if (data2.back !== void 0) {
+              let data45 = data2.back;
               if (true !== data45) {
-                const err109 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data45 };
+                const err109 = { instancePath: instancePath + "/answers/" + i0 + "/back", schemaPath: "#/properties/answers/items/properties/back/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.back, data: data45 };
                 if (vErrors === null) {
                   vErrors = [err109];
                 } else {
@@ -1224,10 +1224,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.again !== void 0) {
-              let data46 = data2.again;
-              if (typeof data46 !== "string" && !(typeof data46 == "number" && isFinite(data46))) {
-                const err110 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data46 };
+            if (data2.pause !== void 0) {
+              let data46 = data2.pause;
+              if (true !== data46) {
+                const err110 = { instancePath: instancePath + "/answers/" + i0 + "/pause", schemaPath: "#/properties/answers/items/properties/pause/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.pause, data: data46 };
                 if (vErrors === null) {
                   vErrors = [err110];
                 } else {
@@ -1236,20 +1236,23 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.customer !== void 0) {
-              let data47 = data2.customer;
-              if (typeof data47 === "string") {
-                if (func3(data47) > 2e3) {
-                  const err111 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.customer, data: data47 };
-                  if (vErrors === null) {
-                    vErrors = [err111];
-                  } else {
-                    vErrors.push(err111);
-                  }
-                  errors++;
+            if (data2.again !== void 0) {
+              let data47 = data2.again;
+              if (typeof data47 !== "string" && !(typeof data47 == "number" && isFinite(data47))) {
+                const err111 = { instancePath: instancePath + "/answers/" + i0 + "/again", schemaPath: "#/properties/answers/items/properties/again/type", keyword: "type", params: { type: schema11.properties.answers.items.properties.again.type }, message: "must be string,number", schema: schema11.properties.answers.items.properties.again.type, parentSchema: schema11.properties.answers.items.properties.again, data: data47 };
+                if (vErrors === null) {
+                  vErrors = [err111];
+                } else {
+                  vErrors.push(err111);
                 }
-                if (func3(data47) < 1) {
-                  const err112 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.customer, data: data47 };
+                errors++;
+              }
+            }
+            if (data2.customer !== void 0) {
+              let data48 = data2.customer;
+              if (typeof data48 === "string") {
+                if (func3(data48) > 2e3) {
+                  const err112 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema11.properties.answers.items.properties.customer, data: data48 };
                   if (vErrors === null) {
                     vErrors = [err112];
                   } else {
@@ -1257,20 +1260,17 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                   }
                   errors++;
                 }
-              } else {
-                const err113 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.customer.type, parentSchema: schema11.properties.answers.items.properties.customer, data: data47 };
-                if (vErrors === null) {
-                  vErrors = [err113];
-                } else {
-                  vErrors.push(err113);
+                if (func3(data48) < 1) {
+                  const err113 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema11.properties.answers.items.properties.customer, data: data48 };
+                  if (vErrors === null) {
+                    vErrors = [err113];
+                  } else {
+                    vErrors.push(err113);
+                  }
+                  errors++;
                 }
-                errors++;
-              }
-            }
-            if (data2.accept !== void 0) {
-              let data48 = data2.accept;
-              if (true !== data48) {
-                const err114 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data48 };
+              } else {
+                const err114 = { instancePath: instancePath + "/answers/" + i0 + "/customer", schemaPath: "#/properties/answers/items/properties/customer/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema11.properties.answers.items.properties.customer.type, parentSchema: schema11.properties.answers.items.properties.customer, data: data48 };
                 if (vErrors === null) {
                   vErrors = [err114];
                 } else {
@@ -1279,10 +1279,10 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
-            if (data2.conclude !== void 0) {
-              let data49 = data2.conclude;
+            if (data2.accept !== void 0) {
+              let data49 = data2.accept;
               if (true !== data49) {
-                const err115 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data49 };
+                const err115 = { instancePath: instancePath + "/answers/" + i0 + "/accept", schemaPath: "#/properties/answers/items/properties/accept/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.accept, data: data49 };
                 if (vErrors === null) {
                   vErrors = [err115];
                 } else {
@@ -1291,32 +1291,44 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
                 errors++;
               }
             }
+            if (data2.conclude !== void 0) {
+              let data50 = data2.conclude;
+              if (true !== data50) {
+                const err116 = { instancePath: instancePath + "/answers/" + i0 + "/conclude", schemaPath: "#/properties/answers/items/properties/conclude/const", keyword: "const", params: { allowedValue: true }, message: "must be equal to constant", schema: true, parentSchema: schema11.properties.answers.items.properties.conclude, data: data50 };
+                if (vErrors === null) {
+                  vErrors = [err116];
+                } else {
+                  vErrors.push(err116);
+                }
+                errors++;
+              }
+            }
           } else {
-            const err116 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
+            const err117 = { instancePath: instancePath + "/answers/" + i0, schemaPath: "#/properties/answers/items/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.properties.answers.items.type, parentSchema: schema11.properties.answers.items, data: data2 };
             if (vErrors === null) {
-              vErrors = [err116];
+              vErrors = [err117];
             } else {
-              vErrors.push(err116);
+              vErrors.push(err117);
             }
             errors++;
           }
         }
       } else {
-        const err117 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
+        const err118 = { instancePath: instancePath + "/answers", schemaPath: "#/properties/answers/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema11.properties.answers.type, parentSchema: schema11.properties.answers, data: data1 };
         if (vErrors === null) {
-          vErrors = [err117];
+          vErrors = [err118];
         } else {
-          vErrors.push(err117);
+          vErrors.push(err118);
         }
         errors++;
       }
     }
   } else {
-    const err118 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
+    const err119 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema11.type, parentSchema: schema11, data };
     if (vErrors === null) {
-      vErrors = [err118];
+      vErrors = [err119];
     } else {
-      vErrors.push(err118);
+      vErrors.push(err119);
     }
     errors++;
   }

@@ -2,7 +2,13 @@
 import { allTests, type Better, type Proposal, type Weighed } from '../../session/advisor.ts';
 import { MISFIT_LISTED } from '../../session/car-view.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
-import { type AsideCommand, asideBack, asideCommand } from '../../session/out-of-reach.ts';
+import { STATES_ASIDE } from '../../session/events.ts';
+import {
+  type AsideCommand,
+  asideBack,
+  asideCommand,
+  stateAsideCommand,
+} from '../../session/out-of-reach.ts';
 import type { Session } from '../../session/session.ts';
 import { percentWords } from '../parts/bar.ts';
 import { asideWords, setAsideWords } from '../screens/aside-words.ts';
@@ -31,24 +37,29 @@ import { perform } from './until-saved.ts';
 export const ADVICE_WORDS: readonly Word<Place>[] = [
   {
     words: ['suspects'],
+    isTold: isAdvised,
     help: helpLine('suspects', 'what it could be, by chance'),
     does: saySuspects,
   },
   {
     words: ['next'],
+    isTold: isAdvised,
     help: helpLine('next', 'what would tell you most now'),
     does: sayNextTests,
   },
   {
     words: ['do'],
+    isTold: isAdvised,
     help: helpLine('do NUMBER', 'do that suggested test'),
     does: (place, text) => doProposal(place, Number(text)),
   },
   {
     words: ['aside'],
+    // At a bench every test can be done.
+    isTold: ({ opened }) => opened.drill === null,
     help: helpLine(
       'aside NUMBER',
-      "that one can't be done here; a part: nothing at its connector; aside back: it can after all",
+      "that one can't be done here; a part: nothing at its connector; cranking, running, key-on: can't be had; aside back: it can after all",
     ),
     does: aside,
   },
@@ -63,6 +74,11 @@ export const CONCLUDE_WORD: Word<Place> = {
   ),
   does: (place, text) => conclude(place, text),
 };
+
+/** Some levels of a drill have no suspects; elsewhere the word says itself why it has none. */
+function isAdvised({ opened }: Place): boolean {
+  return opened.drill === null || adviceOf(opened) !== null;
+}
 
 const SUSPECTS_SHOWN = 8;
 
@@ -121,14 +137,17 @@ function setAside({ opened }: Place): string[] {
     : [`Set aside: ${words.join('; ')}. The last one back: aside back`];
 }
 
-/** `3` is the proposed test of that number, `sensor` the connector of that part, `back` what was set aside last. */
+/**
+ * `3` is the proposed test of that number, `sensor` the connector of that part, `cranking` all that needs it, `back` what
+ * was set aside last.
+ */
 async function aside(place: Place, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const session = opened.driver.session();
   if (opened.drill) return sayAll(place, ['In a drill every test can be done.']);
-  if (!advisor) return sayAll(place, [unadvised(place)]);
-  const command = asideAsked(session, text, allTests(advisor, session));
+  const proposals = advisor && /^\d+$/.test(text) ? allTests(advisor, session) : [];
+  const command = asideAsked(session, text, proposals);
   if (!command)
     return sayAll(place, [text === 'back' ? 'No test was set aside.' : whatIsSetAside(session)]);
   const done = await perform(place, command);
@@ -144,13 +163,20 @@ function asideAsked(
   const test = proposals[Number(text) - 1]?.test;
   if (test) return { type: 'set-test-aside', test, aside: true };
   const { circuit } = session.opened;
-  const named = circuit?.connectors.find(({ part }) => part === text.toLowerCase());
-  return named ? asideCommand(session, named.part) : null;
+  const name = text.toLowerCase();
+  const named = circuit?.connectors.find(({ part }) => part === name);
+  if (named) return asideCommand(session, named.part);
+  const state = STATES_ASIDE.find((one) => one === name);
+  return state ? stateAsideCommand(state) : null;
 }
 
 function whatIsSetAside({ opened }: Session): string {
   const parts = opened.circuit?.connectors.map(({ part }) => part) ?? [];
-  return `See their numbers with "next". For all that needs a connector: aside and its part, of ${parts.join(', ')}.`;
+  const connectors =
+    parts.length === 0
+      ? ''
+      : ` For all that needs a connector: aside and its part, of ${parts.join(', ')}.`;
+  return `See their numbers with "next".${connectors} For all that needs a vehicle state that can't be had: aside ${STATES_ASIDE.join(', aside ')}.`;
 }
 
 function doProposal(place: Place, number: number): Promise<DialogueEnd> | DialogueEnd {

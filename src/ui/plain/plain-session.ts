@@ -11,7 +11,6 @@ import { sheetAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import { customerWords } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
-import { connectorWords } from '../../session/out-of-reach.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { lastVain } from '../../session/vain-words.ts';
@@ -21,8 +20,7 @@ import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { notTickedWords } from '../screens/not-ticked-words.ts';
-import { adviceOf } from '../screens/pages-state.ts';
-import { reachableOf } from '../screens/reach-pages.ts';
+import { outWords, reachableOf } from '../screens/reach-pages.ts';
 import {
   answeredWords,
   keptGoodLines,
@@ -102,17 +100,17 @@ async function tell(place: Place, command: Command): Promise<DialogueEnd> {
   return null;
 }
 
-/** Where the step needs a connector, it is told how to say of all that needs it. */
+/** Where the step needs a connector or a vehicle state, it is told how to say so of all that needs it. */
 async function cannot(place: Place, reason: string): Promise<DialogueEnd> {
   const session = place.opened.driver.session();
-  const parts = adviceOf(place.opened) ? reachableOf(session) : [];
+  const out = reachableOf(session);
   const done = await perform(place, { type: 'cannot-do', reason });
   if (!done.ok) return null;
   return sayAll(
     place,
-    parts.map(
-      (part) =>
-        `If nothing can be done at ${connectorWords(session.opened.circuit, part)}, in no other step either: aside ${part}`,
+    out.map(
+      (one) =>
+        `If ${outWords(session, one)}, in no other step either: aside ${'part' in one ? one.part : one.state}`,
     ),
   );
 }

@@ -51,6 +51,7 @@ export const TEST_WORDS: readonly Word<Place>[] = [
   },
   {
     words: ['made'],
+    isTold: ({ opened }) => opened.drill === null,
     help: helpLine('made NUMBER', 'a test that was done already; also made volts RED BLACK'),
     does: (place, text) => madeAlready(place, text),
   },

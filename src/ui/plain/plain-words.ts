@@ -22,6 +22,8 @@ export interface Word<P extends Place> {
   readonly words: readonly string[];
   /** Lines of the help: what is typed, and what it does. */
   readonly help: readonly string[];
+  /** False where the word does nothing, so that the help leaves it out; told everywhere without it. */
+  readonly isTold?: (place: P) => boolean;
   /** `text` is what stands behind the word. */
   readonly does: (place: P, text: string, word: string) => Promise<DialogueEnd> | DialogueEnd;
 }
@@ -45,7 +47,10 @@ export function wordTable<P extends Place>(
   const help: Word<P> = {
     words: ['help'],
     help: helpLine('help', 'this list'),
-    does: (place) => sayAll(place, [...heading, ...[...words, help].flatMap((word) => word.help)]),
+    does: (place) => {
+      const told = [...words, help].filter(({ isTold }) => isTold?.(place) ?? true);
+      return sayAll(place, [...heading, ...told.flatMap((word) => word.help)]);
+    },
   };
   return new Map([...words, help].flatMap((word) => word.words.map((one) => [one, word])));
 }

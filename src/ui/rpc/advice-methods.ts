@@ -28,7 +28,8 @@ export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 
         proposals: nextTests.map(view),
         further: furtherTests.map(view),
         aside: session.aside,
-        unreached: session.unreached.map(({ part }) => part),
+        unreached: session.unreached.flatMap((one) => ('part' in one ? [one.part] : [])),
+        statesOut: session.unreached.flatMap((one) => ('state' in one ? [one.state] : [])),
       };
     },
   },

@@ -45,8 +45,16 @@ export function isCallFailure(outcome: Outcome): outcome is CallFailure {
   return 'fault' in outcome;
 }
 
-/** The line that answers a line, without its end; null when there is nothing to answer. */
-export async function answerLine(line: string, call: Caller, bug: TellBug): Promise<string | null> {
+/**
+ * The line that answers a line, without its end; null when there is nothing to answer. Of a batch only those messages
+ * are done and answered before which `goesOn` says so.
+ */
+export async function answerLine(
+  line: string,
+  call: Caller,
+  bug: TellBug,
+  goesOn: () => Promise<boolean> = async () => true,
+): Promise<string | null> {
   let message: unknown;
   try {
     message = JSON.parse(line);
@@ -62,6 +70,7 @@ export async function answerLine(line: string, call: Caller, bug: TellBug): Prom
   const answers: Result[] = [];
   // One after the other: each call finds the session as the one before has left it.
   for (const one of message) {
+    if (!(await goesOn())) break;
     const answer = await answerMessage(one, call, bug);
     if (answer) answers.push(answer);
   }

@@ -89,8 +89,15 @@ const METHODS: Methods = {
   ...DRILL_METHODS,
 };
 
-/** A server; `begun` is the session that the command line has begun. */
-export function rpcServer(services: RpcServices, begun: OpenedSession | null): RpcServer {
+/**
+ * A server; `begun` is the session that the command line has begun. Between the calls of a batch `goesOn` is asked whether
+ * the next one is still to be done.
+ */
+export function rpcServer(
+  services: RpcServices,
+  begun: OpenedSession | null,
+  goesOn?: () => Promise<boolean>,
+): RpcServer {
   let opened = begun;
 
   const atDesk = (call: Call<DeskMethod>): Outcome => {
@@ -145,7 +152,7 @@ export function rpcServer(services: RpcServices, begun: OpenedSession | null): R
     if (!isAt(METHODS[checked.method].where, place)) return elsewhere(method, place);
     return run(checked, opened, services.program);
   };
-  return { answer: (line) => answerLine(line, call, services.bug), opened: () => opened };
+  return { answer: (line) => answerLine(line, call, services.bug, goesOn), opened: () => opened };
 }
 
 function run<M extends SessionMethod>(

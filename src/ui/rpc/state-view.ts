@@ -22,7 +22,7 @@ import { spentMinutes } from '../../session/spent-minutes.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { scopeLines, undoLine, vehicleLine } from '../screens/step-words.ts';
+import { reasonsOf, scopeLines, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Result } from './json-rpc.ts';
 
 /** Suspects in the state; all of them come with `suspects`. */
@@ -182,7 +182,7 @@ function drillView({ driver, drill }: OpenedSession): Result | null {
 function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Result {
   const { driver, bind, drill } = opened;
   const session = driver.session();
-  const { id, kind, title, family, say, why } = step;
+  const { id, kind, title, family, say } = step;
   const said = sheetAnswer(step, session.opened.job);
   const good = drill && !drill.level.expected ? null : goodWords(step);
   const shows = driver.vehicleShows();
@@ -192,7 +192,7 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
     title: bind(title),
     family,
     say: bind(say),
-    why: bind(why),
+    why: reasonsOf(opened, session, step),
     ...standingView(session, step.setup, testOf(step)),
     test: stepTestView(opened, step),
     good,

@@ -14,7 +14,7 @@ import { stepNamed } from '../../session/decision.ts';
 import { drivePlan } from '../../session/drive-plan.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
-import { asideCommand } from '../../session/out-of-reach.ts';
+import { asideCommand, reachBack, stateAsideCommand } from '../../session/out-of-reach.ts';
 import {
   pendingCautions,
   pendingTestCautions,
@@ -161,23 +161,23 @@ function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): O
   );
 }
 
-/** A test that cannot be made here, or all that need a connector. */
-function setAside(
-  opened: OpenedSession,
-  { test: form, connector: part, reason, aside = true }: Params<'aside'>,
-): Outcome {
+/** A test that cannot be made here, or all that need a connector or a vehicle state. */
+function setAside(opened: OpenedSession, params: Params<'aside'>): Outcome {
+  const { test: form, connector: part, state, reason, aside = true } = params;
+  const named = (['test', 'connector', 'state'] as const).filter(
+    (key) => params[key] !== undefined,
+  );
+  if (named.length > 1)
+    return invalidParam(`/params/${named[1]}`, `"${named.join('" and "')}" do not go together`);
   if (part !== undefined) {
-    if (form) return invalidParam('/params/test', '"test" and "connector" do not go together');
-    const session = opened.driver.session();
-    return perform(
-      opened,
-      aside
-        ? asideCommand(session, part, reason)
-        : { type: 'set-connector-aside', part, aside, reason: '' },
-    );
+    const said = asideCommand(opened.driver.session(), part, reason);
+    return perform(opened, aside ? said : reachBack({ part }));
   }
-  if (!form) return invalidParam('/params', 'a "test" or a "connector" is wanted');
-  if (reason !== undefined) return invalidParam('/params/reason', '"reason" goes with "connector"');
+  if (state !== undefined)
+    return perform(opened, aside ? stateAsideCommand(state, reason) : reachBack({ state }));
+  if (!form) return invalidParam('/params', 'a "test", a "connector" or a "state" is wanted');
+  if (reason !== undefined)
+    return invalidParam('/params/reason', '"reason" goes with "connector" or "state"');
   const made = sentTest(opened, form);
   return 'fault' in made ? made : perform(opened, { type: 'set-test-aside', test: made, aside });
 }

@@ -74,7 +74,8 @@ function afterCommand(here: Here, command: Command): Turn {
       return stay({ ...state, over, message: joined(kept, answeredWords(opened, state.session)) });
     }
     case 'set-test-aside':
-    case 'set-connector-aside': {
+    case 'set-connector-aside':
+    case 'set-state-aside': {
       const words = setAsideWords(opened, state.session, command);
       const round = answeredWords(opened, state.session);
       // The list goes on with the others; but a step that was gone round is another step, and is shown.

@@ -1,15 +1,14 @@
-/** What was set aside, in words: single tests, and connectors that cannot be reached. */
-import { type AsideCommand, connectorWords } from '../../session/out-of-reach.ts';
-import { type Session, standingAnswers } from '../../session/session.ts';
+/** What was set aside, in words: single tests, and connectors and vehicle states that cannot be had. */
+import { type AsideCommand, connectorWords, stateNeedWords } from '../../session/out-of-reach.ts';
+import { type Session, standingAnswers, type Unreached } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { testWords } from './step-words.ts';
 
-/** Everything that is set aside: the tests, then each connector once. */
+/** Everything that is set aside: the tests, then each connector and state once. */
 export function asideWords(opened: OpenedSession, session: Session): string[] {
-  const { circuit } = session.opened;
   return [
     ...session.aside.map((test) => testWords(opened, session, test)),
-    ...session.unreached.map(({ part }) => allAt(connectorWords(circuit, part))),
+    ...session.unreached.map((one) => allThatNeeds(session, one)),
   ];
 }
 
@@ -23,7 +22,7 @@ export function setAsideWords(
     const words = testWords(opened, session, command.test);
     return `${command.aside ? 'Set aside' : BACK}: ${words}.`;
   }
-  const words = allAt(connectorWords(session.opened.circuit, command.part));
+  const words = allThatNeeds(session, command);
   if (command.aside) return `Set aside: ${words}.`;
   const isRound = standingAnswers(session).some(
     (answer) => answer.type === 'step-impossible' && answer.by !== undefined,
@@ -33,6 +32,8 @@ export function setAsideWords(
 
 const BACK = 'Can be done after all';
 
-function allAt(connector: string): string {
-  return `all that needs ${connector}`;
+function allThatNeeds({ opened }: Session, what: Unreached): string {
+  const words =
+    'part' in what ? connectorWords(opened.circuit, what.part) : stateNeedWords(what.state);
+  return `all that needs ${words}`;
 }

@@ -1,7 +1,6 @@
 /** The tests that would tell most now; choosing one leads to its reading. */
 import { useState } from 'react';
 import type { Test } from '../../circuit/test.ts';
-import { touchedConnectors } from '../../circuit/touched-connectors.ts';
 import type { Proposal } from '../../session/advisor.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { bodySize, Frame } from '../parts/frame.tsx';
@@ -17,6 +16,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { minutesWords } from './conclusion-words.ts';
+import { reachOfTest } from './reach-pages.ts';
 import { keysOf } from './session-keys.ts';
 import { vehicleLine } from './step-words.ts';
 
@@ -29,12 +29,12 @@ export interface NextTestsScreenProps {
   readonly onChoose: (proposal: Proposal) => void;
   /** To a test that is not among them. */
   readonly onAnyTest: () => void;
-  /** Tests and connectors that were set aside, in words; none on a drill, where all can be made. */
+  /** Tests, connectors and vehicle states that were set aside, in words; none on a drill, where all can be made. */
   readonly aside?: readonly string[];
   /** This one cannot be made here; the last one set aside can after all. */
   readonly onAside?: (test: Test) => void;
   readonly onBack?: () => void;
-  /** Nothing can be done at a connector that this one needs. */
+  /** Nothing can be done at a connector, or in a vehicle state, that this one needs. */
   readonly onReach?: (test: Test) => void;
 }
 
@@ -45,7 +45,7 @@ const DO: readonly KeyBinding[] = [
   { keys: ['up', 'down'], show: 'Up/Down', help: 'others' },
 ];
 const ASIDE: KeyBinding = { keys: ['x'], show: 'x', help: "can't do this one" };
-const REACH: KeyBinding = { keys: ['p'], show: 'p', help: "can't reach a plug" };
+const REACH: KeyBinding = { keys: ['p'], show: 'p', help: 'nor any like it' };
 const BACK: KeyBinding = { keys: ['u'], show: 'u', help: 'can after all' };
 /** Rows for what is told of the marked one. */
 const DETAIL_ROWS = 6;
@@ -56,11 +56,11 @@ function keysAt(
 ): readonly KeyBinding[] {
   const some = marked !== undefined;
   const { circuit } = opened.driver.session().opened;
-  const atPlug = circuit && marked ? touchedConnectors(circuit, marked.test).length > 0 : false;
+  const isLike = marked !== undefined && reachOfTest(circuit, marked.test).length > 0;
   return [
     ...(some ? DO : []),
     ...(some && onAside ? [ASIDE] : []),
-    ...(atPlug && onReach ? [REACH] : []),
+    ...(isLike && onReach ? [REACH] : []),
     ...(aside.length > 0 ? [BACK] : []),
     ANY,
     CLOSE,

@@ -10,7 +10,7 @@ import type { CaptureAsk } from '../../session/capture-step.ts';
 import type { Command } from '../../session/command.ts';
 import type { StepCapture } from '../../session/events.ts';
 import type { ShortStretch } from '../../session/place-short.ts';
-import type { Session } from '../../session/session.ts';
+import type { Session, Unreached } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { TestChoice, TestForm } from './any-test-form-state.ts';
@@ -25,8 +25,8 @@ export interface PageParts {
   readonly suspects: object;
   readonly note: object;
   readonly cannot: object;
-  /** Which connector of those that a test needs cannot be reached. */
-  readonly reach: { readonly parts: readonly string[] };
+  /** Which connector, or which vehicle state, of those that a test needs cannot be had. */
+  readonly reach: { readonly of: readonly Unreached[] };
   readonly instruments: object;
   /** Setting a value of the car: the list, the value, from where it is known. */
   readonly known: object;
@@ -179,7 +179,10 @@ export function refusalLine({
 }
 
 /** The advisor, where there is one and a drill's level lets it speak. */
-export function adviceOf({ advisor, drill }: OpenedSession): Advisor | null {
+export function adviceOf({
+  advisor,
+  drill,
+}: Pick<OpenedSession, 'advisor' | 'drill'>): Advisor | null {
   return drill && !drill.level.suspects ? null : advisor;
 }
 

@@ -176,9 +176,12 @@ export function possibleIn(
   return () => (test && advisor?.diagnosis(session).possible(test)) ?? null;
 }
 
-/** The same question where nobody knows yet what can be shown: the Enter that takes the reading waits for that. */
+/**
+ * The same question where nobody knows yet what can be shown: the Enter that takes the reading waits for that. Once that
+ * Enter has found a doubt, it stays.
+ */
 export function notDoubted(asked: Asked): Asked {
-  return asked.kind === 'measure'
+  return asked.kind === 'measure' && asked.prompt.mode !== 'confirm'
     ? { ...asked, context: { ...asked.context, possible: () => null } }
     : asked;
 }

@@ -13,14 +13,24 @@ import { choicesOf, type Remark, remarkOf } from './reading-prompt-state.ts';
 
 type MeasureAsked = Extract<Asked, { kind: 'measure' }>;
 
-/** More choices than this scroll. */
-const CHOICE_ROWS_MAX = 6;
-/** Rows for the marked choice in full, where the list cuts any. */
+/** Rows for the marked choice in full, where the list cuts it. */
 const FULL_ROWS = 2;
-/** Rows kept for the remark under a number, so that typing seldom makes the screen jump. */
-const REMARK_ROWS = 2;
+/** What the prompt may take of a screen. */
+export interface PromptRoom {
+  /** More choices than this scroll. */
+  readonly choices: number;
+  /** Rows kept for the remark under a number, so that typing seldom makes the screen jump. */
+  readonly remark: number;
+  /** Rows for the marked choice in full are kept where the list cuts any, and not only where it cuts that one. */
+  readonly isSteady: boolean;
+}
+/** Where the text above it has its room. */
+export const WHOLE_PROMPT: PromptRoom = { choices: 6, remark: 2, isSteady: true };
 
 export interface PromptViewProps {
+  readonly room?: PromptRoom;
+  /** Said under a number while nothing is typed: its limit. */
+  readonly untyped?: string;
   readonly asked: Asked;
   readonly message: string | null;
   readonly bind: (text: string) => string;
@@ -33,10 +43,10 @@ export function promptRows(
   columns: number,
   look: DrawingStyle,
   bind: (text: string) => string,
+  room: PromptRoom = WHOLE_PROMPT,
 ): number {
-  return (
-    1 + wrappedRows(notesOf(asked, message), columns, look) + answerRows(asked, columns, look, bind)
-  );
+  const notes = wrappedRows(notesOf(asked, message), columns, look);
+  return 1 + notes + answerRows(asked, columns, look, bind, room);
 }
 
 function wrappedRows(notes: readonly string[], columns: number, look: DrawingStyle): number {
@@ -48,13 +58,14 @@ function answerRows(
   columns: number,
   look: DrawingStyle,
   bind: (text: string) => string,
+  room: PromptRoom,
 ): number {
   switch (asked.kind) {
     case 'measure':
-      return readingRows(asked, columns, look);
+      return readingRows(asked, columns, look, room);
     case 'choice':
       return choiceRows(
-        asked.choices.map(({ words }) => bind(words)),
+        { words: asked.choices.map(({ words }) => bind(words)), marked: asked.marked, room },
         columns,
         look,
       );
@@ -67,24 +78,31 @@ function readingRows(
   { prompt, context }: MeasureAsked,
   columns: number,
   look: DrawingStyle,
+  room: PromptRoom,
 ): number {
   if (prompt.mode === 'doubt') {
     const words = choicesOf(prompt).map((choice) => choice.words);
-    return 2 + choiceRows(words, columns, look);
+    return 2 + choiceRows({ words, marked: prompt.chosen, room }, columns, look);
   }
-  return 1 + remarkRows(remarkOf(prompt, context), columns, look);
+  return 1 + remarkRows(remarkOf(prompt, context), columns, look, room);
 }
 
-function choiceRows(words: readonly string[], columns: number, look: DrawingStyle): number {
-  return listRows(words) + (cutsAny(words, columns, look) ? FULL_ROWS : 0);
+function choiceRows(choices: ChoiceViewProps, columns: number, look: DrawingStyle): number {
+  return listRows(choices.words, choices.room) + fullRows(choices, columns, look);
 }
 
-function listRows(words: readonly string[]): number {
-  return Math.min(CHOICE_ROWS_MAX, words.length);
+function fullRows(
+  { words, marked, room }: ChoiceViewProps,
+  columns: number,
+  look: DrawingStyle,
+): number {
+  const lines = numbered(words);
+  const told = room.isSteady ? lines : lines.slice(marked, marked + 1);
+  return told.some((line) => isCut(line, columns, look)) ? FULL_ROWS : 0;
 }
 
-function cutsAny(words: readonly string[], columns: number, look: DrawingStyle): boolean {
-  return numbered(words).some((line) => isCut(line, columns, look));
+function listRows(words: readonly string[], { choices }: PromptRoom): number {
+  return Math.min(choices, words.length);
 }
 
 function numbered(words: readonly string[]): string[] {
@@ -95,9 +113,9 @@ function remarkText({ tone, words }: Remark): string {
   return words === '' ? ' ' : `${SIGNS[tone]}${words}`;
 }
 
-function remarkRows(remark: Remark, columns: number, look: DrawingStyle): number {
+function remarkRows(remark: Remark, columns: number, look: DrawingStyle, room: PromptRoom): number {
   const lines = wrapWords(shownText(remarkText(remark), look), columns, { hang: 2 });
-  return Math.max(REMARK_ROWS, lines.length);
+  return Math.max(room.remark, lines.length);
 }
 
 function notesOf({ offered, standing }: Asked, message: string | null): string[] {
@@ -109,7 +127,8 @@ function notesOf({ offered, standing }: Asked, message: string | null): string[]
 }
 
 /** A rule, what to know, and the field or list. */
-export function PromptView({ asked, message, bind }: PromptViewProps) {
+export function PromptView(props: PromptViewProps) {
+  const { asked, message, bind, room = WHOLE_PROMPT, untyped = '' } = props;
   const { columns } = useBody();
   const look = useLook();
   return (
@@ -124,37 +143,52 @@ export function PromptView({ asked, message, bind }: PromptViewProps) {
           {note}
         </Words>
       ))}
-      <AnswerView asked={asked} bind={bind} />
+      <AnswerView asked={asked} bind={bind} room={room} untyped={untyped} />
     </Box>
   );
 }
 
-function AnswerView({ asked, bind }: { asked: Asked; bind: (text: string) => string }) {
+interface AnswerViewProps {
+  readonly asked: Asked;
+  readonly bind: (text: string) => string;
+  readonly room: PromptRoom;
+  readonly untyped: string;
+}
+
+function AnswerView({ asked, bind, room, untyped }: AnswerViewProps) {
   switch (asked.kind) {
     case 'measure':
-      return <ReadingView asked={asked} />;
-    case 'choice':
-      return (
-        <ChoiceView words={asked.choices.map(({ words }) => bind(words))} marked={asked.marked} />
-      );
+      return <ReadingView asked={asked} room={room} untyped={untyped} />;
+    case 'choice': {
+      const words = asked.choices.map((choice) => bind(choice.words));
+      return <ChoiceView words={words} marked={asked.marked} room={room} />;
+    }
     case 'act':
       return <Words bold>{asked.words}</Words>;
   }
 }
 
+interface ChoiceViewProps {
+  readonly words: readonly string[];
+  readonly marked: number;
+  readonly room: PromptRoom;
+}
+
 /** A short numbered list; longer than the room it scrolls. */
-function ChoiceView({ words, marked }: { words: readonly string[]; marked: number }) {
+function ChoiceView(props: ChoiceViewProps) {
+  const { words, marked, room } = props;
   const { columns } = useBody();
   const look = useLook();
-  const rows = listRows(words);
+  const rows = listRows(words, room);
   const lines = numbered(words);
   const isMarkedCut = isCut(lines[marked] ?? '', columns, look);
   const top = windowTop({ count: words.length, rows, top: 0, keep: marked });
+  const full = fullRows(props, columns, look);
   return (
     <Box flexDirection="column" flexShrink={0}>
       <WindowList lines={lines} rows={rows} top={top} selected={marked} />
-      {cutsAny(words, columns, look) ? (
-        <Box height={FULL_ROWS} flexDirection="column" overflowY="hidden" flexShrink={0}>
+      {full > 0 ? (
+        <Box height={full} flexDirection="column" overflowY="hidden" flexShrink={0}>
           <Words>{isMarkedCut ? (words[marked] ?? ' ') : ' '}</Words>
         </Box>
       ) : null}
@@ -162,8 +196,14 @@ function ChoiceView({ words, marked }: { words: readonly string[]; marked: numbe
   );
 }
 
+interface ReadingViewProps {
+  readonly asked: MeasureAsked;
+  readonly room: PromptRoom;
+  readonly untyped: string;
+}
+
 /** The field with its judgement while typing, or the question what was meant. */
-function ReadingView({ asked }: { asked: MeasureAsked }) {
+function ReadingView({ asked, room: of, untyped }: ReadingViewProps) {
   const { prompt, context, unit } = asked;
   const { columns } = useBody();
   const label = `Reading in ${unit}: `;
@@ -177,10 +217,14 @@ function ReadingView({ asked }: { asked: MeasureAsked }) {
       {prompt.mode === 'doubt' ? (
         <>
           <Words>What does the meter show?</Words>
-          <ChoiceView words={choicesOf(prompt).map(({ words }) => words)} marked={prompt.chosen} />
+          <ChoiceView
+            words={choicesOf(prompt).map(({ words }) => words)}
+            marked={prompt.chosen}
+            room={of}
+          />
         </>
       ) : (
-        <RemarkView remark={remarkOf(prompt, context)} />
+        <RemarkView remark={remarkAt(remarkOf(prompt, context), untyped)} room={of} />
       )}
     </Box>
   );
@@ -201,11 +245,16 @@ const COLOURS: Readonly<Record<Remark['tone'], Colour | undefined>> = {
   quiet: undefined,
 };
 
-function RemarkView({ remark }: { remark: Remark }) {
+/** What is said of nothing typed, where nothing else is. */
+function remarkAt(remark: Remark, untyped: string): Remark {
+  return remark.words === '' && untyped !== '' ? { tone: 'good', words: untyped } : remark;
+}
+
+function RemarkView({ remark, room }: { remark: Remark; room: PromptRoom }) {
   const { columns } = useBody();
   const look = useLook();
   return (
-    <Box height={remarkRows(remark, columns, look)} flexShrink={0} overflowY="hidden">
+    <Box height={remarkRows(remark, columns, look, room)} flexShrink={0} overflowY="hidden">
       <Words bold={remark.tone !== 'quiet'} colour={COLOURS[remark.tone]} hang={2}>
         {remarkText(remark)}
       </Words>

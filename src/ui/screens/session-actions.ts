@@ -36,9 +36,10 @@ export function afterAction(here: Here, action: SessionAction): Turn {
 const ACTIONS: Readonly<Record<SessionAction, Act>> = {
   back: ({ state }) => send(state, { type: 'go-back' }),
   pause: ({ state }) => send(state, { type: 'pause' }),
-  cannot: ({ state }) => {
+  cannot: ({ opened, state }) => {
     const step = presentStep(state.session);
-    if (!step || !isTask(step) || step.cannot === null) return refuse(state, NO_WAY_ROUND);
+    if (!step || !isTask(step) || step.cannot === null)
+      return refuse(state, noWayRound(adviceOf(opened) !== null));
     return open(state, { name: 'cannot' });
   },
   suspects,
@@ -59,8 +60,11 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
   ...opening('help', 'note', 'way', 'instruments'),
 };
 
-const NO_WAY_ROUND =
-  'this procedure has no alternative to this step: F6 shows other tests, F10 pauses here';
+/** Where no tests are suggested, any test can be made all the same. */
+function noWayRound(isAdvised: boolean): string {
+  const others = isAdvised ? 'F6 shows other tests' : 'Ins makes another test';
+  return `this procedure has no alternative to this step: ${others}, F10 pauses here`;
+}
 const NO_PLAN = 'this procedure watches nothing that could be recorded on a drive';
 const NO_CAPTURE =
   "a capture can't answer this step: it can only give the shape of a signal, its Hz, rpm, % or volts";

@@ -49,7 +49,7 @@ import {
   type Wanted,
 } from './pages-state.ts';
 import { answerAfter } from './prompt-state.ts';
-import { afterReach, openReach, partOfReason } from './reach-pages.ts';
+import { afterReach, openReach, outCommand, reachOfReason } from './reach-pages.ts';
 import { afterAction, captureOfTest, lastAgain, retestStep } from './session-actions.ts';
 import type { SessionAction } from './session-keys.ts';
 import { viewOf } from './session-view.ts';
@@ -120,7 +120,9 @@ export function beginPages(opened: OpenedSession, isRetest: boolean): PagesState
     : begins
       ? [{ name: 'opening' }]
       : [];
-  return { session, over, message: null, half: null };
+  // A drill says it with the job.
+  const message = opened.drill === null && opened.notice ? `! ${opened.notice}` : null;
+  return { session, over, message, half: null };
 }
 
 /** The state after an event, and what is wanted. */
@@ -191,7 +193,7 @@ const EVENTS: {
     const page = topOf(here.state);
     if (page?.name === 'shorts') return afterShort(here.state, id);
     if (page?.name === 'known') return afterKnown(here.state, id);
-    if (page?.name === 'reach') return afterReach(here.state, id);
+    if (page?.name === 'reach') return afterReach(here.state, page, id);
     return page?.name === 'choice' ? afterChoice(here, page.of, id) : stay(here.state);
   },
   shorts: openShorts,
@@ -272,8 +274,8 @@ function afterText(here: Here, text: string): Turn {
       return send(state, { type: 'add-note', text });
     case 'cannot': {
       const step = retestStep(here);
-      const part = step ? null : partOfReason(state, text);
-      if (part !== null) return afterReach(state, part);
+      const out = step ? null : reachOfReason(state, text);
+      if (out !== null) return send(state, outCommand(state.session, out));
       const reason = { reason: text };
       return send(
         state,

@@ -167,7 +167,7 @@ const VIEWS: {
   ),
 
   // What lies over it.
-  help: (_, at) => read(at, 'All keys', helpParagraphs(at.here.opened.drill !== null), 'help'),
+  help: (_, at) => read(at, 'All keys', helpParagraphs(at.here.opened), 'help'),
   sketch: ({ test }, at) => read(at, 'Wiring', sketchParagraphs(at.here.opened, test), 'sketch'),
   sums: ({ step }, at) => read(at, 'Sums', sumsParagraphs(at.here.opened, step), 'sums'),
   readings: (_, at) =>
@@ -225,7 +225,7 @@ const VIEWS: {
     <PickScreen
       title="What cannot be reached"
       items={reachItems(here.state, page)}
-      empty="This test needs no connector."
+      empty="This test needs no connector, and the key is off."
       onPick={({ id }) => send({ type: 'chosen', id })}
       onClose={() => send(CLOSE)}
     />
@@ -383,7 +383,11 @@ const VIEWS: {
   },
 
   // A drill.
-  opening: (_, at) => read(at, 'The job', openingLines(at.here.state.session)),
+  opening: (_, at) =>
+    read(at, 'The job', [
+      ...openingLines(at.here.state.session),
+      ...(at.here.opened.notice === undefined ? [] : ['', `! ${at.here.opened.notice}`]),
+    ]),
   picture: ({ capture }, { here, send }) => (
     <PicturePage
       capture={capture}

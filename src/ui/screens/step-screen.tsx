@@ -13,7 +13,7 @@ import { bodySize, Frame } from '../parts/frame.tsx';
 import { bindingOf, type KeyBinding } from '../parts/key-hints.tsx';
 import { Words } from '../parts/safe-words.tsx';
 import { ScrollText, scrollBy } from '../parts/scroll-text.tsx';
-import { type TextLine, textBlock } from '../parts/text-block.ts';
+import { type Paragraph, type TextLine, textBlock } from '../parts/text-block.ts';
 import { columnsOf } from '../parts/wrap-words.ts';
 import type { DrawingStyle } from '../term/colour.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
@@ -24,9 +24,9 @@ import { stepHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import { adviceOf, usefulKeys } from './pages-state.ts';
 import { type Asked, notDoubted, takesText } from './prompt-state.ts';
-import { PromptView, promptRows } from './prompt-view.tsx';
+import { type PromptRoom, PromptView, promptRows, WHOLE_PROMPT } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
-import { sessionTitle, soFarWords, stepParagraphs } from './step-words.ts';
+import { type StepRoom, type StepText, sessionTitle, soFarWords, stepText } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useLater } from './use-later.ts';
 import { useIsThinking } from './use-thinking.ts';
@@ -79,7 +79,7 @@ export function StepScreen(props: StepScreenProps) {
 
   return (
     <Frame
-      title={props.again ? 'After the repair' : sessionTitle(opened, session)}
+      title={titleOf(props, layout)}
       aside={`${props.again ? props.again.progress : `step ${session.trail.length}`} · ${shortStateWords(step.setup.state)}`}
       keys={keys}
     >
@@ -91,9 +91,22 @@ export function StepScreen(props: StepScreenProps) {
         </Box>
       ) : null}
       <Box flexGrow={1} />
-      <PromptView asked={asked} message={props.message} bind={opened.bind} />
+      <PromptView
+        asked={asked}
+        message={props.message}
+        bind={opened.bind}
+        room={layout.prompt}
+        untyped={layout.atPrompt}
+      />
     </Frame>
   );
+}
+
+/** The procedure's title; where there is no room beside the step's own, the minutes. */
+function titleOf({ opened, session, again }: StepScreenProps, { minutes }: Layout): string {
+  if (again) return 'After the repair';
+  const bare = /^ \((.*)\)$/.exec(minutes)?.[1];
+  return bare ?? sessionTitle(opened, session);
 }
 
 /** What it took and what is left of it, the rest of the procedure once that is worked out; nothing of a retest. */
@@ -121,52 +134,98 @@ const FOOTERS_AGAIN: readonly (readonly SessionAction[])[] = [
   ['pause', 'help'],
 ];
 
-/** What fits: the text first, then the sketch, then a footer as full as it can be. */
-function layOut(
-  props: StepScreenProps,
-  screen: Size,
-  look: DrawingStyle,
-  { minutes, isThinking }: { readonly minutes: string; readonly isThinking: boolean },
-) {
-  const { opened, session, step, changed } = props;
+/** Ever less of the prompt, down to where three answers and one line of what a number means are seen. */
+const PROMPT_ROOMS: readonly PromptRoom[] = [
+  WHOLE_PROMPT,
+  ...[6, 5, 4, 3].map((choices) => ({ choices, remark: 1, isSteady: false })),
+];
+
+/** What stands on the screen. */
+interface Layout {
+  readonly keys: readonly KeyBinding[];
+  readonly lines: readonly TextLine[];
+  readonly rows: number;
+  readonly sketch: readonly string[];
+  readonly prompt: PromptRoom;
+  /** Minutes that found no room beside the title of the step, and the limit that stands at the prompt; empty where they did. */
+  readonly minutes: string;
+  readonly atPrompt: string;
+}
+
+interface LaidOut {
+  readonly minutes: string;
+  readonly isThinking: boolean;
+}
+
+/** What fits: leads and limit first, then the rest of the text, then the sketch, then a footer as full as it can be. */
+function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, told: LaidOut): Layout {
+  const { opened, step } = props;
   const { columns } = bodySize(screen, []);
-  const here = props.again || isThinking ? '' : stepHereWords(opened, session, step);
-  const toldAs = (tight: boolean) => {
-    const [title, ...rest] = stepParagraphs(opened, session, step, props.again, {
-      ...{ here, tight, isThinking },
-    });
-    return [
-      ...(title ? [{ ...title, text: `${title.text}${minutes}` }] : []),
-      ...rest,
-      ...(changed === null ? [] : ['', { text: `Last reading: ${changed}`, hang: 2 }]),
-    ];
-  };
-  const told = toldAs(false);
-  const prompt = promptRows(props.asked, props.message, columns, look, opened.bind);
+  const block = (paragraphs: readonly (Paragraph | string)[]) =>
+    textBlock(paragraphs, columns, look);
   const drawn = opened.sketch(testOf(step), columns);
   const canDraw = drawn.length > 0 && drawn.every((line) => columnsOf(line) <= columns);
   const usual = step.cannot === null ? [...FOOTERS.slice(0, -1), BARE_WITHOUT_CANNOT] : FOOTERS;
   const wanted = props.again ? FOOTERS_AGAIN : usual;
   const footers = wanted.map((actions) => keysFor(props, actions));
-  const footersWithKey = wanted.map((actions) =>
+  const bare = footers.at(-1) ?? [];
+  const leaves = (keys: readonly KeyBinding[], prompt: PromptRoom = WHOLE_PROMPT) =>
+    bodySize(screen, keys).rows -
+    promptRows(props.asked, props.message, columns, look, opened.bind, prompt);
+
+  const whole = toldIn(props, told, 'whole');
+  const car = props.car === null ? [] : [{ text: props.car, hang: 2 }];
+  const all = [
+    [...whole.head, ...whole.rest, ...car],
+    [...whole.head, ...whole.rest],
+  ].map(block);
+  const fitting = all.find(({ length }) => length <= leaves(bare));
+  const base = { sketch: [], prompt: WHOLE_PROMPT, minutes: '', atPrompt: '' };
+  if (fitting) {
+    const withSketch = canDraw
+      ? footers.find((keys) => leaves(keys) >= fitting.length + drawn.length + 1)
+      : undefined;
+    if (withSketch)
+      return { ...base, keys: withSketch, lines: fitting, rows: fitting.length, sketch: drawn };
+  }
+  const withKey = wanted.map((actions) =>
     keysFor(props, drawn.length > 0 ? [...actions, 'sketch'] : actions),
   );
-  const leaves = (keys: readonly KeyBinding[]) => bodySize(screen, keys).rows - prompt;
-  const bare = footers.at(-1) ?? [];
-  const withCar: TextLine[] = textBlock(
-    [...told, ...(props.car === null ? [] : [{ text: props.car, hang: 2 }])],
-    columns,
-    look,
-  );
-  const withoutCar = withCar.length <= leaves(bare) ? withCar : textBlock(told, columns, look);
-  const lines =
-    withoutCar.length <= leaves(bare) ? withoutCar : textBlock(toldAs(true), columns, look);
-  const withSketch = canDraw
-    ? footers.find((keys) => leaves(keys) >= lines.length + drawn.length + 1)
-    : undefined;
-  if (withSketch) return { keys: withSketch, lines, sketch: drawn, rows: lines.length };
-  const keys = footersWithKey.find((table) => leaves(table) >= lines.length) ?? bare;
-  return { keys, lines, sketch: [], rows: Math.max(1, Math.min(lines.length, leaves(keys))) };
+  const full = fitting ?? block(allOf(toldIn(props, told, 'tight')));
+  const keys = withKey.find((table) => leaves(table) >= full.length) ?? bare;
+  if (full.length <= leaves(keys)) return { ...base, keys, lines: full, rows: full.length };
+
+  const seen = (prompt: PromptRoom) => leaves(bare, prompt) - MORE_ROWS;
+  const tight = toldIn(props, told, 'tight');
+  if (block(tight.head).length <= seen(WHOLE_PROMPT))
+    return { ...base, keys: bare, lines: full, rows: Math.max(1, leaves(bare)) };
+  const scarce = toldIn(props, { ...told, minutes: '' }, 'scarce');
+  const head = block(scarce.head).length;
+  const prompt = PROMPT_ROOMS.find((room) => head <= seen(room)) ?? PROMPT_ROOMS.at(-1)!;
+  const lines = block(allOf(scarce));
+  const rows = Math.max(1, Math.min(lines.length, leaves(bare, prompt)));
+  const { atPrompt } = scarce;
+  return { ...base, keys: bare, lines, rows, prompt, minutes: told.minutes, atPrompt };
+}
+
+/** The line that says how to go on where not all is seen. */
+const MORE_ROWS = 1;
+
+function toldIn(
+  { opened, session, step, again, changed }: StepScreenProps,
+  { minutes, isThinking }: LaidOut,
+  room: StepRoom,
+): StepText {
+  const here = again || isThinking ? '' : stepHereWords(opened, session, step);
+  const shown = { here, room, minutes, isThinking };
+  const { head, rest, atPrompt } = stepText(opened, session, step, again, shown);
+  const last =
+    changed === null ? [] : [{ text: '' }, { text: `Last reading: ${changed}`, hang: 2 }];
+  return { head, rest: [...rest, ...last], atPrompt };
+}
+
+function allOf({ head, rest }: StepText): Paragraph[] {
+  return [...head, ...rest];
 }
 
 function keysFor(props: StepScreenProps, wanted: readonly SessionAction[]): KeyBinding[] {

@@ -2,11 +2,13 @@
 
 import { lookWords } from '../../circuit/look-words.ts';
 import type { Setup, Test } from '../../circuit/test.ts';
+import { showsGood } from '../../drill/levels.ts';
 import { andWords } from '../../procedure/draw-graph.ts';
 import { freeOrderTitle } from '../../procedure/free-order.ts';
-import { inShort } from '../../procedure/in-short.ts';
+import { firstSentence, inShort } from '../../procedure/in-short.ts';
 import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
-import { isTask } from '../../procedure/procedure.ts';
+import { isTask, SIGNAL_WORDS } from '../../procedure/procedure.ts';
+import { setupSay } from '../../procedure/setup-say.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import {
   expectedRangeWords,
@@ -49,13 +51,14 @@ import { notTickedWords } from './not-ticked-words.ts';
 
 /**
  * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
- * left)`; nothing before the first test.
+ * left)`; before the first test only what is left.
  */
 export function soFarWords(session: Session, left: number | null): string {
   const estimated = Math.round(spentMinutes(session));
-  if (estimated === 0) return '';
+  const about = left === null ? '' : `about ${Math.round(left)} left`;
+  if (estimated === 0) return about === '' ? '' : ` (${about})`;
   const clock = clockMinutes(session);
-  const more = left === null ? '' : `, about ${Math.round(left)} left`;
+  const more = about === '' ? '' : `, ${about}`;
   if (clock === null) return ` (${estimated} min estimated so far${more})`;
   return ` (${clock < 1 ? '<1' : Math.round(clock)} min by the clock${more})`;
 }
@@ -199,60 +202,196 @@ function goodIs(words: string): string {
   return words === '' ? '' : `. Good is: ${words}`;
 }
 
+/**
+ * How much room the text of a step has. `whole`: all of it stands on the screen. `tight`: it does not, so there is no empty
+ * line, and nothing but the cautions stands before scope and leads. `scarce`: leads and limit would lie below the fold,
+ * so all that is no danger to anybody and no lead comes after them, and the limit of a number
+ * stands at its prompt.
+ */
+export const STEP_ROOMS = ['whole', 'tight', 'scarce'] as const;
+export type StepRoom = (typeof STEP_ROOMS)[number];
+
 /** How the paragraphs of a step stand. */
 export interface StepShown {
   /** Said of what is good for this car. */
   readonly here?: string;
-  /** They do not all fit: no empty line, and nothing but the cautions stands before scope and leads. */
-  readonly tight?: boolean;
+  readonly room?: StepRoom;
+  /** Minutes spent and to expect, as they follow the title. */
+  readonly minutes?: string;
   /** The readings are still being weighed: what hangs on the suspects is said when that is done. */
   readonly isThinking?: boolean;
 }
 
+/** The text of a step: as far as the leads and the limit, which should be seen without a key; and the rest. */
+export interface StepText {
+  readonly head: readonly Paragraph[];
+  readonly rest: readonly Paragraph[];
+  /** The limit, where it stands at the prompt and not in the head; else empty. */
+  readonly atPrompt: string;
+}
+
 const ASLEEP_KEYS = { tests: 'F6', suspects: 'F5' };
 
-/** Title, state, what to do, why, what to expect. */
-export function stepParagraphs(
+/** Title, state, what to do, what to expect; and why, and all else. Nothing of a conclusion. */
+export function stepText(
   opened: OpenedSession,
   session: Session,
   step: Step,
   again: { readonly before: string } | null,
-  { here = '', tight = false, isThinking = false }: StepShown = {},
+  { here = '', room = 'whole', minutes = '', isThinking = false }: StepShown = {},
+): StepText {
+  if (!isTask(step)) return { head: [], rest: [], atPrompt: '' };
+  const why = reasonsOf(opened, session, step);
+  const before = beforeLines(opened, session, step, { isAgain: again !== null, isThinking });
+  const isScarce = room === 'scarce';
+  const { near, later } = isScarce
+    ? scarceLines(opened, session, step)
+    : { near: nearLines(opened, session, step, room === 'whole' ? before : null), later: [] };
+  const title = `${again ? 'Again' : `Step ${session.trail.length}`}: ${opened.bind(step.title)}`;
+  const good = goodLines(opened, session, step, { isAgain: again !== null, here });
+  const atPrompt = isScarce ? limitWords(opened, step) : '';
+  return {
+    head: [{ text: `${title}${minutes}`, bold: true }, ...near, ...(atPrompt === '' ? good : [])],
+    rest: [
+      ...(atPrompt === '' ? [] : good),
+      ...later,
+      ...(room === 'whole' ? [] : before),
+      ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
+      ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
+      ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
+    ],
+    atPrompt,
+  };
+}
+
+type Task = Exclude<Step, Conclusion>;
+
+/** Where the session stands with the search, before the step is told. */
+function beforeLines(
+  opened: OpenedSession,
+  session: Session,
+  step: Task,
+  { isAgain, isThinking }: { readonly isAgain: boolean; readonly isThinking: boolean },
 ): Paragraph[] {
-  if (!isTask(step)) return [];
-  const expected = expectedShown(opened, session, step, again !== null);
-  const why = opened.bind(step.why).trim();
-  const notTicked = notTickedWords(session, step, { instruments: 'F9', cannot: 'F3' });
-  const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
-  const short = stepCautionsInShort(session, step);
-  const cautions = cautionLine(opened, session, step.cautions, short);
-  const before = [
-    ...(session.opened.from !== undefined && session.trail.length === 1
-      ? [{ text: 'The session starts here, in the middle of the procedure.' }]
-      : []),
+  const isMiddle = session.opened.from !== undefined && session.trail.length === 1;
+  return [
+    ...(isMiddle ? [{ text: 'The session starts here, in the middle of the procedure.' }] : []),
     ...[
-      ...(again ? [] : [lastVain(session)]),
-      ...(again || isThinking ? [] : [asleepWords(opened, session, step, ASLEEP_KEYS)]),
+      ...(isAgain ? [] : [lastVain(session)]),
+      ...(isAgain || isThinking ? [] : [asleepWords(opened, session, step, ASLEEP_KEYS)]),
       ...watchedLines(session, step),
     ].flatMap((text) => (text === null ? [] : [{ text, hang: 2 }])),
   ];
+}
+
+/** State and cautions, what comes off first, how the scope is set, what to do. */
+function nearLines(
+  opened: OpenedSession,
+  session: Session,
+  step: Task,
+  before: readonly Paragraph[] | null,
+): Paragraph[] {
+  const cautions = cautionLine(opened, session, step.cautions, stepCautionsInShort(session, step));
   return [
-    {
-      text: `${again ? 'Again' : `Step ${session.trail.length}`}: ${opened.bind(step.title)}`,
-      bold: true,
-    },
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
-    ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
-    ...(tight ? [] : [...before, { text: '' }]),
-    ...scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 })),
-    ...(notTicked === null ? [] : [{ text: notTicked, bold: true, hang: 2 }]),
+    ...undoLines(session, step),
+    ...(before === null ? [] : [...before, { text: '' }]),
+    ...setScope(opened, step),
+    ...notTicked(session, step),
     { text: opened.bind(step.say).trim() },
-    ...(expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }]),
-    ...(tight ? before : []),
-    ...(again ? [{ text: `Before the repair: ${again.before}`, hang: 2 }] : []),
-    ...keptGoodLines(opened, step, again !== null).map((text) => ({ text, hang: 2 })),
-    ...(why === '' ? [] : [{ text: `Why: ${why}`, hang: 5 }]),
   ];
+}
+
+/** Why a step is made; empty in a drill that hides what is good, which the reasons tell. */
+export function reasonsOf(
+  { bind }: Pick<OpenedSession, 'bind'>,
+  session: Session,
+  step: Step,
+): string {
+  return isTask(step) && showsGood(session) ? bind(step.why).trim() : '';
+}
+
+/**
+ * The same where there is hardly any room. Each DANGER, WARNING and CAUTION stands above the leads, under one signal word
+ * each; a NOTICE, which is about no person, and where all were read whole comes behind, and so does what the author says
+ * besides the leads.
+ */
+function scarceLines(opened: OpenedSession, session: Session, step: Task) {
+  const { leads, own } = leadsOf(session, step);
+  const short = stepCautionsInShort(session, step);
+  const again = new Set(short.map(({ caution }) => caution.id));
+  const notices = step.cautions.filter(({ id, word }) => word === 'NOTICE' && again.has(id));
+  const noticed = [...notices.map(inShort), readWords(opened, session, short)].join(' ').trim();
+  // Where the leads are said in the words of the setup, those say what is unplugged.
+  const vehicle =
+    own === null
+      ? vehicleLine(step.setup, session)
+      : `Vehicle: ${loud(stateWords(step.setup.state))}.`;
+  return {
+    near: [
+      { text: `${vehicle} ${opened.bind(byWord(step.cautions))}`.trim() },
+      ...undoLines(session, step),
+      ...setScope(opened, step),
+      { text: opened.bind(leads).trim() },
+    ],
+    later: [
+      ...(own === null || own === '' ? [] : [{ text: opened.bind(own) }]),
+      ...notTicked(session, step),
+      ...(noticed === '' ? [] : [{ text: opened.bind(noticed) }]),
+    ],
+  };
+}
+
+/** `WARNING: The engine will turn. The engine may start. CAUTION: The circuits are live.` */
+function byWord(cautions: readonly Caution[]): string {
+  return SIGNAL_WORDS.filter((word) => word !== 'NOTICE')
+    .flatMap((word) => {
+      const said = cautions.filter((caution) => caution.word === word).map(firstSentence);
+      return said.length === 0 ? [] : [`${word}: ${said.join(' ')}`];
+    })
+    .join(' ');
+}
+
+/** What the step says of its setup and its leads, and what its author adds; null where that is all one text. */
+function leadsOf({ opened }: Session, step: Task) {
+  const made =
+    step.kind === 'measure' || step.kind === 'look'
+      ? setupSay(step.setup, step.probe, opened.circuit)
+      : '';
+  return made !== '' && step.say.startsWith(made)
+    ? { leads: made, own: step.say.slice(made.length).trim() }
+    : { leads: step.say, own: null };
+}
+
+function undoLines(session: Session, step: Task): Paragraph[] {
+  const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
+  return undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }];
+}
+
+function setScope(opened: OpenedSession, step: Task): Paragraph[] {
+  return scopeLines(opened, testOf(step)).map((text) => ({ text, bold: true, hang: 7 }));
+}
+
+function notTicked(session: Session, step: Task): Paragraph[] {
+  const text = notTickedWords(session, step, { instruments: 'F9', cannot: 'F3' });
+  return text === null ? [] : [{ text, bold: true, hang: 2 }];
+}
+
+function goodLines(
+  opened: OpenedSession,
+  session: Session,
+  step: Task,
+  { isAgain, here }: { readonly isAgain: boolean; readonly here: string },
+): Paragraph[] {
+  const expected = expectedShown(opened, session, step, isAgain);
+  return expected === null ? [] : [{ text: `Good is: ${expected}${here}`, bold: true, hang: 9 }];
+}
+
+/** The limit of a number in a few words, for its prompt; empty where nothing is expected or a drill does not tell. */
+function limitWords({ drill }: OpenedSession, step: Task): string {
+  if (step.kind !== 'measure' || (drill && !drill.level.expected)) return '';
+  const range = expectedPlain(step);
+  return range === null ? '' : `Good is: ${range}`;
 }
 
 /** All rounds of moving or warming made at this step, in a line, those before a repair and those after it apart. */
@@ -346,15 +485,19 @@ function foundAt(answer: Answer, session: Session): string {
     'outcome' in answer
       ? outcomes.find(({ name }) => name === answer.outcome)?.words || answer.outcome
       : '';
+  // The words of an outcome say whether it is good; an answer in words has no others.
+  const isJudged = showsGood(session);
   switch (answer.type) {
     case 'reading-recorded': {
       const { typed, value, unit } = answer;
-      return `${formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed)}: ${outcome}`;
+      const found = formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
+      return isJudged ? `${found}: ${outcome}` : found;
     }
-    case 'look-recorded':
-      return answer.look === null
-        ? outcome
-        : seenAndSaid(seenWords(answer.look, answer.capture), outcome);
+    case 'look-recorded': {
+      if (answer.look === null) return outcome;
+      const seen = seenWords(answer.look, answer.capture);
+      return isJudged ? seenAndSaid(seen, outcome) : seen;
+    }
     case 'step-done':
       return 'done';
     case 'step-impossible':

@@ -13,10 +13,14 @@ export function useIsThinking(): boolean {
   return useContext(Thinking);
 }
 
-/** Weighs what is known in a state, and says whether that still goes on. */
+/**
+ * Weighs what is known in a state, and says whether that still goes on. Where it came to nothing it is over too: whoever
+ * asks for what was to be weighed then meets the reason.
+ */
 export function useThinking(advisor: Advisor | null, session: Session): boolean {
-  const [, setDone] = useState<Session | null>(null);
-  const isThinking = advisor !== null && session.status === 'open' && !advisor.isReady(session);
+  const [done, setDone] = useState<Session | null>(null);
+  const isOpen = advisor !== null && session.status === 'open';
+  const isThinking = isOpen && done !== session && !advisor.isReady(session);
   useEffect(() => {
     if (!advisor || !isThinking) return;
     return takeTurns(advisor.prepare(session), () => setDone(session));

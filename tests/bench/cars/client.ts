@@ -1,10 +1,17 @@
 /** A session of the program in this process, spoken to through its JSON-RPC front end as another program would. */
 import type { Circuit } from '../../../src/circuit/circuit.ts';
 import type { Test } from '../../../src/circuit/test.ts';
-import { type Desk, findSubject, openDesk } from '../../../src/commands/session/open-desk.ts';
+import {
+  type Desk,
+  findSubject,
+  linkSubject,
+  openDesk,
+} from '../../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../../src/commands/session/open-session.ts';
+import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { emptyJob } from '../../../src/procedure/job.ts';
 import { isProblem } from '../../../src/source/problem.ts';
+import { testEntries } from '../../../src/suspects/test-entries.ts';
 import { rpcServer } from '../../../src/ui/rpc/rpc-server.ts';
 
 /** The state, as far as the bench looks into it; docs/formats.md has all of it. */
@@ -105,6 +112,18 @@ export async function libraryCircuit(name: string): Promise<Circuit> {
   const circuit = (await sharedDesk()).library.circuits.get(name);
   if (!circuit) throw new Error(`cars: the library has no circuit "${name}"`);
   return circuit;
+}
+
+/** Every test that the program knows on a procedure, or on a circuit in free order: the steps and the standard tests. */
+export async function testsOn(subject: string): Promise<Test[]> {
+  const opening = await sharedDesk();
+  const found = findSubject(opening, subject);
+  if (isProblem(found)) throw new Error(found.problem);
+  const linked = linkSubject(opening, found, emptyJob('').vehicle.drive);
+  if (isProblem(linked)) throw new Error(linked.problem);
+  const { circuit, procedure } = linked;
+  if (!circuit) throw new Error(`cars: ${subject} is on no circuit`);
+  return testEntries(circuit, procedure, STANDARD_SETTINGS.meter).map(({ test }) => test);
 }
 
 /** Begins a session on a procedure, or on a circuit in free order. */

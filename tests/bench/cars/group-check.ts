@@ -3,16 +3,16 @@
  * answers all tests made as this one does, is looked for; then a test that the two answer differently.
  */
 import type { Circuit } from '../../../src/circuit/circuit.ts';
-import { standardTests } from '../../../src/circuit/standard-tests.ts';
 import type { Test } from '../../../src/circuit/test.ts';
+import { testKey } from '../../../src/circuit/test-key.ts';
 import type { Car, CarFault } from './car.ts';
 import type { DrawnCar } from './draw-car.ts';
 import { drawingOf } from './drawing.ts';
 import type { Engine } from './engine.ts';
 import { faultsToDraw } from './faults-to-draw.ts';
-import type { Means } from './means.ts';
+import { APART, isNear, readingOf, readingsOf, SAME } from './near.ts';
 import { seeded } from './seeded.ts';
-import { type Shows, Unsolved, Vehicle } from './vehicle.ts';
+import { type Shows, Vehicle } from './vehicle.ts';
 
 export interface GroupAsk {
   readonly drawn: DrawnCar;
@@ -20,39 +20,32 @@ export interface GroupAsk {
   readonly engine: Engine;
   readonly made: readonly Test[];
   readonly repairs: readonly string[];
-  readonly means: Means;
+  /** What the program could ask for and the person can do here. */
+  readonly tests: readonly Test[];
 }
 
 /** Sizes that are tried of each other fault. */
 const SIZES = 6;
-/** Readings this near are the same; those this far apart tell two cars apart. */
-const SAME = { volts: 0.02, ohms: 2, share: 0.03 };
-const APART = { volts: 0.06, ohms: 6, share: 0.08 };
 
-/** The id of a test that tells a member of the group apart from the true one, or `none`. */
+/** A test that tells a member of the group apart from the true one, by its key, or `none`. */
 export async function couldBeSmaller(ask: GroupAsk): Promise<string | 'none'> {
-  const { drawn, circuit, made } = ask;
+  const { drawn, made } = ask;
   const own = new Vehicle(drawn.car, ask.engine);
   const readings = await readingsOf(own, made);
-  const options = standardTests(circuit).filter(
-    ({ test }) => test.probe.kind !== 'inspect' && ask.means.cannot(test) === null,
-  );
-  const truth = await readingsOf(
-    own,
-    options.map(({ test }) => test),
-  );
+  const options = ask.tests.filter(({ probe }) => probe.kind !== 'inspect');
+  const truth = await readingsOf(own, options);
   const others = ask.repairs.filter(
     (repair) => !drawn.car.faults.some(({ mends }) => mends.includes(repair)),
   );
   for (const repair of others) {
     const twins = await twinsOf(ask, repair, readings);
-    for (const [index, { id, test }] of options.entries()) {
+    for (const [index, test] of options.entries()) {
       if (twins.length === 0) break;
       const shown = truth[index];
       const apart = await Promise.all(
-        twins.map(async (twin) => !isNear(await reading(twin, test), shown ?? null, APART)),
+        twins.map(async (twin) => !isNear(await readingOf(twin, test), shown ?? null, APART)),
       );
-      if (!apart.includes(false)) return id;
+      if (!apart.includes(false)) return testKey(test);
     }
   }
   return 'none';
@@ -86,32 +79,6 @@ async function answersAlike(
   readings: readonly (Shows | null)[],
 ): Promise<boolean> {
   for (const [index, test] of made.entries())
-    if (!isNear(await reading(twin, test), readings[index] ?? null, SAME)) return false;
+    if (!isNear(await readingOf(twin, test), readings[index] ?? null, SAME)) return false;
   return true;
-}
-
-async function readingsOf(vehicle: Vehicle, tests: readonly Test[]): Promise<(Shows | null)[]> {
-  const found: (Shows | null)[] = [];
-  for (const test of tests) found.push(await reading(vehicle, test));
-  return found;
-}
-
-async function reading(vehicle: Vehicle, test: Test): Promise<Shows | null> {
-  try {
-    return await vehicle.shows(test);
-  } catch (error) {
-    if (error instanceof Unsolved) return null;
-    throw error;
-  }
-}
-
-/** What could not be solved tells nothing. */
-function isNear(one: Shows | null, other: Shows | null, limits: typeof SAME): boolean {
-  if (!one || !other) return true;
-  if (one.kind === 'look' || other.kind === 'look')
-    return one.kind === 'look' && other.kind === 'look' && one.look === other.look;
-  if (one.value === other.value) return true;
-  const least = one.unit === 'V' ? limits.volts : limits.ohms;
-  const off = Math.abs(one.value - other.value);
-  return off <= least + limits.share * Math.max(Math.abs(one.value), Math.abs(other.value));
 }

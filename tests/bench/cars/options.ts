@@ -79,8 +79,8 @@ export type Cells = Pick<BenchOptions, 'strata' | 'modes' | 'persons' | 'means' 
 
 /**
  * The parts that are run. Published are the exact person with everything on cars as shipped and all free, `runs` each, and
- * with half as many: one who slips, cars beyond their ranges, without a scope, without live data, with a plug out of
- * reach, and the free order.
+ * with half as many: one who slips, cars beyond their ranges, faults that come and go, without a scope, without live
+ * data, with a plug out of reach, and the free order.
  */
 export function cellsOf(options: BenchOptions): readonly Cells[] {
   if (!options.published) return [options];
@@ -94,6 +94,7 @@ export function cellsOf(options: BenchOptions): readonly Cells[] {
     main,
     { ...fewer, persons: ['slipping'] },
     { ...fewer, strata: ['outside'] },
+    { ...fewer, strata: ['intermittent'] },
     { ...fewer, means: ['no-scope', 'no-live-data', 'plug-out-of-reach'] },
     { ...fewer, modes: ['free'] },
   ];

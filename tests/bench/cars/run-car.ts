@@ -1,11 +1,12 @@
 /** One run of the bench: a car drawn, a session on it, its score, as one line of the results. */
 import type { Circuit } from '../../../src/circuit/circuit.ts';
-import { beginClient } from './client.ts';
+import { beginClient, testsOn } from './client.ts';
 import { drawCar } from './draw-car.ts';
 import { drawingOf } from './drawing.ts';
 import { type Engine, sharedEngine } from './engine.ts';
 import { couldBeSmaller } from './group-check.ts';
 import { type MeansName, meansOf } from './means.ts';
+import { takenFor } from './one-told.ts';
 import { Person, type PersonName } from './person.ts';
 import { type Scored, scoreOf } from './score.ts';
 import { seeded } from './seeded.ts';
@@ -49,6 +50,8 @@ export interface RunLine extends Scored {
   readonly backRight: boolean | null;
   /** A test that would make the named group smaller, `none`, or null where it was not looked for. */
   readonly smallerBy: string | null;
+  /** Another fault that no test at hand tells from the true one, `none`, or null where there is no one repair. */
+  readonly takenFor: string | null;
   readonly why: string;
   /** Questions that the bench could not answer truthfully. */
   readonly unknown: readonly string[];
@@ -94,6 +97,7 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
   const end = mode === 'tree' ? await run.tree() : await run.free();
   const { car, tries } = drawn;
   const scored = scoreOf(drawn, end, circuit);
+  const tests = (await testsOn(subject)).filter((test) => hand.cannot(test) === null);
   // What comes and goes is not told apart by one reading.
   const isChecked =
     car.fleeting === null && scored.right && scored.repairs.length > 1 && random() < CHECKED_SHARE;
@@ -104,7 +108,7 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
         engine,
         made: run.made,
         repairs: scored.repairs,
-        means: hand,
+        tests,
       })
     : null;
   const back = mode === 'tree' && end.slips > 0 && scored.wrong ? await run.oneStepBack() : null;
@@ -113,6 +117,10 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
     // A group that could be smaller is wrong.
     ...(smallerBy !== null && smallerBy !== 'none' ? { right: false, wrong: true } : {}),
     smallerBy,
+    takenFor: await takenFor({
+      ...{ drawn, circuit, engine, tests },
+      inspect: (of) => world.inspect(of),
+    }),
     backRight: back && scoreOf(drawn, back, circuit).right,
     slipsMade: end.slipsMade,
     circuit: circuit.name,

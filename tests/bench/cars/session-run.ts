@@ -127,7 +127,15 @@ export class SessionRun {
           state = stateIn(await client.call('back', { to: told.overturned.place }));
           continue;
         }
-        if (told.instead) await this.makeOffered(told.instead.faults);
+        if (told.instead) {
+          await this.makeOffered(told.instead.faults);
+          // Those tests may speak for another again.
+          const after = stateIn(await client.call('state'));
+          if (faultsInstead(after.step) !== faultsInstead(told)) {
+            state = after;
+            continue;
+          }
+        }
         await this.keep('end');
         const faults = told.instead?.faults ?? told.faults ?? [];
         const done = stateIn(
@@ -366,4 +374,9 @@ export class SessionRun {
     const after = at === 'end' ? 0 : this.tests;
     this.stated.push({ after, repair: leader.repair, chance: leader.chance });
   }
+}
+
+/** What a conclusion is replaced by, as one text. */
+function faultsInstead(step: StepSeen | null): string {
+  return step?.kind === 'conclude' ? [...(step.instead?.faults ?? [])].sort().join() : '';
 }

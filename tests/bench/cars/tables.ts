@@ -44,6 +44,10 @@ function cellsOf(lines: Lines): [string, Lines][] {
 const isAll: Is = () => true;
 const isWhole: Is = ({ faults }) => faults.length === 0;
 const isFaulty: Is = ({ faults }) => faults.length > 0;
+/** One fault that is always there. */
+const isSingle: Is = ({ takenFor }) => takenFor !== null;
+/** The tests at hand tell the repair from every other: see `one-told.ts`. */
+const canBeTold: Is = ({ takenFor }) => takenFor === 'none';
 
 /** Share of the runs of one kind that are of another. */
 function share(head: string, is: Is, among: Is = isAll): Column {
@@ -91,6 +95,12 @@ const TABLES: readonly (readonly [heading: string, columns: readonly Column[]])[
         'of those where one repair was told',
         ({ provenRight }) => provenRight,
         ({ rightAlone, faults }) => rightAlone && faults.length > 0,
+      ),
+      share('one repair can be told', canBeTold, isSingle),
+      share(
+        'of these PROVEN, right and one',
+        ({ provenRight, rightAlone }) => provenRight && rightAlone,
+        canBeTold,
       ),
       share('PROVEN and wrong', ({ provenWrong }) => provenWrong),
       ['slips', (runs) => total(runs, ({ slipsMade }) => slipsMade)],

@@ -57,7 +57,7 @@ describe('any test at 80 x 24', () => {
     const { frame, press } = await walkSession();
     await press('y', F.anyTest, 'live data');
     expect(await frame()).toMatchInlineSnapshot(`
-      "┌─ Which test? ────────────────────────────────────────────────────── 5 of 41 ─┐
+      "┌─ Which test? ────────────────────────────────────────────────────── 5 of 45 ─┐
       │ Search: live data                                                            │
       │                                                                              │
       │ > Live data: does the module follow signal                                   │

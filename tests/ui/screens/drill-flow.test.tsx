@@ -1,6 +1,7 @@
 /** A drill on the screen: the pages of a session whose vehicle answers by itself, from the choice to the debrief. */
 import { describe, expect, test } from 'vitest';
 import { repairChoices } from '../../../src/drill/drill-words.ts';
+import type { MeasureStep, Procedure } from '../../../src/procedure/procedure.ts';
 import { repairsWords } from '../../../src/session/repairs-words.ts';
 import { DrillApp } from '../../../src/ui/drill/drill-app.tsx';
 import type { DrillServices } from '../../../src/ui/drill/drill-services.ts';
@@ -56,6 +57,18 @@ async function walkDrill(
     left: () => left,
   };
 }
+/** One whose step says what is good, in its reasons and in the words of its outcome. */
+const JUDGED: Procedure = {
+  ...SHORT,
+  steps: {
+    ...SHORT.steps,
+    feed: {
+      ...(SHORT.steps['feed'] as MeasureStep),
+      why: 'A healthy feed is 5 V.',
+      outcomes: [{ name: 'good', words: 'as computed', from: null, to: null, go: 'bad' }],
+    },
+  },
+};
 const last = (drill: DrillInTest) => drill.driver.session().events.at(-1);
 
 describe('the screens of a drill', () => {
@@ -204,6 +217,65 @@ describe('the screens of a drill', () => {
       expect(await frame()).toContain('What fixes it?');
     },
   );
+
+  test('a level that hides what is good tells neither the verdict of a step nor its reasons, also not on the way back', async () => {
+    const { press, flat } = await walkDrill({ level: 'blind', procedure: JUDGED });
+    await press(ENTER);
+    expect(await flat()).not.toContain('A healthy feed');
+    await press(ENTER);
+    expect(await flat()).toMatch(/Feed at .*: [\d.]+ m?V/);
+    expect(await flat()).not.toContain('as computed');
+    await press(F.way);
+    expect(await flat()).toContain('The path so far');
+    expect(await flat()).not.toContain('as computed');
+  });
+
+  test('a level that shows what is good tells both', async () => {
+    const { press, flat } = await walkDrill({ level: 'unnamed', procedure: JUDGED });
+    await press(ENTER);
+    expect(await flat()).toContain('Why: A healthy feed is 5 V.');
+    await press(ENTER);
+    expect(await flat()).toMatch(/Feed at .*: [\d.]+ m?V: as computed/);
+  });
+
+  test.each(['blind', 'unnamed'] as const)(
+    '? promises nothing that level %s has not',
+    async (level) => {
+      const { press, frame, session } = await walkDrill({ level, procedure: JUDGED }, { rows: 80 });
+      await press(ENTER, '?');
+      const text = (await frame()).replace(/[│\s]+/g, ' ');
+      expect(text).toContain('F5, Ctrl+P Diagnosis. What fixes it');
+      for (const none of ['uspects', 'how likely', 'tell you most', 'suggested', 'F6', 'Tab'])
+        expect(text).not.toContain(none);
+      // The bench reads: no reading is typed, and no test was done before.
+      for (const none of ['Type readings', 'Enters the reading', 'already'])
+        expect(text).not.toContain(none);
+      expect(session().status).toBe('open');
+    },
+  );
+
+  test('? of a level with suspects has their keys', async () => {
+    const { press, flat } = await walkDrill({ level: 'named', procedure: JUDGED }, { rows: 80 });
+    await press(ENTER, '?');
+    expect(await flat()).toContain('F5, Ctrl+P Suspects. What could be wrong, and how likely');
+    expect(await flat()).toContain('F6, Ctrl+T Best tests');
+  });
+
+  test('the way round a step that has none names no key that does nothing here', async () => {
+    const { press, flat } = await walkDrill({ level: 'blind', procedure: JUDGED });
+    await press(ENTER, F.cannot);
+    expect(await flat()).toContain('no alternative to this step');
+    expect(await flat()).not.toContain('F6');
+  });
+
+  test('nothing is worked out for a step where what is good is hidden', async () => {
+    const { press, flat } = await walkDrill({ level: 'blind', procedure: JUDGED });
+    await press(ENTER, F.sums);
+    expect(await flat()).toContain('would tell what is good');
+    const shown = await walkDrill({ level: 'unnamed', procedure: JUDGED });
+    await shown.press(ENTER, F.sums);
+    expect(await shown.flat()).not.toContain('would tell what is good');
+  });
 
   test('? says what costs points', async () => {
     const { press, flat } = await walkDrill({ level: 'blind' });

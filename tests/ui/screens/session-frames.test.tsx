@@ -264,7 +264,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] do this one now  [Up/Down] others  [x] can't do this one             │
-      │ [p] can't reach a plug  [t] any other test  [Esc] close                      │
+      │ [p] nor any like it  [t] any other test  [Esc] close                         │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
@@ -318,7 +318,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] do this one now  [Up/Down] others  [x] can't do this one             │
-      │ [p] can't reach a plug  [t] any other test  [Esc] close                      │
+      │ [p] nor any like it  [t] any other test  [Esc] close                         │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);

@@ -179,8 +179,10 @@ describe('a connector that cannot be reached', () => {
     at.send({ type: 'drawn' });
     at.send({ type: 'reach', ...FEED });
     expect(at.over()).toEqual(['next-tests', 'reach']);
-    expect(at.view()).toMatchObject({ name: 'reach', parts: ['sensor'] });
-    at.send({ type: 'chosen', id: 'sensor' });
+    expect(at.view()).toMatchObject({
+      ...{ name: 'reach', of: [{ part: 'sensor' }, { state: 'key-on' }] },
+    });
+    at.send({ type: 'chosen', id: 'part sensor' });
     expect(at.last()).toMatchObject({ type: 'connector-set-aside', part: 'sensor', aside: true });
     expect(at.message()).toMatch(/^Set aside: all that needs the connector of the /);
     expect(at.over()).toEqual(['computing']);
@@ -198,9 +200,57 @@ describe('a connector that cannot be reached', () => {
     expect(at.last()).toMatchObject({ type: 'connector-set-aside', part: 'sensor' });
     expect(at.over()).toEqual([]);
     at.act('cannot');
-    at.send({ type: 'text', text: '1' });
-    // Said already: now it is a reason like any other.
-    expect(at.last()).toMatchObject({ type: 'step-impossible', reason: '1' });
+    at.send({ type: 'text', text: '2' });
+    // Said already, and only one other is left: now it is a reason like any other.
+    expect(at.last()).toMatchObject({ type: 'step-impossible', reason: '2' });
+  });
+});
+
+describe('a vehicle state that cannot be had', () => {
+  const CRANKED = {
+    setup: { ...KEY_ON, state: 'cranking' },
+    probe: { kind: 'counts', input: 'module.signal' },
+  } as const;
+
+  it('is chosen of what a proposed test needs, and one key takes it back', () => {
+    const at = pages();
+    at.send(READ);
+    at.act('next-tests');
+    at.send({ type: 'drawn' });
+    at.send({ type: 'reach', test: CRANKED });
+    expect(at.view()).toMatchObject({ name: 'reach', of: [{ state: 'cranking' }] });
+    at.send({ type: 'chosen', id: 'state cranking' });
+    expect(at.last()).toMatchObject({
+      ...{ type: 'state-set-aside', state: 'cranking', aside: true },
+      reason: 'the engine could not be cranked',
+    });
+    expect(at.message()).toBe('Set aside: all that needs cranking or a running engine.');
+    at.send({ type: 'drawn' }, { type: 'aside-back' });
+    expect(at.last()).toMatchObject({ type: 'state-set-aside', state: 'cranking', aside: false });
+    expect(at.message()).toMatch(/^Can be made after all: all that needs cranking or a running/);
+  });
+
+  it('is a numbered reason why a step cannot be done, behind the connectors', () => {
+    const at = pages();
+    at.send(READ);
+    expect(cannotQuestion(at.driver.session()).about).toMatch(
+      /\n1: nothing can be done at .*\n2: the key can't be switched on, in this step or any other$/,
+    );
+    at.act('cannot');
+    at.send({ type: 'text', text: '2' });
+    expect(at.last()).toMatchObject({ type: 'state-set-aside', state: 'key-on' });
+  });
+
+  it('is no choice for a test with the key off that needs no plug', () => {
+    const at = pages();
+    at.send(READ);
+    at.act('next-tests');
+    at.send({ type: 'drawn' });
+    const probe = { kind: 'volts', plus: 'battery.positive', minus: 'battery.negative' } as const;
+    at.send({ type: 'reach', test: { setup: { ...KEY_ON, state: 'key-off' }, probe } });
+    expect(at.message()).toBe(
+      '! this test needs no connector, and the key is off: x sets it aside alone',
+    );
   });
 });
 

@@ -9,8 +9,9 @@ import {
   answeredWords,
   answerWords,
   nextLine,
+  type StepRoom,
   soFarWords,
-  stepParagraphs,
+  stepText,
 } from '../../../src/ui/screens/step-words.ts';
 import { shipped } from '../../circuit/shipped.ts';
 import { sessionAfter, TREE, when } from '../../session/sample-tree.ts';
@@ -38,7 +39,8 @@ test('minutes so far are those of the clock, and said to be estimated where none
       ...{ at: when(9).at, elapsed: minutes * 60_000 },
     });
   };
-  expect(soFarWords(sessionAfter([]), 20)).toBe('');
+  expect(soFarWords(sessionAfter([]), null)).toBe('');
+  expect(soFarWords(sessionAfter([]), 20)).toBe(' (about 20 left)');
   expect(soFarWords(at(12.3), 20)).toBe(' (12 min by the clock, about 20 left)');
   expect(soFarWords(at(0.5), null)).toBe(' (<1 min by the clock)');
   // by hand: two steps of a minute each
@@ -53,17 +55,18 @@ test('what does not fit leaves scope and leads above the fold, right below the c
     scopeLine: () => 'Scope: DC, 1 V and 5 ms a division.',
   } as unknown as OpenedSession;
   const session = sessionAfter([], { ...TREE, start: 'pattern' }, { from: 'pattern' });
-  const told = (tight: boolean) =>
-    stepParagraphs(services, session, TREE.steps['pattern']!, null, { tight }).map((one) =>
-      typeof one === 'string' ? one : one.text,
-    );
-  expect(told(true).slice(0, 4)).toEqual([
+  const told = (room: StepRoom) => {
+    const { head, rest } = stepText(services, session, TREE.steps['pattern']!, null, { room });
+    return [...head, ...rest].map(({ text }) => text);
+  };
+  expect(told('tight').slice(0, 4)).toEqual([
     'Step 1: Pattern',
     'Vehicle: engine cranking. WARNING: The engine turns. CAUTION: The circuits are live.',
     'Scope: DC, 1 V and 5 ms a division.',
     'Look at the scope.',
   ]);
-  expect([...told(true)].sort()).toEqual([...told(false)].filter((text) => text !== '').sort());
+  const whole = told('whole').filter((text) => text !== '');
+  expect(told('tight').sort()).toEqual(whole.sort());
 });
 
 test.each([

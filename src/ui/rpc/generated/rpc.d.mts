@@ -256,6 +256,10 @@ export type ShareOfTheReading = number
  */
 export type Digits = number
 /**
+ * The state that the vehicle cannot be had in, nor in one that is reached through it.
+ */
+export type State1 = ("key-on" | "cranking" | "running")
+/**
  * False: it can be made after all. Left out it is true.
  */
 export type Aside1 = boolean
@@ -750,18 +754,19 @@ method: "next"
 params?: NoParameters
 }
 /**
- * This test can't be done here, and is proposed no more; or can after all. Of a connector: all that need it, and steps of the tree that need it are skipped.
+ * This test can't be done here, and is proposed no more; or can after all. Of a connector or a vehicle state: all that need it, and steps of the tree that need it are skipped.
  */
 export interface Aside {
 method: "aside"
 params: AsideParameters
 }
 /**
- * Which: a test or a connector.
+ * Which: a test, a connector or a vehicle state.
  */
 export interface AsideParameters {
 test?: TestForm
 connector?: Name
+state?: State1
 reason?: Text
 aside?: Aside1
 }
