@@ -143,7 +143,31 @@ function problemsOf(
         : only(['the bench would not have stopped this test']);
     case 'answer-revealed':
       return revealProblems(session, event, world, { hash, isTrue });
-    default:
+    case 'session-opened':
+    case 'caution-acknowledged':
+    case 'step-done':
+    case 'step-impossible':
+    case 'step-reopened':
+    case 'test-set-aside':
+    case 'connector-set-aside':
+    case 'state-set-aside':
+    case 'value-set':
+    case 'value-taken-back':
+    case 'short-placed':
+    case 'waking-watched':
+    case 'note-added':
+    case 'instruments-changed':
+    case 'session-paused':
+    case 'session-resumed':
+    case 'concluded':
+    case 'caution-passed-over':
+    case 'retest-recorded':
+    case 'retest-impossible':
+    case 'session-closed':
+    case 'drive-reported':
+    case 'work-answered':
+    case 'recovered':
+    case 'segment-continued':
       return FINE;
   }
 }

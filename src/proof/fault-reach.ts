@@ -3,7 +3,7 @@ import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { CARS_BESIDE, type CarExits } from './car-exits.ts';
 import type { ProofVisit, TreeWay } from './walk-faults.ts';
-import type { Lacking, Place, WayTree } from './way-tree.ts';
+import type { Lacking, TreePlace, WayTree } from './way-tree.ts';
 
 /** Steps that could not be done on one way at most. */
 export const SKIPS_MAX = 2;
@@ -35,7 +35,7 @@ export interface Coming {
 
 /** A step, and what was passed over on the way to it. */
 interface Node {
-  readonly place: Place;
+  readonly place: TreePlace;
   readonly lacking: Lacking;
   /** Cars that come here, and those of them that have not gone on yet. */
   cars: number;
@@ -53,7 +53,7 @@ interface Came {
 }
 
 /** The nodes with the same lacking: in the order in which they are come to, and by the number of their place. */
-interface Level {
+interface Layer {
   readonly nodes: Node[];
   readonly byPlace: Node[];
 }
@@ -67,8 +67,8 @@ export class FaultReach {
   /** Steps that are not made on the ways that are looked for. */
   private readonly unmade: ReadonlySet<string>;
   /** In the order in which they are come to, and by the number of what is lacking. */
-  private readonly levels: Level[] = [];
-  private readonly levelOf: Level[] = [];
+  private readonly levels: Layer[] = [];
+  private readonly levelOf: Layer[] = [];
   private readonly queue: Node[] = [];
 
   constructor(
@@ -116,7 +116,7 @@ export class FaultReach {
   }
 
   tellComing(hear: (coming: Coming) => void): void {
-    const comes = new Map<Place, number>();
+    const comes = new Map<TreePlace, number>();
     for (const { nodes } of this.levels)
       for (const { place, cars } of nodes)
         if (place.step.kind === 'measure') comes.set(place, (comes.get(place) ?? 0) | cars);
@@ -125,7 +125,7 @@ export class FaultReach {
   }
 
   private come(
-    place: Place,
+    place: TreePlace,
     lacking: Lacking,
     cars: number,
     from: Node | null,
@@ -147,8 +147,8 @@ export class FaultReach {
     this.queue.push(node);
   }
 
-  private newLevel(lacking: Lacking): Level {
-    const level: Level = { nodes: [], byPlace: [] };
+  private newLevel(lacking: Lacking): Layer {
+    const level: Layer = { nodes: [], byPlace: [] };
     this.levels.push(level);
     this.levelOf[lacking.number] = level;
     return level;

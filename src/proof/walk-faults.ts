@@ -85,7 +85,7 @@ interface Group {
   readonly share: number;
   readonly visits: Visited | null;
   /** Steps passed since the last answer that could have been another. */
-  readonly passed: Passed | null;
+  readonly passed: PassedStep | null;
 }
 
 /** Ways that part share what lies before. */
@@ -94,9 +94,9 @@ interface Visited {
   readonly before: Visited | null;
 }
 
-interface Passed {
+interface PassedStep {
   readonly step: string;
-  readonly before: Passed | null;
+  readonly before: PassedStep | null;
 }
 
 class Walker {

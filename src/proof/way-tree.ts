@@ -22,16 +22,16 @@ export interface Lacking {
 }
 
 /** A step with what it leads to, so that a way need not be looked up by its steps' names. */
-export interface Place {
+export interface TreePlace {
   readonly step: Step;
   /** Counted from 0. */
   readonly number: number;
   /** Where it leads when it cannot be done. */
-  readonly cannot: Place | null;
+  readonly cannot: TreePlace | null;
   /** In the order of the file; of a step that is only done the one way on, which has no name. */
   readonly ways: readonly {
     readonly name: string | null;
-    readonly to: Place;
+    readonly to: TreePlace;
     readonly under: readonly string[] | undefined;
   }[];
 }
@@ -39,7 +39,7 @@ export interface Place {
 /** The conclusions that each step is required by, and the steps that wake a fault. */
 export class WayTree {
   readonly procedure: Procedure;
-  readonly start: Place;
+  readonly start: TreePlace;
   /** By step: the conclusions that require it, one set for all steps with the same; null for most. */
   private readonly requiredBy = new Map<string, ReadonlySet<string> | null>();
   private readonly woken: ReadonlySet<string>;
@@ -113,8 +113,8 @@ export class WayTree {
 }
 
 /** The first step, linked with all that it leads to. */
-function linkedPlaces({ steps, start }: Procedure): Place {
-  const places = new Map<string, { -readonly [K in keyof Place]: Place[K] }>();
+function linkedPlaces({ steps, start }: Procedure): TreePlace {
+  const places = new Map<string, { -readonly [K in keyof TreePlace]: TreePlace[K] }>();
   for (const [id, step] of Object.entries(steps))
     places.set(id, { step, number: places.size, cannot: null, ways: [] });
   const at = (id: string) => {

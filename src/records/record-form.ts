@@ -212,7 +212,7 @@ export interface JudgedToday {
 }
 
 /** What was done and found, at a step or in a test that no step asked for. */
-interface Made extends Moment {
+interface RecordMade extends Moment {
   readonly title: string;
   readonly family: string;
   readonly where: string;
@@ -228,7 +228,7 @@ interface Made extends Moment {
 }
 
 /** One answer. `verdict` says how it compares with what a healthy circuit shows; null where nothing is expected. */
-export interface RecordLine extends Made {
+export interface RecordLine extends RecordMade {
   /** Counts the answers from 1. */
   readonly number: number;
   readonly kind: 'reading' | 'look' | 'answer' | 'done' | 'impossible';
@@ -274,7 +274,7 @@ export interface RecordWatched extends Moment {
 }
 
 /** A test that no step asked for. */
-export interface RecordTest extends Made {
+export interface RecordTest extends RecordMade {
   /** Counts these tests from 1. */
   readonly number: number;
   /** Made after the conclusion that stands: it says how the vehicle is since, and is no evidence for the conclusion. */

@@ -342,7 +342,27 @@ function interruptionWords(context: RecordContext, event: SessionEvent): string 
         ? `${event.reason}: ${needs} is set aside`
         : `${needs} is set aside: ${event.reason}`;
     }
-    default:
+    case 'caution-acknowledged':
+    case 'reading-recorded':
+    case 'look-recorded':
+    case 'step-done':
+    case 'step-impossible':
+    case 'step-reopened':
+    case 'test-recorded':
+    case 'value-set':
+    case 'value-taken-back':
+    case 'short-placed':
+    case 'waking-watched':
+    case 'note-added':
+    case 'concluded':
+    case 'test-stopped':
+    case 'caution-passed-over':
+    case 'answer-revealed':
+    case 'retest-recorded':
+    case 'retest-impossible':
+    case 'session-closed':
+    case 'drive-reported':
+    case 'work-answered':
       return null;
   }
 }

@@ -273,7 +273,7 @@ function watched(said: string, session: Session, { model }: AnswerContext): Comm
   if (!asked)
     return {
       code: 'wrong-kind',
-      words: 'nothing is moved or warmed at this step',
+      words: 'nothing is wiggled or heated at this step',
       at: ['watched'],
     };
   const read = readWatched(said, asked);

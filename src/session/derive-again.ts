@@ -117,7 +117,29 @@ function derived(session: Session, event: SessionEvent, model: Modelled | null):
       return model && event.vain ? otherVain(session, event, model.advisor) : [];
     case 'concluded':
       return model ? otherEvidence(session, event, model.advisor) : [];
-    default:
+    case 'session-opened':
+    case 'caution-acknowledged':
+    case 'step-done':
+    case 'step-impossible':
+    case 'step-reopened':
+    case 'test-set-aside':
+    case 'connector-set-aside':
+    case 'state-set-aside':
+    case 'value-taken-back':
+    case 'waking-watched':
+    case 'note-added':
+    case 'instruments-changed':
+    case 'session-paused':
+    case 'session-resumed':
+    case 'test-stopped':
+    case 'caution-passed-over':
+    case 'answer-revealed':
+    case 'retest-impossible':
+    case 'session-closed':
+    case 'drive-reported':
+    case 'work-answered':
+    case 'recovered':
+    case 'segment-continued':
       return [];
   }
 }

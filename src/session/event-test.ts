@@ -12,7 +12,33 @@ export function testOfEvent(event: SessionEvent, procedure: Procedure | null): T
     case 'reading-recorded':
     case 'look-recorded':
       return procedure && testOf(stepOf(procedure, event.step));
-    default:
+    case 'session-opened':
+    case 'caution-acknowledged':
+    case 'step-done':
+    case 'step-impossible':
+    case 'step-reopened':
+    case 'test-set-aside':
+    case 'connector-set-aside':
+    case 'state-set-aside':
+    case 'value-set':
+    case 'value-taken-back':
+    case 'short-placed':
+    case 'waking-watched':
+    case 'note-added':
+    case 'instruments-changed':
+    case 'session-paused':
+    case 'session-resumed':
+    case 'concluded':
+    case 'test-stopped':
+    case 'caution-passed-over':
+    case 'answer-revealed':
+    case 'retest-recorded':
+    case 'retest-impossible':
+    case 'session-closed':
+    case 'drive-reported':
+    case 'work-answered':
+    case 'recovered':
+    case 'segment-continued':
       return null;
   }
 }

@@ -110,7 +110,31 @@ function nameFlaw(session: Session, event: SessionEvent): Flaw {
       return unknownFault(circuit, event.faults) ?? unknownRepair(session, event.repairs);
     case 'concluded':
       return conclusionFlaw(session, event);
-    default:
+    case 'session-opened':
+    case 'caution-acknowledged':
+    case 'reading-recorded':
+    case 'look-recorded':
+    case 'step-done':
+    case 'step-impossible':
+    case 'step-reopened':
+    case 'connector-set-aside':
+    case 'state-set-aside':
+    case 'value-set':
+    case 'value-taken-back':
+    case 'short-placed':
+    case 'waking-watched':
+    case 'note-added':
+    case 'instruments-changed':
+    case 'session-paused':
+    case 'session-resumed':
+    case 'caution-passed-over':
+    case 'retest-recorded':
+    case 'retest-impossible':
+    case 'session-closed':
+    case 'drive-reported':
+    case 'work-answered':
+    case 'recovered':
+    case 'segment-continued':
       return null;
   }
 }

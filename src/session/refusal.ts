@@ -95,7 +95,7 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
     case 'no-capture':
       return ["a capture can't give this answer", 'answer it by hand'];
     case 'no-waking':
-      return ['nothing is moved or warmed at this step', 'write it down as a note'];
+      return ['nothing is wiggled or heated at this step', 'write it down as a note'];
     case 'drops-counted': {
       const { drops, places } = refusal;
       const at = places.length === 0 ? '' : ` (${places.join(', ')})`;

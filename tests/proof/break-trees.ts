@@ -49,13 +49,18 @@ export interface Examined {
  */
 export type Harm = 'ends' | 'beside' | 'retests' | 'cautions' | 'claims';
 
-/** `perKind` instances at most of each kind in a tree with its sub-procedures, drawn by a seed. */
-export function instancesOf(name: string, perKind: number, seed: number): Instance[] {
+/** `perKind` instances at most of each of some kinds in a tree with its sub-procedures, drawn by a seed. */
+export function instancesOf(
+  name: string,
+  perKind: number,
+  seed: number,
+  kinds: readonly string[] = KIND_NAMES,
+): Instance[] {
   const { draft } = LIBRARY.procedures.get(name)!;
   const circuit = LIBRARY.circuits.get(draft.circuit!)!;
   const files = [name, ...usedBy(draft)];
   const random = seededRandom(seed);
-  return KIND_NAMES.flatMap((kind) => {
+  return kinds.flatMap((kind) => {
     const all = files.flatMap((file) =>
       sitesOf(LIBRARY.procedures.get(file)!.draft, circuit, kind).map((site) => ({
         ...site,

@@ -101,7 +101,7 @@ describe('the plain dialogue', () => {
     const { text, events } = await talk(['yes', 'cannot no room', 'aside sensor', 'aside back']);
     expect(text).toMatch(/If nothing can be done at the connector of the .*: aside sensor/);
     expect(text).toMatch(/Set aside: all that needs the connector of the /);
-    expect(text).toMatch(/Can be made after all: all that needs the connector of the /);
+    expect(text).toMatch(/Can be done after all: all that needs the connector of the /);
     expect(events.slice(-3, -1)).toMatchObject([
       { type: 'connector-set-aside', part: 'sensor', aside: true },
       { type: 'connector-set-aside', part: 'sensor', aside: false },

@@ -77,17 +77,17 @@ export function oneOf({ positionals }: Arguments, verb: string): string {
   throw new Stop(EXIT.wrongUse, words, `ohmward records ${verb} last`);
 }
 
-type Standing = Extract<ReadRecord, { ok: true }>;
+type ReadSession = Extract<ReadRecord, { ok: true }>;
 
 /** The session's record as far as its file can be believed, and the flaw where that ends. */
-async function readAny(name: string, args: Arguments, io: Io): Promise<Standing> {
+async function readAny(name: string, args: Arguments, io: Io): Promise<ReadSession> {
   const read = readRecord(nodeDisk, await pathOf(name, args, io));
   if (!read.ok) throw new Stop(EXIT.wrongInput, read.words, read.fix);
   return read;
 }
 
 /** The session's record; a damaged one is refused, since a paper would not show it. */
-export async function readNamed(name: string, args: Arguments, io: Io): Promise<Standing> {
+export async function readNamed(name: string, args: Arguments, io: Io): Promise<ReadSession> {
   const read = await readAny(name, args, io);
   const { flaw } = read;
   if (flaw)
@@ -98,7 +98,7 @@ export async function readNamed(name: string, args: Arguments, io: Io): Promise<
 const SHOW_IT = 'ohmward records show';
 
 /** The same for reading on the screen: of a damaged one what stands before the damage, which is told. */
-export async function readStanding(name: string, args: Arguments, io: Io): Promise<Standing> {
+export async function readStanding(name: string, args: Arguments, io: Io): Promise<ReadSession> {
   const read = await readAny(name, args, io);
   const { flaw } = read;
   if (flaw) {

@@ -171,7 +171,7 @@ function begin(opened: OpenedSession, say: Dialogue['say']): void {
 }
 
 function present(opened: OpenedSession, step: Step | null, say: Dialogue['say']): void {
-  if (!step) say(`Free order, ${countWords(opened.driver.session().tests.length, 'test')} made.`);
+  if (!step) say(`Free order, ${countWords(opened.driver.session().tests.length, 'test')} done.`);
   else if (isTask(step)) presentStepOf(opened, step, say);
   else presentConclusion(opened, step, say);
 }

@@ -24,7 +24,7 @@ export const WATCH_AGAIN_WORD: Word<Place & { readonly step: Step }> = {
 async function watch(place: Place, typed: string, again: Step | null): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const asked = watchedAsked(opened, opened.driver.session(), again ?? undefined);
-  if (!asked) return sayAll(place, ['Nothing is moved or warmed at this step.']);
+  if (!asked) return sayAll(place, ['Nothing is wiggled or heated at this step.']);
   const read = readWatched(typed, asked);
   if (!('type' in read)) return sayAll(place, [`${read.words}; ${read.fix}.`]);
   const command = again ? { ...read, step: again.id } : read;

@@ -260,7 +260,7 @@ function watched(opened: OpenedSession, { seen, step: named }: Params<'watched'>
   const step = named === undefined ? undefined : (stepNamed(session, named) ?? null);
   const asked = watchedAsked(opened, session, step);
   if (!asked)
-    return refused('no-waking', 'nothing is moved or warmed at this step', 'send it as a note');
+    return refused('no-waking', 'nothing is wiggled or heated at this step', 'send it as a note');
   const read = readWatched(seen, asked);
   return 'type' in read
     ? perform(

@@ -30,7 +30,7 @@ export function setAsideWords(
   return `${BACK}: ${words}.${isRound ? ' Steps already skipped stay skipped until you take them back.' : ''}`;
 }
 
-const BACK = 'Can be made after all';
+const BACK = 'Can be done after all';
 
 function allThatNeeds({ opened }: Session, what: Unreached): string {
   const words =

@@ -51,7 +51,7 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
   watch: ({ state }) =>
     wakesHere(state.session)
       ? open(state, { name: 'watched' })
-      : refuse(state, 'nothing is moved or warmed at this step'),
+      : refuse(state, 'nothing is wiggled or heated at this step'),
   sketch: ({ state }) => {
     const step = presentStep(state.session);
     return open(state, { name: 'sketch', test: step && testOf(step) });
@@ -130,7 +130,7 @@ const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
   watch: (here) =>
     wakesHere(here.state.session, retestStep(here))
       ? open(here.state, { name: 'watched' })
-      : refuse(here.state, 'nothing is moved or warmed at this test'),
+      : refuse(here.state, 'nothing is wiggled or heated at this test'),
   capture: (here) => {
     const step = retestStep(here);
     if (!step || !takesCapture(step)) return refuse(here.state, "a capture can't answer this test");

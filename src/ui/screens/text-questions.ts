@@ -80,7 +80,7 @@ export function watchedQuestion(asked: WatchedAsked | null): Question {
     about: `For example: ${WATCHED_FORM}; or the readings as they come: plug: 4.98, 5.01, 0.3. Places here: ${places}; without one it was all of it.${asked?.limits ? ' A reading a good circuit cannot give counts as a drop-out.' : ''}`,
     check: (text) => {
       const read = asked ? readWatched(text, asked) : null;
-      if (!read) return { ok: false, words: 'nothing is moved or warmed at this step' };
+      if (!read) return { ok: false, words: 'nothing is wiggled or heated at this step' };
       return 'type' in read
         ? { ok: true, words: `Understood: ${watchedWords(read)}.` }
         : { ok: false, words: `${read.words}: ${read.fix}` };

@@ -88,7 +88,7 @@ function Root(props: { host: ScreenHost; look: DrawingStyle; children: ReactNode
           >
             {small ? <TooSmall columns={size.columns} rows={size.rows} untaken={untaken} /> : null}
             {!small && untaken > 0 ? (
-              <Words bold>{`! ${keysWords(untaken)} not taken. Any key goes on.`}</Words>
+              <Words bold>{`! ${keysWords(untaken)} not taken. Any key continues.`}</Words>
             ) : null}
             <Box display={small ? 'none' : 'flex'} flexDirection="column" flexShrink={0}>
               {props.children}

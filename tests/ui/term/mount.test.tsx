@@ -142,7 +142,7 @@ describe('the frame on the terminal', () => {
     expect(taken).toEqual([]);
     expect((await screen.text()).replace(/\s+/g, ' ')).toContain('So far 3 keys were not taken.');
     await screen.resize(80, 24);
-    expect(await screen.text()).toContain('! 3 keys were not taken. Any key goes on.');
+    expect(await screen.text()).toContain('! 3 keys were not taken. Any key continues.');
     await screen.send('\x1b[D\x1b[C');
     expect(await screen.text()).toBe(whole);
   });
