@@ -1,7 +1,7 @@
 /** Which cautions stand before which step: by vehicle state, by what is used, by the vehicle's drive, or by name. */
 import type { Circuit, Part } from '../circuit/circuit.ts';
 import type { Probe, Setup, TerminalId, VehicleState } from '../circuit/test.ts';
-import { type Checked, isUsable } from '../source/issue.ts';
+import { type Checked, type Issue, isUsable } from '../source/issue.ts';
 import { parseYaml } from '../source/parse-yaml.ts';
 import { schemaIssues } from '../source/schema-issues.ts';
 import type { YamlSource } from '../source/yaml-source.ts';
@@ -97,7 +97,7 @@ export function loadCautions(text: string, file: string): Checked<LoadedCautions
   if (!validate(data))
     return {
       value: null,
-      issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value)],
+      issues: [...parsed.issues, ...schemaIssues(validate.errors, parsed.value).map(withOther)],
     };
   const rules = Object.entries(data.cautions).map(([id, draft]) => ({
     id,
@@ -110,6 +110,13 @@ export function loadCautions(text: string, file: string): Checked<LoadedCautions
   }));
   const { language = USUAL_LANGUAGE } = data;
   return { value: { language, rules, source: parsed.value }, issues: parsed.issues };
+}
+
+/** Whoever names a hazard that is not known may have one of their own, and must not be led to one that stands for other work. */
+function withOther(issue: Issue): Issue {
+  if (issue.code !== 'unknown-choice' || !issue.words.includes('.hazards"')) return issue;
+  const listed = issue.fix?.replace(/, other$/, '') ?? '';
+  return { ...issue, fix: `${listed}, or "other" for a hazard that none of these names` };
 }
 
 /** What a step or test is done on and with. Without a circuit nobody knows which part is a module. */
