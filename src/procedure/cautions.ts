@@ -1,7 +1,7 @@
 /** Which cautions stand before which step: by vehicle state, by what is used, by the vehicle's drive, or by name. */
 import type { Circuit, Part } from '../circuit/circuit.ts';
 import type { Probe, Setup, TerminalId, VehicleState } from '../circuit/test.ts';
-import type { Checked } from '../source/issue.ts';
+import type { Checked, Issue } from '../source/issue.ts';
 import { parseShaped } from '../source/parse-shaped.ts';
 import type { YamlSource } from '../source/yaml-source.ts';
 import validate from './generated/cautions.mjs';
@@ -91,7 +91,7 @@ export const TURNING_CAUTION = 'turned-by-hand';
 /** The cautions in `text` (cautions.yaml); null with issues when they cannot be used. */
 export function loadCautions(text: string, file: string): Checked<LoadedCautions> {
   const { value: shaped, issues } = parseShaped(text, file, validate);
-  if (!shaped) return { value: null, issues };
+  if (!shaped) return { value: null, issues: issues.map(withOther) };
   const { data, source } = shaped;
   const rules = Object.entries(data.cautions).map(([id, draft]) => ({
     id,
@@ -104,6 +104,13 @@ export function loadCautions(text: string, file: string): Checked<LoadedCautions
   }));
   const { language = USUAL_LANGUAGE } = data;
   return { value: { language, rules, source }, issues };
+}
+
+/** Whoever names a hazard that is not known may have one of their own, and must not be led to one that stands for other work. */
+function withOther(issue: Issue): Issue {
+  if (issue.code !== 'unknown-choice' || !issue.words.includes('.hazards"')) return issue;
+  const listed = issue.fix?.replace(/, other$/, '') ?? '';
+  return { ...issue, fix: `${listed}, or "other" for a hazard that none of these names` };
 }
 
 /** What a step or test is done on and with. Without a circuit nobody knows which part is a module. */

@@ -218,6 +218,8 @@ const HAZARDS = [
   'engine-damage',
   'vehicle-moves',
   'traffic',
+  // One that an author knows of; nothing asks for it.
+  'other',
 ] as const;
 
 /** What a caution warns of. */

@@ -1,5 +1,6 @@
 /** Cautions that an author asks for by name: before a step, before each step of a sub-procedure, with a repair. */
 import { expect, test } from 'vitest';
+import { loadCautions } from '../../src/procedure/cautions.ts';
 import { isTask } from '../../src/procedure/procedure.ts';
 import { link, tree } from '../proof/library.ts';
 
@@ -45,4 +46,19 @@ test('that are not there are told where they are written', () => {
     [8, 'did you mean "raised-wheel"?'],
     [12, 'did you mean "battery-off"?'],
   ]);
+});
+
+test('a hazard of one’s own is named "other", and speaks for no work that has its own caution', () => {
+  const own = loadCautions(
+    'cautions:\n  tines:\n    word: WARNING\n    hazards: [other]\n    say: The tines turn with the wheel.\n',
+    'cautions.yaml',
+  );
+  expect(own.issues).toEqual([]);
+  expect(own.value?.rules[0]?.hazards).toEqual(['other']);
+  const odd = loadCautions(
+    'cautions:\n  tines:\n    word: WARNING\n    hazards: [turning-tines]\n    say: The tines turn with the wheel.\n',
+    'cautions.yaml',
+  );
+  expect(odd.issues[0]).toMatchObject({ code: 'unknown-choice' });
+  expect(odd.issues[0]?.fix).toContain('or "other" for a hazard that none of these names');
 });

@@ -9,6 +9,7 @@ import {
 } from '../../src/procedure/job.ts';
 import { chooseSuspects } from '../../src/session/choose-suspects.ts';
 import { isIntermittent } from '../../src/session/intermittent.ts';
+import { movesOdds } from '../../src/session/moves-odds.ts';
 import { movedWords, toldBy, toldFactor } from '../../src/session/told.ts';
 import { TOLD_MOST, TOLD_WEIGHTS } from '../../src/suspects/told-weights.ts';
 import { modelOf } from '../circuit/shipped.ts';
@@ -149,4 +150,20 @@ it('docs/maths.md has the table of weights, each with its reason', () => {
   expect(TOLD_WEIGHTS.every(({ times }) => times >= 1 / TOLD_MOST && times <= TOLD_MOST)).toBe(
     true,
   );
+});
+
+describe('the odds of a job sheet are the usual ones', () => {
+  it.each<[string, Partial<Job>, boolean]>([
+    ['with a complaint alone', {}, false],
+    [
+      'with an earlier repair that was not understood',
+      { earlierRepairs: [{ words: 'x', part: null }] },
+      false,
+    ],
+    ['not once it is known which part was replaced', replaced({}), true],
+    ['not with a trouble code that says how the signal was', { codes: ['P0122'] }, true],
+    ['not once something was seen', told({ happens: ['hot'] }), true],
+  ])('%s', (_, more, moves) => {
+    expect(movesOdds({ ...emptyJob('stalls'), codes: [], ...more })).toBe(moves);
+  });
 });

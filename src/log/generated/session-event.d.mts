@@ -36,7 +36,7 @@ export type Through = (("lead" | "test-light" | "lamp") | {
 ohms: number
 })
 export type SignalWord = ("DANGER" | "WARNING" | "CAUTION" | "NOTICE")
-export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage" | "engine-start" | "ignition-voltage" | "raw-fuel" | "starter-heat" | "engine-damage" | "vehicle-moves" | "traffic")[]
+export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage" | "engine-start" | "ignition-voltage" | "raw-fuel" | "starter-heat" | "engine-damage" | "vehicle-moves" | "traffic" | "other")[]
 /**
  * What is read; the red lead is plus.
  */

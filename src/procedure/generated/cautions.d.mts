@@ -13,11 +13,11 @@ export type SignalWord = ("DANGER" | "WARNING" | "CAUTION" | "NOTICE")
  */
 export type Text = string
 /**
- * What it warns of; each vehicle state asks for some of them.
+ * What it warns of; each vehicle state, and work that the program knows, asks for some of them. A hazard that none of these names is other, and its text tells it.
  * 
  * @minItems 1
  */
-export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage" | "engine-start" | "ignition-voltage" | "raw-fuel" | "starter-heat" | "engine-damage" | "vehicle-moves" | "traffic")[]
+export type Hazards = ("rotating-parts" | "hot-parts" | "exhaust-gas" | "unexpected-start" | "vehicle-secured" | "energised-circuit" | "battery" | "high-voltage" | "module-damage" | "instrument-damage" | "fuel" | "airbag" | "harness-damage" | "engine-start" | "ignition-voltage" | "raw-fuel" | "starter-heat" | "engine-damage" | "vehicle-moves" | "traffic" | "other")[]
 /**
  * Applies to every step in one of these states.
  */

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { debriefLines, openingLines } from '../../drill/drill-words.ts';
 import type { CarView } from '../../session/car-view.ts';
 import { drivePlan } from '../../session/drive-plan.ts';
-import { toldBy } from '../../session/told.ts';
+import { movesOdds } from '../../session/moves-odds.ts';
 import { watchedAsked } from '../../session/watched-asked.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { sentenceStart } from '../parts/sentence.ts';
@@ -183,7 +183,7 @@ const VIEWS: {
   suspects: (_, { here, send }) => (
     <SuspectsScreen
       view={adviceOf(here.opened)?.suspects(here.state.session) ?? NO_SUSPECTS}
-      isTold={!here.opened.drill && toldBy(here.state.session.opened.job).length > 0}
+      isTold={movesOdds(here.state.session.opened.job)}
       car={carTold(here.opened, here.state.session, carOf(here))}
       onClose={() => send(CLOSE)}
       onConclude={(row) => send({ type: 'suspect', row })}
