@@ -2,8 +2,34 @@
 import type { Setup } from '../circuit/test.ts';
 import { stepOf } from '../procedure/procedure.ts';
 import { isByTest } from './answering-test.ts';
+import type { SessionEvent } from './events.ts';
+import { isSame } from './is-same.ts';
 import { testOfShort } from './place-short.ts';
 import type { Session } from './session.ts';
+
+/**
+ * Whether what a test needs unplugged and clipped on stands already: the last test needed the same, and nobody has worked
+ * on the vehicle since. False where nothing is unplugged or clipped on.
+ */
+export function isStillSetUp(setup: Setup, session: Session): boolean {
+  const { unplugged, bridges, sensor } = setup;
+  if (unplugged.length === 0 && bridges.length === 0) return false;
+  const stands = standingSetup(session);
+  const read = session.events.findLastIndex(({ type }) => READS.includes(type));
+  const worked = session.events.findLastIndex(({ type }) => type === 'step-done');
+  return (
+    stands !== null &&
+    read > worked &&
+    isSame([unplugged, bridges, sensor], [stands.unplugged, stands.bridges, stands.sensor])
+  );
+}
+
+const READS: readonly SessionEvent['type'][] = [
+  'reading-recorded',
+  'look-recorded',
+  'test-recorded',
+  'retest-recorded',
+];
 
 /** The same whether it was concluded since or not: what has to come off before anyone repairs, drives or puts it away. */
 export function leftSetup(session: Session): Setup | null {

@@ -1,6 +1,6 @@
 /** How the vehicle and the leads were left. */
 import { describe, expect, it } from 'vitest';
-import { standingSetup } from '../../src/session/standing-setup.ts';
+import { isStillSetUp, standingSetup } from '../../src/session/standing-setup.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
 import { ACK, again, CONCLUDE, CONCLUDED, DONE, sees, volts, withStep } from './shorthand.ts';
@@ -42,5 +42,29 @@ describe('how the last test left the vehicle', () => {
     expect(standingSetup(session)).toEqual(setupOfStep('feed'));
     const noProbe = withStep('feed', { probe: null });
     expect(standingSetup(sessionAfter([DONE, ACK, volts(5)], noProbe))).toBeNull();
+  });
+});
+
+describe('what a test needs clipped on or unplugged', () => {
+  const bridge = { from: 'sensor.signal', to: 'battery.negative', through: { ohms: 330 } } as const;
+  const arranged = { ...KEY_ON, unplugged: ['sensor'], bridges: [bridge] };
+  const probe = { kind: 'volts', plus: 'sensor.signal', minus: 'battery.negative' } as const;
+  const shown = { kind: 'number', value: 1, unit: 'V' } as const;
+  const made = (setup: typeof arranged) =>
+    ({ type: 'record-test', test: { setup, probe }, typed: '1', shown, expected: null }) as const;
+
+  it('still stands where the last test needed the same, and nothing came between', () => {
+    const session = sessionAfter([DONE, ACK, made(arranged), { type: 'add-note', text: 'so' }]);
+    expect(isStillSetUp(arranged, session)).toBe(true);
+    expect(isStillSetUp({ ...arranged, state: 'key-off' }, session)).toBe(true);
+    expect(isStillSetUp({ ...arranged, unplugged: [] }, session)).toBe(false);
+    expect(isStillSetUp({ ...arranged, bridges: [] }, session)).toBe(false);
+    expect(isStillSetUp({ ...arranged, sensor: 'spare' }, session)).toBe(false);
+  });
+
+  it('is nothing to speak of where all is plugged in, and unknown after work on the vehicle', () => {
+    expect(isStillSetUp(KEY_ON, sessionAfter([DONE, ACK, volts(5)]))).toBe(false);
+    const session = sessionAfter([made(arranged), DONE]);
+    expect(isStillSetUp(arranged, session)).toBe(false);
   });
 });

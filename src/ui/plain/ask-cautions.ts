@@ -6,7 +6,7 @@ import { testOf } from '../../procedure/test-of.ts';
 import { testCautionsInShort } from '../../session/pending-cautions.ts';
 import { readBefore, stepCautionsInShort } from '../../session/read-cautions.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { cautionLine, undoLine, vehicleLine } from '../screens/step-words.ts';
+import { cautionLine, stillLine, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './dialogue.ts';
 import { perform } from './until-saved.ts';
 
@@ -84,6 +84,8 @@ export function sayStanding(
   say(vehicleLine(step.setup, session));
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   if (undo !== '') say(undo);
+  const still = testOf(step) === null ? '' : stillLine(step.setup, session);
+  if (still !== '') say(still);
   const short = stepCautionsInShort(session, step);
   const cautions = cautionLine(opened, session, step.cautions, short);
   if (cautions !== '') say(cautions);

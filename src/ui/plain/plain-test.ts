@@ -27,7 +27,7 @@ import { goodHereWords } from '../screens/car-words.ts';
 import { readMade } from '../screens/made-test-state.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedInTest, possibleIn, testCommand } from '../screens/prompt-state.ts';
-import { lastFound, scopeLines, undoLine, vehicleLine } from '../screens/step-words.ts';
+import { lastFound, scopeLines, stillLine, undoLine, vehicleLine } from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
@@ -202,6 +202,8 @@ export async function makeTest(place: Place, toDo: TestToDo): Promise<DialogueEn
   say(`${opened.bind(toDo.words)}. ${vehicleLine(test.setup, session)}`);
   const undo = undoLine(test.setup, session);
   if (undo !== '') say(undo);
+  const still = stillLine(test.setup, session);
+  if (still !== '') say(still);
   if (!(await readCautions(opened, pendingTestCautions(session, test), { test }, dialogue)))
     return null;
   const shows = opened.benchShows(test);

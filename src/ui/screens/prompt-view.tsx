@@ -247,7 +247,7 @@ const COLOURS: Readonly<Record<Remark['tone'], Colour | undefined>> = {
 
 /** What is said of nothing typed, where nothing else is. */
 function remarkAt(remark: Remark, untyped: string): Remark {
-  return remark.words === '' && untyped !== '' ? { tone: 'good', words: untyped } : remark;
+  return remark.words === '' && untyped !== '' ? { tone: 'quiet', words: untyped } : remark;
 }
 
 function RemarkView({ remark, room }: { remark: Remark; room: PromptRoom }) {

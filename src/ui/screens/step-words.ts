@@ -38,7 +38,7 @@ import { passingWords, type RepeatableStep } from '../../session/retest.ts';
 import type { Session } from '../../session/session.ts';
 import { expectedShownWords, nameOfTest } from '../../session/session-tests.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
-import { leftSetup, standingSetup } from '../../session/standing-setup.ts';
+import { isStillSetUp, leftSetup, standingSetup } from '../../session/standing-setup.ts';
 import { stepThen } from '../../session/step-here.ts';
 import { lastVain } from '../../session/vain-words.ts';
 import { roundsAt } from '../../session/watched-rounds.ts';
@@ -55,10 +55,9 @@ import { notTickedWords } from './not-ticked-words.ts';
  */
 export function soFarWords(session: Session, left: number | null): string {
   const estimated = Math.round(spentMinutes(session));
-  const about = left === null ? '' : `about ${Math.round(left)} left`;
-  if (estimated === 0) return about === '' ? '' : ` (${about})`;
+  if (estimated === 0) return left === null ? '' : ` (about ${Math.round(left)} min left)`;
   const clock = clockMinutes(session);
-  const more = about === '' ? '' : `, ${about}`;
+  const more = left === null ? '' : `, about ${Math.round(left)} left`;
   if (clock === null) return ` (${estimated} min estimated so far${more})`;
   return ` (${clock < 1 ? '<1' : Math.round(clock)} min by the clock${more})`;
 }
@@ -81,6 +80,13 @@ function loud(words: string): string {
 export function undoLine(setup: Setup, session: Session): string {
   const { job, circuit } = session.opened;
   return undoWords(standingSetup(session), setup, job, circuit);
+}
+
+/** That nothing of the setup has to be done again, as a sentence; empty where something has, or nothing is set up. */
+export function stillLine(setup: Setup, session: Session): string {
+  return isStillSetUp(setup, session)
+    ? 'Still set up from the last test: move only the leads.'
+    : '';
 }
 
 /** What the last test left on the vehicle that has to come off or go back on, as sentences; empty for nothing. */
@@ -295,6 +301,7 @@ function nearLines(
   return [
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...undoLines(session, step),
+    ...stillLines(session, step),
     ...(before === null ? [] : [...before, { text: '' }]),
     ...setScope(opened, step),
     ...notTicked(session, step),
@@ -335,6 +342,7 @@ function scarceLines(opened: OpenedSession, session: Session, step: Task) {
       { text: opened.bind(leads).trim() },
     ],
     later: [
+      ...stillLines(session, step),
       ...(own === null || own === '' ? [] : [{ text: opened.bind(own) }]),
       ...notTicked(session, step),
       ...(noticed === '' ? [] : [{ text: opened.bind(noticed) }]),
@@ -366,6 +374,11 @@ function leadsOf({ opened }: Session, step: Task) {
 function undoLines(session: Session, step: Task): Paragraph[] {
   const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
   return undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }];
+}
+
+function stillLines(session: Session, step: Task): Paragraph[] {
+  const still = testOf(step) === null ? '' : stillLine(step.setup, session);
+  return still === '' ? [] : [{ text: still, hang: 2 }];
 }
 
 function setScope(opened: OpenedSession, step: Task): Paragraph[] {

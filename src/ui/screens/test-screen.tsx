@@ -20,7 +20,7 @@ import type { KeyTiming } from './deliberate-state.ts';
 import { type Asked, notDoubted, takesText } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
-import { cautionLine, scopeLines, undoLine, vehicleLine } from './step-words.ts';
+import { cautionLine, scopeLines, stillLine, undoLine, vehicleLine } from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useIsThinking } from './use-thinking.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
@@ -104,12 +104,14 @@ function paragraphsOf(
   const here = isToldHere ? goodHereWords(opened, session, test, expected) : '';
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
   const undo = undoLine(test.setup, session);
+  const still = stillLine(test.setup, session);
   const short = testCautionsInShort(session, test);
   const cautions = cautionLine(opened, session, testCautions(session, test), short);
   return [
     { text: opened.bind(words), bold: true },
     `${vehicleLine(test.setup, session)} ${cautions}`.trim(),
     ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
+    ...(still === '' ? [] : [{ text: still, hang: 2 }]),
     ...(leads === '' ? [] : [leads]),
     ...scopeLines(opened, test).map((text) => ({ text, bold: true, hang: 7 })),
     ...(test.wiggle ? [WIGGLE] : []),

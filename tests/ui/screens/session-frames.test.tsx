@@ -39,7 +39,7 @@ describe('a session at 80 x 24', () => {
     await press('y');
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
-      │ Step 1: Feed at the sensor                                                   │
+      │ Step 1: Feed at the sensor (about 6 min left)                                │
       │ Vehicle: key on, engine off. CAUTION: The circuit is live.                   │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
@@ -70,7 +70,7 @@ describe('a session at 80 x 24', () => {
     await press('y', '4.7');
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────────────────────────── step 1 · key on ─┐
-      │ Step 1: Feed at the sensor                                                   │
+      │ Step 1: Feed at the sensor (about 6 min left)                                │
       │ Vehicle: key on, engine off. CAUTION: The circuit is live.                   │
       │                                                                              │
       │ Back-probe sensor feed, pin 1 (RD/BU) with the red lead, black lead on       │
@@ -333,7 +333,7 @@ describe('a session at 60 x 20', () => {
     await press('y', TAB);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
-      │ Step 1: Feed at the sensor                               │
+      │ Step 1: Feed at the sensor (about 6 min left)            │
       │ Vehicle: key on, engine off. CAUTION: The circuit is     │
       │ live.                                                    │
       │                                                          │
@@ -410,7 +410,7 @@ describe('a session at 60 x 20', () => {
     await press('y', '5 M', ENTER);
     expect(await frame()).toMatchInlineSnapshot(`
       "┌─ Three-wire sensor, no signal ───────── step 1 · key on ─┐
-      │ Step 1: Feed at the sensor                               │
+      │ Step 1: Feed at the sensor (about 6 min left)            │
       │ Vehicle: key on, engine off. CAUTION: The circuit is     │
       │ live.                                                    │
       │                                                          │

@@ -40,7 +40,7 @@ test('minutes so far are those of the clock, and said to be estimated where none
     });
   };
   expect(soFarWords(sessionAfter([]), null)).toBe('');
-  expect(soFarWords(sessionAfter([]), 20)).toBe(' (about 20 left)');
+  expect(soFarWords(sessionAfter([]), 20)).toBe(' (about 20 min left)');
   expect(soFarWords(at(12.3), 20)).toBe(' (12 min by the clock, about 20 left)');
   expect(soFarWords(at(0.5), null)).toBe(' (<1 min by the clock)');
   // by hand: two steps of a minute each
