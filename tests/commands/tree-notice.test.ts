@@ -19,8 +19,12 @@ async function program(...args: string[]) {
   let out = '';
   let err = '';
   const io = {
-    out: (text: string) => void (out += text),
-    err: (text: string) => void (err += text),
+    out: (text: string) => {
+      out += text;
+    },
+    err: (text: string) => {
+      err += text;
+    },
     env: { HOME: folder, NO_COLOR: '1' },
     cwd: folder,
   };

@@ -31,9 +31,7 @@ export async function runForProgram(args: Arguments, io: Io): Promise<number> {
   if (namesNone(args) || wantsSheet(args))
     return serveRpc(
       desk,
-      servicesFor(desk, io, 'session', (asked) =>
-        tellNotice(beginAsked(desk, args, asked), io),
-      ),
+      servicesFor(desk, io, 'session', (asked) => tellNotice(beginAsked(desk, args, asked), io)),
       null,
       io,
     );
