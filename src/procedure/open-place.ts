@@ -31,6 +31,6 @@ function meantBy(open: string): string {
     .replace(/[{}]/g, '')
     .trim()
     .toLowerCase()
-    .replace(/[.,;:!?]+$/, '')
+    .replace(/(?<![.,;:!?])[.,;:!?]+$/, '')
     .replace(/\s+/g, '.');
 }

@@ -65,7 +65,9 @@ describe('after a feed that is dragged down', () => {
     ['not proposed where nothing does', [], false],
   ])("the neighbour's plug is %s", (_, shares, isProposed) => {
     const job = { ...emptyJob('x'), ...(shares ? { shares } : {}) };
-    const session = sessionAfter([low], null, { circuit: HALL, job, instruments: EVERYTHING });
+    // The list ends after a few tests; those with a resistor, which tell as much, would push this one out.
+    const instruments = EVERYTHING.filter((one) => one !== 'resistor');
+    const session = sessionAfter([low], null, { circuit: HALL, job, instruments });
     const model = createModel(HALL, { samples: 16, seed: 1, meter: STANDARD_SETTINGS.meter });
     const { vehicle } = session.opened;
     const advisor = createAdvisor(model, { procedure: null, job, vehicle });

@@ -149,7 +149,7 @@ it('a step wakes only what shows in it', () => {
 describe('a moved harness', () => {
   const woken = session('wake-second/wiggle', ['P0339'], ...GOOD, CAUTIONS, choose('harness'));
 
-  it('that woke the fault names the place, is evidence, and rules out the other places', () => {
+  it('that woke the fault names the place, is evidence, and rules nothing else out', () => {
     const [first, second] = viewOf(woken).rows;
     expect(first!.repair).toMatch(/^wire\./);
     expect(second!.repair).toMatch(/^wire\./);
@@ -167,9 +167,8 @@ describe('a moved harness', () => {
         found: 'it drops out along the harness',
       },
     ]);
-    expect(ruledOut.find(({ words }) => /engine control module\.$/.test(words))?.by).toBe(
-      'Wiggle the harness: it drops out along the harness',
-    );
+    // What drops out there says nothing of the module: both may be wrong.
+    expect(ruledOut.filter(({ by }) => /^Wiggle the harness/.test(by))).toEqual([]);
     expect(weighed.proven).toBe(false);
   });
 

@@ -113,7 +113,7 @@ describe('the plain dialogue', () => {
     const { text, events } = await talk(['yes', 'cannot no room', 'aside cranking', 'aside back']);
     expect(text).toMatch(/If the key can't be switched on, in no other step either: aside key-on/);
     expect(text).toContain('Set aside: all that needs cranking or a running engine.');
-    expect(text).toContain('Can be made after all: all that needs cranking or a running engine.');
+    expect(text).toContain('Can be done after all: all that needs cranking or a running engine.');
     expect(events.slice(-3, -1)).toMatchObject([
       { type: 'state-set-aside', state: 'cranking', aside: true },
       { type: 'state-set-aside', state: 'cranking', aside: false },

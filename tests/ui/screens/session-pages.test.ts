@@ -227,7 +227,7 @@ describe('a vehicle state that cannot be had', () => {
     expect(at.message()).toBe('Set aside: all that needs cranking or a running engine.');
     at.send({ type: 'drawn' }, { type: 'aside-back' });
     expect(at.last()).toMatchObject({ type: 'state-set-aside', state: 'cranking', aside: false });
-    expect(at.message()).toMatch(/^Can be made after all: all that needs cranking or a running/);
+    expect(at.message()).toMatch(/^Can be done after all: all that needs cranking or a running/);
   });
 
   it('is a numbered reason why a step cannot be done, behind the connectors', () => {
