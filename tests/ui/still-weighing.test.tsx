@@ -1,5 +1,5 @@
 /** A reading is weighed between the keys: what is typed meanwhile stands on the screen before the weighing is done. */
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import type { Advisor } from '../../src/session/advisor.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -8,10 +8,18 @@ import { FAKE_ADVISOR } from './screens/fake-services.ts';
 import { DOWN, ENTER } from './screens/keys.ts';
 import { walkSession } from './screens/walk.tsx';
 
+/** All of them end with their test: one that weighs for ever takes most of the time of whatever else runs in this process. */
+const weighing: { isDone: boolean }[] = [];
+afterEach(async () => {
+  for (const state of weighing.splice(0)) state.isDone = true;
+  await new Promise((resolve) => setImmediate(resolve));
+});
+
 /** An advisor that weighs a reading until it is told that it is done, and counts who could not wait. */
 function slowAdvisor() {
   const done = new WeakSet<Session>();
   const state = { isDone: false, slices: 0, askedTooSoon: 0 };
+  weighing.push(state);
   const advisor: Advisor = {
     ...FAKE_ADVISOR,
     diagnosis: (session) => {
