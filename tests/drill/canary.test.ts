@@ -16,6 +16,7 @@ const folder = mkdtempSync(join(tmpdir(), 'ohmward-canary-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const hall = library.circuits.get('hall-module-fed')!;
+const coil = library.circuits.get('reluctor-two-wire')!;
 /** Seeds with different answers. */
 const SEEDS = [1, 2, 3, 4, 5];
 
@@ -108,12 +109,14 @@ test.each([false, true])(
 
 test('the reveal is where the answer and the salt come out, so this test could have found them', async () => {
   const { shown, written } = await play(3, '  - diagnose: [wire.feed]\n', 'end', true);
-  const { salt, answer } = hideFault(hall, levelNamed('blind'), 3, hash)!;
+  const { salt } = hideFault(hall, levelNamed('blind'), 3, hash)!;
   // The terminal that is not there ends the run before the diagnosis.
   expect(written).not.toContain(salt);
   expect(shown).toContain('there is no terminal');
+  // The circuit that is debriefed soonest.
+  const end = hideFault(coil, levelNamed('blind'), 3, hash)!;
   const file = join(folder, 'whole.yaml');
-  writeFileSync(file, 'procedure: hall-module-fed\nactions:\n  - give-up: true\n');
+  writeFileSync(file, 'procedure: reluctor-two-wire\nactions:\n  - give-up: true\n');
   let out = '';
   const io = {
     out: (text: string) => {
@@ -126,8 +129,8 @@ test('the reveal is where the answer and the salt come out, so this test could h
   const sessions = join(folder, 'whole');
   const args = ['drill', '--actions', file, '--vehicle', '3', '--level', 'blind', '--json'];
   expect(await main([...args, '--sessions', sessions], io)).toBe(0);
-  expect(out).toContain(salt);
-  expect(out).toContain(answer.faults[0]);
+  expect(out).toContain(end.salt);
+  expect(out).toContain(end.answer.faults[0]);
 });
 
 test('a solver that fails says nothing of the fault', () => {

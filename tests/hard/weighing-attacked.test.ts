@@ -12,7 +12,7 @@ import { type Program, startProgram } from '../terminal/pty.ts';
 
 /** Sessions on each of these, and what is done to each. */
 const SESSIONS = LONG ? 8 : 1;
-const ATTACKS_EACH = LONG ? 12 : 5;
+const ATTACKS_EACH = LONG ? 12 : 3;
 const TURNS_MAX = 150;
 const STEP_MS = 350;
 /** The first is weighed fastest, the last takes most. */

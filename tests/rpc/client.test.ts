@@ -181,7 +181,7 @@ describe('lines', () => {
   it('of a batch are answered in one line, notifications not at all', async () => {
     const note = '{"jsonrpc":"2.0","method":"note","params":{"text":"unasked"}}';
     const input = `[${message(1, 'state')},${note},${message(2, 'events', { from: 2 })}]\n${note}\n`;
-    const args = ['run', 'hall-no-signal', '--bench', 'healthy', '--rpc'];
+    const args = ['run', 'reluctor-no-signal', '--bench', 'healthy', '--rpc'];
     const answers = answersOf((await runProgram(place, args, input)).out);
     expect(answers).toMatchObject([
       [{ id: 1 }, { id: 2, result: { events: [{ seq: 2, text: 'unasked' }] } }],
@@ -245,7 +245,7 @@ describe('what begins a session', () => {
   });
 
   it('a preview keeps nothing', async () => {
-    const args = ['run', 'hall-no-signal', '--preview', '--rpc'];
+    const args = ['run', 'reluctor-no-signal', '--preview', '--rpc'];
     const [state] = answersOf((await runProgram(place, args, `${message(1, 'state')}\n`)).out);
     expect(state).toMatchObject({ result: { state: { status: 'open', file: null } } });
     expect(sessionFiles(place)).toEqual([]);
@@ -267,7 +267,7 @@ describe('what begins a session', () => {
 
 describe('the end', () => {
   it.each(['SIGTERM', 'SIGINT'] as const)('by %s pauses the session and saves it', async (name) => {
-    const child = startProgram(place, ['run', 'hall-no-signal', '--no-sheet', '--rpc']);
+    const child = startProgram(place, ['run', 'reluctor-no-signal', '--no-sheet', '--rpc']);
     const ended = new Promise<number | null>((done) => child.on('close', done));
     await new Promise((heard) => {
       child.stdout.once('data', heard);
@@ -279,7 +279,7 @@ describe('the end', () => {
   });
 
   it('when nobody reads the answers any more pauses the session too', async () => {
-    const child = startProgram(place, ['run', 'hall-no-signal', '--no-sheet', '--rpc']);
+    const child = startProgram(place, ['run', 'reluctor-no-signal', '--no-sheet', '--rpc']);
     const ended = new Promise((done) => child.on('exit', done));
     await new Promise((heard) => {
       child.stdout.once('data', heard);
@@ -300,7 +300,7 @@ describe('the end', () => {
       `cat > ${join(kept, 'record.json')}; echo noise`,
     ]);
     await runProgram(place, ['settings', 'afterSession', command]);
-    const args = ['run', 'hall-no-signal', '--no-sheet', '--rpc'];
+    const args = ['run', 'reluctor-no-signal', '--no-sheet', '--rpc'];
     const { code, out } = await runProgram(place, args, `${message(1, 'hello')}\n`);
     expect(code).toBe(0);
     expect(answersOf(out)).toHaveLength(1);
