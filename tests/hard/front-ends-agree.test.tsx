@@ -6,7 +6,7 @@
 import { expect, it } from 'vitest';
 import { stringify } from 'yaml';
 import { knowablesOf } from '../../src/circuit/knowable.ts';
-import { openDesk, startable } from '../../src/commands/session/open-desk.ts';
+import { startable } from '../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../src/commands/session/open-session.ts';
 import { runAnswers } from '../../src/commands/session/run-unattended.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
@@ -30,6 +30,7 @@ import { choicesAt } from '../../src/ui/screens/choice-prompt-state.ts';
 import { outCommand, reachableOf } from '../../src/ui/screens/reach-pages.ts';
 import { SessionScreen } from '../../src/ui/screens/session-screen.tsx';
 import { LONG, SEED } from '../campaign.ts';
+import { libraryDesk } from '../library-desk.ts';
 import fc from '../seeded-check.ts';
 import { openTestScreen } from '../ui/in-process.ts';
 import { CLEAR, ENTER, F, PAGE_DOWN } from '../ui/screens/keys.ts';
@@ -125,18 +126,7 @@ const moves: fc.Arbitrary<Move[]> = fc
   )
   .map((all) => all.flat());
 
-const desk = await openDesk(
-  {
-    out: () => {},
-    err: () => {},
-    env: { HOME: '/nonexistent', XDG_CONFIG_HOME: '/nonexistent' },
-    cwd: process.cwd(),
-  },
-  'ohmward test',
-  { preview: true },
-);
-if (isProblem(desk)) throw new Error(desk.problem);
-const table = desk;
+const table = await libraryDesk();
 const procedures = startable(table);
 
 /** Chances are another room's matter, and cost more than all the rest. */

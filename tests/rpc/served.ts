@@ -1,9 +1,10 @@
 /** A session or a drill served in this process, in memory; every answer is held against the published schemas. */
+
 import { readFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import { expect } from 'vitest';
 import { beginDrill } from '../../src/commands/drill/open-drill.ts';
-import { type Desk, findSubject, openDesk } from '../../src/commands/session/open-desk.ts';
+import { type Desk, findSubject } from '../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../src/commands/session/open-session.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
 import type { Disk } from '../../src/log/disk.ts';
@@ -12,6 +13,7 @@ import type { LevelName, SessionEvent } from '../../src/session/events.ts';
 import { isProblem } from '../../src/source/problem.ts';
 import type { OpenedSession } from '../../src/ui/app-services.ts';
 import { rpcServer } from '../../src/ui/rpc/rpc-server.ts';
+import { libraryDesk } from '../library-desk.ts';
 
 const ajv = new Ajv({
   strict: true,
@@ -24,19 +26,8 @@ for (const word of ['defaultSnippets', 'x-choices']) ajv.addKeyword(word);
 for (const name of ['session-event', 'rpc-answer', 'rpc'])
   ajv.addSchema(JSON.parse(readFileSync(`docs/schema/${name}.schema.json`, 'utf8')));
 
-const desk = await openDesk(
-  {
-    out: () => {},
-    err: () => {},
-    env: { HOME: '/nonexistent', XDG_CONFIG_HOME: '/nonexistent' },
-    cwd: process.cwd(),
-  },
-  'ohmward test',
-  { preview: true },
-);
-if (isProblem(desk)) throw new Error(desk.problem);
 /** The library, with sessions in memory. */
-export const DESK: Desk = desk;
+export const DESK = await libraryDesk();
 
 /** As far as the tests look into it; its shape is the schema's affair. */
 export interface Told {

@@ -4,7 +4,7 @@ import { outcomeOfValue } from '../../src/procedure/procedure.ts';
 import { pendingCautions } from '../../src/session/pending-cautions.ts';
 import { retestLines, retestVerdict } from '../../src/session/retest.ts';
 import { presentConclusion } from '../../src/session/session.ts';
-import { retestWords } from '../../src/ui/screens/step-words.ts';
+import { retestWords } from '../../src/ui/screens/answer-words.ts';
 import { after, shopFor, walkOn } from './walk-library.ts';
 
 const shop = shopFor('hall-no-signal');

@@ -1,23 +1,13 @@
 /** The dialogue of lines lists and sets values of the car. */
+
 import { expect, it } from 'vitest';
-import { openDesk } from '../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../src/commands/session/open-session.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import { isProblem } from '../../src/source/problem.ts';
 import { plainSession } from '../../src/ui/plain/plain-session.ts';
+import { libraryDesk } from '../library-desk.ts';
 
-const desk = await openDesk(
-  {
-    out: () => {},
-    err: () => {},
-    env: { HOME: '/nonexistent', XDG_CONFIG_HOME: '/nonexistent' },
-    cwd: process.cwd(),
-  },
-  'ohmward test',
-  { preview: true },
-);
-if (isProblem(desk)) throw new Error(desk.problem);
-const table = desk;
+const table = await libraryDesk();
 
 async function talk(...lines: readonly string[]) {
   const circuit = table.library.circuits.get('hall-module-fed');

@@ -18,15 +18,8 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import { wakesHere } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { keptWords } from '../parts/kept-words.ts';
-import {
-  answerWords,
-  expectedAgain,
-  keptGoodLines,
-  retestMark,
-  retestWords,
-  scopeLines,
-  watchedLines,
-} from '../screens/step-words.ts';
+import { answerWords, expectedAgain, retestMark, retestWords } from '../screens/answer-words.ts';
+import { keptGoodLines, scopeLines, watchedLines } from '../screens/step-words.ts';
 import { askCautions, sayStanding } from './ask-cautions.ts';
 import type { Dialogue } from './dialogue.ts';
 import { askCapture, CALC_WORD } from './plain-capture.ts';

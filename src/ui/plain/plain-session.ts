@@ -15,6 +15,7 @@ import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
 import { lastVain } from '../../session/vain-words.ts';
 import type { OpenedSession } from '../app-services.ts';
+import { answeredWords } from '../screens/answer-words.ts';
 import { asleepWords } from '../screens/asleep-words.ts';
 import { stepHereWords } from '../screens/car-words.ts';
 import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
@@ -22,7 +23,6 @@ import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { notTickedWords } from '../screens/not-ticked-words.ts';
 import { outWords, reachableOf } from '../screens/reach-pages.ts';
 import {
-  answeredWords,
   keptGoodLines,
   leftLine,
   scopeLines,

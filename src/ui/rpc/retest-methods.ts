@@ -13,7 +13,7 @@ import {
 } from '../../session/retest.ts';
 import { isProblem } from '../../source/problem.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { answerWords, expectedAgain, retestWords } from '../screens/step-words.ts';
+import { answerWords, expectedAgain, retestWords } from '../screens/answer-words.ts';
 import type { Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { perform, refused } from './refused.ts';

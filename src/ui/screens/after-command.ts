@@ -9,6 +9,7 @@ import { lastVain } from '../../session/vain-words.ts';
 import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import { refusalSentences } from '../parts/sentence.ts';
+import { answeredWords, lastFound, retestMark, testWords } from './answer-words.ts';
 import { setAsideWords } from './aside-words.ts';
 import { setMessage } from './known-pages.ts';
 import {
@@ -25,7 +26,6 @@ import {
   type Wanted,
 } from './pages-state.ts';
 import { shortMessage } from './short-pages.ts';
-import { answeredWords, lastFound, retestMark, testWords } from './step-words.ts';
 
 /** The state once `wanted` was done, or was not. */
 export function afterPerformed({ opened, state }: Here, wanted: Wanted, done: Performed): Turn {

@@ -2,7 +2,7 @@
 import { type AsideCommand, connectorWords, stateNeedWords } from '../../session/out-of-reach.ts';
 import { type Session, standingAnswers, type Unreached } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { testWords } from './step-words.ts';
+import { testWords } from './answer-words.ts';
 
 /** Everything that is set aside: the tests, then each connector and state once. */
 export function asideWords(opened: OpenedSession, session: Session): string[] {

@@ -14,8 +14,9 @@ import type { OpenedSession } from '../app-services.ts';
 import { percentWords } from '../parts/bar.ts';
 import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
+import { answerWords, foundWords, stepTitle, testWords } from './answer-words.ts';
 import { evidenceWords, readAt, ruledOutWords, unstopped } from './evidence-words.ts';
-import { answerWords, foundWords, leftLine, stepTitle, testWords } from './step-words.ts';
+import { leftLine } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
 export const FLEETING_WORDS =

@@ -11,7 +11,7 @@ import {
 } from '../../session/events.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { answerWords, foundWords, stepTitle, testWords } from './step-words.ts';
+import { answerWords, foundWords, stepTitle, testWords } from './answer-words.ts';
 
 /** A reading in words. */
 interface Read {

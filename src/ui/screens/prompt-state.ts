@@ -19,6 +19,7 @@ import type { Session } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
+import { takenBack } from './answer-words.ts';
 import { type Choice, choiceAfter, choicesAt } from './choice-prompt-state.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import {
@@ -28,7 +29,6 @@ import {
   readingPrompt,
   readingPromptAfter,
 } from './reading-prompt-state.ts';
-import { takenBack } from './step-words.ts';
 
 interface AskedBase {
   /** What the simulated vehicle shows, in words; null with a real one. */

@@ -5,7 +5,7 @@ import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
-import { answerWords, retestMark, retestWords } from './step-words.ts';
+import { answerWords, retestMark, retestWords } from './answer-words.ts';
 
 /** The verdict, and each test with what it showed. */
 export function verdictParagraphs(

@@ -6,6 +6,7 @@ import { readBefore } from '../../session/read-cautions.ts';
 import { type RetestLine, retestLines } from '../../session/retest.ts';
 import { presentStep } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
+import { answerWords } from './answer-words.ts';
 import { fromTree, type Proposed } from './conclusion-words.ts';
 import { type Here, type PageParts, type PagesState, topOf } from './pages-state.ts';
 import type { SessionAction } from './session-keys.ts';
@@ -17,7 +18,7 @@ import {
   testPrompt,
 } from './session-prompt.ts';
 import { testOfPage } from './short-pages.ts';
-import { answerWords, nextLine } from './step-words.ts';
+import { nextLine } from './step-words.ts';
 
 /** What each view holds: the pages as they are, and in place of some what they come to. */
 export interface ViewParts extends Omit<PageParts, 'own' | 'test' | 'retest'> {

@@ -13,8 +13,8 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
+import { answerWords, stepTitle } from './answer-words.ts';
 import { keysOf } from './session-keys.ts';
-import { answerWords, stepTitle } from './step-words.ts';
 
 export interface WayScreenProps {
   readonly opened: OpenedSession;

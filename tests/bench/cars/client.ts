@@ -1,18 +1,15 @@
 /** A session of the program in this process, spoken to through its JSON-RPC front end as another program would. */
+
 import type { Circuit } from '../../../src/circuit/circuit.ts';
 import type { Test } from '../../../src/circuit/test.ts';
-import {
-  type Desk,
-  findSubject,
-  linkSubject,
-  openDesk,
-} from '../../../src/commands/session/open-desk.ts';
+import { type Desk, findSubject, linkSubject } from '../../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../../src/commands/session/open-session.ts';
 import { STANDARD_SETTINGS } from '../../../src/files/settings.ts';
 import { emptyJob } from '../../../src/procedure/job.ts';
 import { isProblem } from '../../../src/source/problem.ts';
 import { testEntries } from '../../../src/suspects/test-entries.ts';
 import { rpcServer } from '../../../src/ui/rpc/rpc-server.ts';
+import { libraryDesk } from '../../library-desk.ts';
 
 /** The state, as far as the bench looks into it; docs/formats.md has all of it. */
 export interface State {
@@ -91,19 +88,7 @@ let desk: Promise<Desk> | null = null;
 
 /** The library, with sessions in memory. */
 export function sharedDesk(): Promise<Desk> {
-  desk ??= openDesk(
-    {
-      out: () => {},
-      err: () => {},
-      env: { HOME: '/nonexistent', XDG_CONFIG_HOME: '/nonexistent' },
-      cwd: process.cwd(),
-    },
-    'ohmward bench',
-    { preview: true },
-  ).then((found) => {
-    if (isProblem(found)) throw new Error(found.problem);
-    return found;
-  });
+  desk ??= libraryDesk('ohmward bench');
   return desk;
 }
 

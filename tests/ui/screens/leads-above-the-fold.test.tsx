@@ -2,9 +2,10 @@
  * Where the leads go, what is good and the prompt stand on the screen without a key, on the way of a technician through
  * shipped trees: with the pins of the car, instruments that are not ticked, and cautions that were read before.
  */
+
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { openDesk, startable } from '../../../src/commands/session/open-desk.ts';
+import { startable } from '../../../src/commands/session/open-desk.ts';
 import { beginSession } from '../../../src/commands/session/open-session.ts';
 import { loadJob } from '../../../src/procedure/load-job.ts';
 import type { Step } from '../../../src/procedure/procedure.ts';
@@ -16,20 +17,10 @@ import { vehicleCommand } from '../../../src/session/vehicle-command.ts';
 import { isProblem } from '../../../src/source/problem.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
 import { SessionScreen } from '../../../src/ui/screens/session-screen.tsx';
+import { libraryDesk } from '../../library-desk.ts';
 import { openTestScreen } from '../in-process.ts';
 
-const desk = await openDesk(
-  {
-    out: () => {},
-    err: () => {},
-    env: { HOME: '/nonexistent', XDG_CONFIG_HOME: '/nonexistent' },
-    cwd: process.cwd(),
-  },
-  'ohmward test',
-  { preview: true },
-);
-if (isProblem(desk)) throw new Error(desk.problem);
-const table = desk;
+const table = await libraryDesk();
 
 const SIZES = [
   { columns: 60, rows: 20 },

@@ -4,10 +4,9 @@ import type { LookStep } from '../../../src/procedure/procedure.ts';
 import type { SessionOpened } from '../../../src/session/events.ts';
 import { evolve } from '../../../src/session/evolve.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
+import { answeredWords, answerWords } from '../../../src/ui/screens/answer-words.ts';
 import { notTickedWords } from '../../../src/ui/screens/not-ticked-words.ts';
 import {
-  answeredWords,
-  answerWords,
   nextLine,
   type StepRoom,
   soFarWords,
