@@ -14,7 +14,7 @@ import type { RunLine } from './cars/run-car.ts';
 import { runCar } from './cars/run-car.ts';
 import { STRATA, strataOf } from './cars/strata.ts';
 import { tablesOf } from './cars/tables.ts';
-import { keyOf, openStore, type RunKey, versionOf } from './results-store.ts';
+import { keyOf, openStore, type ResultsStore, type RunKey, versionOf } from './results-store.ts';
 
 const DOCS = 'docs/cars.md';
 const PROGRESS_MS = 20_000;
@@ -23,7 +23,7 @@ const PROGRESS_MS = 20_000;
 export async function benchCars(): Promise<void> {
   const options = optionsFrom(process.argv);
   const version = versionOf(import.meta.url);
-  const store = openStore<RunLine>('cars', `${version}-${options.weights}`);
+  const store = storeOf(version, options);
   const keys = keysOf(options);
   for (const circuit of options.circuits) {
     const unknown = unknownFaults(drawingFor(circuit), await libraryCircuit(circuit));
@@ -63,7 +63,7 @@ export async function workCars(
     throw new Error('cars: the bundle has changed under the bench; start it again');
   // Without the bench that started it a worker has nothing left to do.
   process.once('disconnect', () => process.exit(1));
-  const store = openStore<RunLine>('cars', `${version}-${options.weights}`);
+  const store = storeOf(version, options);
   const done = new Set(store.read().map(keyOf));
   const broken: Error[] = [];
   for (const [index, key] of keysOf(options).entries()) {
@@ -72,7 +72,8 @@ export async function workCars(
     if (!stratum) throw new Error(`cars: no stratum "${key.stratum}"`);
     const circuit = await libraryCircuit(key.circuit);
     try {
-      store.add(await runCar({ ...key, circuit, stratum, weights: options.weights }));
+      const { weights, toldEvery } = options;
+      store.add(await runCar({ ...key, circuit, stratum, weights, toldEvery }));
     } catch (error) {
       // The others are run first; then it is told.
       broken.push(new Error(`cars: ${keyOf(key)}`, { cause: error }));
@@ -80,6 +81,10 @@ export async function workCars(
   }
   for (const error of broken) console.error(error);
   if (broken.length > 0) throw new Error(`cars: ${broken.length} runs broke off`);
+}
+
+function storeOf(version: string, { weights, toldEvery }: BenchOptions): ResultsStore<RunLine> {
+  return openStore('cars', `${version}-${weights}-${toldEvery}`);
 }
 
 /** Every run that is asked for; neighbours in the list share a circuit, so that its model is made once. */
@@ -153,7 +158,7 @@ function drawingFor(circuit: string) {
   return found;
 }
 
-function docsOf(tables: string, { circuits }: BenchOptions): string {
+function docsOf(tables: string, { circuits, toldEvery }: BenchOptions): string {
   const left = DRAWINGS.map(({ circuit }) => circuit).filter((one) => !circuits.includes(one));
   const asked = process.argv
     .slice(process.argv.findIndex((word) => word.startsWith('--')))
@@ -167,6 +172,7 @@ function docsOf(tables: string, { circuits }: BenchOptions): string {
     'tell the true fault from every other that the module would notice in this same car, and from a whole car; each other',
     'fault is as large as the true one, or of sizes that are drawn. The values of the car are known to this count and',
     'to nobody at the car, so it is rather too large. Of these, only one repair alone and PROVEN counts.',
+    ...(toldEvery > 1 ? [`It was asked in every ${toldEvery}th run of a cell.`] : []),
     ...(left.length > 0 ? [`Not run for these figures: ${left.join(', ')}.`] : []),
     tables,
     '',

@@ -75,6 +75,7 @@ describe.each(DRAWINGS)('$circuit', (drawing) => {
         means: 'all',
         number: 0,
         weights: 'file',
+        toldEvery: 1,
       });
       expect(line.unended, line.why).toBe(false);
       expect(line.unknown).toEqual([]);
@@ -213,7 +214,7 @@ it.runIf(LONG).each([
     const circuit = await libraryCircuit('hall-module-fed');
     const line = await runCar({
       ...{ circuit, stratum: stratum('all-free'), mode: 'tree', person: 'exact', weights: 'file' },
-      ...{ means, number },
+      ...{ means, number, toldEvery: 1 },
     });
     expect(line.takenFor).toBe('none');
     expect(line.rightAlone).toBe(true);

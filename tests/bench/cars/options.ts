@@ -17,6 +17,8 @@ export interface BenchOptions {
   /** Only the runs with these numbers, for a second look at them; all where it is empty. */
   readonly only: readonly number[];
   readonly weights: 'file' | 'even';
+  /** Whether one repair can be told is asked in every so many-th run of a cell: it takes longer than the run itself. */
+  readonly toldEvery: number;
   /** The cells of docs/cars.md in place of the ones above: see `cellsOf`. */
   readonly published: boolean;
   readonly workers: number;
@@ -45,6 +47,7 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
       runs: { type: 'string' },
       only: { type: 'string' },
       weights: { type: 'string', default: 'file' },
+      'told-every': { type: 'string', default: '1' },
       published: { type: 'boolean', default: false },
       workers: { type: 'string', default: '2' },
       full: { type: 'boolean', default: false },
@@ -67,6 +70,7 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
     runs: runs === null ? usual : { tree: runs, free: runs },
     only: values.only?.split(',').map(Number) ?? [],
     weights: values.weights === 'even' ? 'even' : 'file',
+    toldEvery: whole('told-every', values['told-every']),
     published: values.published,
     workers: whole('workers', values.workers),
     write: values.write,

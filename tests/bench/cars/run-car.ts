@@ -25,6 +25,8 @@ export interface RunWish {
   readonly means: MeansName;
   readonly number: number;
   readonly weights: 'file' | 'even';
+  /** Every so many-th run is asked whether one repair can be told. */
+  readonly toldEvery: number;
 }
 
 /** A line of the results. */
@@ -50,7 +52,7 @@ export interface RunLine extends Scored {
   readonly backRight: boolean | null;
   /** A test that would make the named group smaller, `none`, or null where it was not looked for. */
   readonly smallerBy: string | null;
-  /** Another fault that no test at hand tells from the true one, `none`, or null where there is no one repair. */
+  /** Another fault that no test at hand tells from the true one, `none`, or null where there is no one repair, or where it was not asked. */
   readonly takenFor: string | null;
   readonly why: string;
   /** Questions that the bench could not answer truthfully. */
@@ -117,10 +119,13 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
     // A group that could be smaller is wrong.
     ...(smallerBy !== null && smallerBy !== 'none' ? { right: false, wrong: true } : {}),
     smallerBy,
-    takenFor: await takenFor({
-      ...{ drawn, circuit, engine, tests },
-      inspect: (of) => world.inspect(of),
-    }),
+    takenFor:
+      number % wish.toldEvery === 0
+        ? await takenFor({
+            ...{ drawn, circuit, engine, tests },
+            inspect: (of) => world.inspect(of),
+          })
+        : null,
     backRight: back && scoreOf(drawn, back, circuit).right,
     slipsMade: end.slipsMade,
     circuit: circuit.name,

@@ -44,7 +44,7 @@ function cellsOf(lines: Lines): [string, Lines][] {
 const isAll: Is = () => true;
 const isWhole: Is = ({ faults }) => faults.length === 0;
 const isFaulty: Is = ({ faults }) => faults.length > 0;
-/** One fault that is always there. */
+/** One fault that is always there, in a run that was asked about it. */
 const isSingle: Is = ({ takenFor }) => takenFor !== null;
 /** The tests at hand tell the repair from every other: see `one-told.ts`. */
 const canBeTold: Is = ({ takenFor }) => takenFor === 'none';
