@@ -65,22 +65,24 @@ export function planNetlist(
   return plan;
 }
 
-/** Adds the sensor as elements at its own pins, whole or with its own failure, fitted or a good spare. `own` is its failure; a spare has average values and none. */
+/**
+ * Adds the sensor as elements at its own pins, whole or with its own failure, fitted or a good spare. `own` is its failure,
+ * of which a spare has none. What it gives hangs on kind, wheel and speed more than on the piece, so that a spare gives
+ * what the sensor of this car gave before it failed. Common practice, no source.
+ */
 function addSensor(
   { plan, setup, warmth }: { readonly plan: Plan; readonly setup: Setup; readonly warmth: Warmth },
   sensor: SensorPart,
   own: PartEffect | null,
   spare: boolean,
 ): void {
-  const built = (name: string, of: Toleranced) => {
-    const value = plan.value(`${sensor.name}.${name}`, of);
-    return (draw: Pick<Draw, 'value'>): number => draw.value(value);
-  };
   sensorKindOf(sensor).add({
-    ...{ sensor, plan, setup, own, built },
+    ...{ sensor, plan, setup, own },
     pin: (name: string): number => plan.node(`${sensor.name}.${name}.pin`),
-    // A known-good spare is an average one.
-    reader: (name: string, of: Toleranced) => (spare ? () => of.nominal : built(name, of)),
+    reader: (name: string, of: Toleranced) => {
+      const value = plan.value(`${sensor.name}.${name}`, of);
+      return (draw: Pick<Draw, 'value'>): number => draw.value(value);
+    },
     warmth: spare ? () => 1 : warmth,
   });
 }

@@ -27,10 +27,8 @@ export interface Adding<P extends SensorPart> {
   readonly own: PartEffect | null;
   /** Node of one of the sensor's own pins. */
   readonly pin: (name: string) => number;
-  /** How a value of the sensor is read from a draw, by the name it has in `car-quantities.ts`. */
+  /** How a value of the sensor is read from a draw, by the name it has in `car-quantities.ts`; a spare that fits is alike. */
   readonly reader: SensorValue;
-  /** The same of how it is built and where its tracks end: a spare that fits is alike. */
-  readonly built: SensorValue;
   /** Of its copper. A spare comes from the shelf and is as warm as its data say. */
   readonly warmth: Warmth;
 }

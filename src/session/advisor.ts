@@ -106,19 +106,23 @@ export type Better =
   | { readonly kind: 'first'; readonly proposal: Proposal }
   /** The readings speak for this repair, or for few where the conclusion leaves many. */
   | { readonly kind: 'instead'; readonly row: SuspectRow }
+  /** It is borne out and leaves several repairs: the test that may leave fewer. Whoever can live with them may accept. */
+  | { readonly kind: 'narrow'; readonly proposal: Proposal }
   /** It is borne out and not proven: the cheapest test that would prove it. Whoever asks for no proof may accept. */
   | { readonly kind: 'prove'; readonly proposal: Proposal }
   /** Nothing: it is proven, or no test at hand would add to it. */
   | { readonly kind: 'accept' };
 
-/** Whether a conclusion is not to be accepted as it is; that proof is missing does not hold it up. */
+/** Whether a conclusion is not to be accepted as it is; that proof is missing, or that it could name less, does not hold it up. */
 export function isHeldUp({ better }: Pick<Weighed, 'better'>): boolean {
-  return better.kind !== 'prove' && better.kind !== 'accept';
+  return !['narrow', 'prove', 'accept'].includes(better.kind);
 }
 
-/** The test that is to be made before a conclusion is accepted; null for none. One that would only prove it is none. */
+/** The test that is to be made before a conclusion is accepted, or may be; null for none. One that would only prove it is none. */
 export function firstTest(better: Better | null): Proposal | null {
-  return better?.kind === 'repeat' || better?.kind === 'first' ? better.proposal : null;
+  return better && ['repeat', 'first', 'narrow'].includes(better.kind) && 'proposal' in better
+    ? better.proposal
+    : null;
 }
 
 /** What may be wrong, as lists and reports show it. */

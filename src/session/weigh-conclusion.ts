@@ -3,6 +3,7 @@ import { type Corroboration, EVIDENCE_NEEDED } from '../suspects/corroborate.ts'
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
+import { WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import {
   type Better,
   firstTest,
@@ -60,7 +61,8 @@ export function weighConclusion(
   const support = supportOf(chance, repairsOf(left, basis));
   const proven = weighed.proven && support !== 'too-many';
   const isVague = repairsOf(faults, basis).length > REPAIRS_MOST;
-  const held = heldUpBy({ faults, support, isVague, again }, beside);
+  const isOfSeveral = repairsOf(left, basis).length > 1;
+  const held = heldUpBy({ faults, support, isVague, isOfSeveral, again }, beside);
   let wouldProve: readonly Proposal[] | undefined;
   return {
     evidence: evidenceLines(weighed, eventAt),
@@ -105,20 +107,20 @@ function supportOf(chance: number, repairs: readonly string[]): Support {
 
 /**
  * What holds a conclusion up, in this order: the answer that led to it does not hold; it hangs on one reading; the readings
- * speak for another, or for less than it leaves; a test tells more; where none is left, the few that lead. Null for nothing.
+ * speak for another, or for less than it leaves; a test tells more; where none is left, the few that lead. One that is borne
+ * out and leaves several repairs is kept back by a test that may leave fewer. Null for nothing.
  */
 function heldUpBy(
   concluded: ConcludedOn,
   { rows, proposed, overturned, isIntermittent, nothingFound }: WeighedBeside,
 ): Better | null {
-  const { support, isVague, again } = concluded;
+  const { support, isVague, isOfSeveral, again } = concluded;
   const isBorneOut = support === 'borne-out';
   if (overturned && !isBorneOut) return { kind: 'take-back', overturned };
   if (again) return { kind: 'repeat', proposal: again };
-  if (isBorneOut && !isVague) return null;
-  const leader = leaderInstead(rows(), concluded);
+  const leader = isBorneOut && !isVague ? null : leaderInstead(rows(), concluded);
   if (leader) return { kind: 'instead', row: leader };
-  if (isBorneOut) return null;
+  if (isBorneOut) return isOfSeveral ? narrowedBy(proposed) : null;
   if (nothingFound)
     return proposed.showing
       ? { kind: 'first', proposal: proposed.showing }
@@ -129,12 +131,19 @@ function heldUpBy(
   return group && { kind: 'instead', row: group };
 }
 
+/** The test that may leave fewer repairs, where one is worth its minutes. */
+function narrowedBy({ nextTests: [proposal] }: ProposedTests): Better | null {
+  return proposal && (proposal.bits ?? 0) >= WORTH_DOING_BITS ? { kind: 'narrow', proposal } : null;
+}
+
 /** A conclusion beside which something better is looked for. */
 interface ConcludedOn {
   readonly faults: readonly string[];
   readonly support: Support;
   /** It stands for more repairs than anyone would try, whatever the readings leave of them. */
   readonly isVague: boolean;
+  /** What the readings leave of it takes more than one repair. */
+  readonly isOfSeveral: boolean;
   /** The test of the reading that it hangs on, once more. */
   readonly again: Proposal | null;
 }

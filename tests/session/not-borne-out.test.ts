@@ -21,22 +21,21 @@ const PULLED = setupOf({
   bridges: [{ from: 'sensor.signal', to: 'battery.negative', through: { ohms: 330 } }],
 });
 
-/** What a broken signal wire shows at the battery, the feed, both ends of the wire. */
-function wireRead(session: Session): Session {
+/** What a broken signal wire shows at the battery, the feed, both ends of the wire; those at `places`, in that order. */
+function wireRead(session: Session, places: readonly number[] = [0, 1, 2, 3]): Session {
   const readings: [Test, number][] = [
     [volts('battery.positive', 'battery.negative'), 13],
     [volts('sensor.feed', 'sensor.ground'), 4.92],
     [volts('sensor.signal', 'battery.negative', PULLED), 0],
     [volts('module.signal', 'sensor.signal', PULLED), 4.93],
   ];
-  return readings.reduce(
-    (now, [test, value]) =>
-      after(now, {
-        ...{ type: 'record-test', test, typed: `${value} V`, expected: null },
-        shown: { kind: 'number', value, unit: 'V' },
-      }),
-    session,
-  );
+  return places.reduce((now, place) => {
+    const [test, value] = readings[place]!;
+    return after(now, {
+      ...{ type: 'record-test', test, typed: `${value} V`, expected: null },
+      shown: { kind: 'number', value, unit: 'V' },
+    });
+  }, session);
 }
 
 it('is the test that tells most, before anything was read', () => {
@@ -93,6 +92,25 @@ it('is a test, and no proof, where a conclusion leaves more than three repairs',
   expect(read.support).toBe('borne-out');
   const [leader] = advisor.suspects(wireRead(begun)).rows;
   expect(read.better).toEqual({ kind: 'instead', row: leader });
+});
+
+it('is a test that may leave fewer repairs, and holds nothing up, where a conclusion stands and leaves several', () => {
+  const { advisor, begun } = shop;
+  // No pull-up arrives at the plug, read twice: the wire, or what stands before it.
+  const session = wireRead(begun, [0, 1, 2, 2]);
+  const several = advisor.weigh(session, [
+    WIRE,
+    'contact.module.signal.open',
+    'contact.module.signal.resistive',
+    'module.signal.pull-missing',
+  ]);
+  expect(several.support).toBe('borne-out');
+  expect(several.hangsOn).toBeNull();
+  expect(several.better).toEqual({ kind: 'narrow', proposal: advisor.nextTests(session)[0] });
+  expect(isHeldUp(several)).toBe(false);
+  // One repair is as few as can be.
+  const one = advisor.weigh(wireRead(begun), [WIRE]);
+  expect(one.better.kind).not.toBe('narrow');
 });
 
 it('is nothing wrong in words, since that names no fault', () => {

@@ -69,14 +69,14 @@ export const potentiometer: SensorKind<PotentiometerPart> = {
 };
 
 /** Tracks between feed and ground, each parted by its wiper. */
-function addTracks({ sensor, plan, own, pin, reader, built }: Adding<PotentiometerPart>): void {
+function addTracks({ sensor, plan, own, pin, reader }: Adding<PotentiometerPart>): void {
   for (const track of sensor.tracks) {
     const hurt = own !== null && own.at === track.name ? own : null;
     const feed = pin(track.feed);
     const ground = pin(track.ground);
     const signal = pin(track.signal);
     const wiper = plan.node(`${sensor.name}.${track.name}.wiper`);
-    const ends = trackEnds(sensor, track, built);
+    const ends = trackEnds(sensor, track, reader);
     const whole = reader(`${track.name}.ohms`, track.ohms);
     const touch = reader(`${track.name}.wiper`, track.wiper);
     const position = (draw: Draw): number => {

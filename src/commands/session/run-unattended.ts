@@ -129,6 +129,7 @@ function concluding(opened: OpenedSession, weighed: Weighed): Command {
       const anew = opened.advisor?.weigh(opened.driver.session(), own.faults) ?? weighed;
       return { type: 'conclude', own, weighed: anew };
     }
+    case 'narrow':
     case 'prove':
     case 'accept':
       return { type: 'conclude', weighed };

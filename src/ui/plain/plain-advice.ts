@@ -216,6 +216,7 @@ export async function doBetter(
       return null;
     case 'repeat':
     case 'first':
+    case 'narrow':
     case 'prove':
       return makeTest(place, better.proposal);
     case 'instead':

@@ -251,8 +251,8 @@ function conclusionView(opened: OpenedSession, step: Conclusion): Result {
 }
 
 /**
- * What holds a conclusion up, in the form that programs know: three keys, of which at most one is no null. What would only
- * prove it is asked for with "weigh".
+ * What holds a conclusion up, in the form that programs know: three keys, of which at most one is no null. A test
+ * that may leave fewer repairs of one that stands is its first as well; what would only prove it is asked for with "weigh".
  */
 export function firstView(
   opened: OpenedSession,
@@ -265,6 +265,7 @@ export function firstView(
       return { ...held, overturned: { ...better.overturned } };
     case 'repeat':
     case 'first':
+    case 'narrow':
       return { ...held, first: testView(opened, better.proposal) };
     case 'instead': {
       const { repair, words, chance, faults } = better.row;

@@ -92,6 +92,7 @@ function take(props: ConclusionScreenProps, better: Better): void {
       break;
     case 'repeat':
     case 'first':
+    case 'narrow':
     case 'prove':
       props.onFirst(better.proposal);
       break;

@@ -242,6 +242,7 @@ export function restsWords(
   if (better.kind === 'instead' && better.row.faults.length === 0)
     return opened.bind(better.row.words);
   if (support === 'too-many') return manyWords(opened, better);
+  if (better.kind === 'narrow') return narrowWords(opened, better);
   return notBorneOutWords(opened, weighed);
 }
 
@@ -264,6 +265,15 @@ function notBorneOutWords(
     : `The readings do not support this (${percentWords(chance)}). They point to: ${other}.`;
 }
 
+/** Of one that stands and leaves several repairs: the test that may leave fewer, with its minutes. */
+function narrowWords(
+  { bind }: OpenedSession,
+  { proposal }: Extract<Better, { kind: 'narrow' }>,
+): string {
+  const { words, minutes } = proposal;
+  return `This leaves more than one repair. A test that may leave fewer: ${unstopped(bind(words))} (${minutesWords(minutes)}).`;
+}
+
 /** Of a conclusion that leaves too many repairs: the test that tells more, or the one that leads. */
 function manyWords(opened: OpenedSession, better: Better): string {
   const many = 'This leaves too many possible repairs to act on.';
@@ -283,6 +293,7 @@ export const DO_BETTER: Readonly<Record<Better['kind'], string>> = {
   repeat: 'repeat it',
   first: 'do that test',
   instead: 'conclude that instead',
+  narrow: 'do that test',
   prove: 'do that test',
   accept: 'accept',
 };

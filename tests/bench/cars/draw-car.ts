@@ -1,6 +1,6 @@
 /** Draws a car: values by its stratum until the healthy car works, then a fault until the module notices it. */
 import type { Circuit } from '../../../src/circuit/circuit.ts';
-import type { Car, CarFault, Fleeting } from './car.ts';
+import { type Car, type CarFault, type Fleeting, valueIn } from './car.ts';
 import { drawingOf } from './drawing.ts';
 import type { Engine } from './engine.ts';
 import { type FaultToDraw, faultsToDraw } from './faults-to-draw.ts';
@@ -19,6 +19,8 @@ export interface DrawnCar {
 /** So many cars of a circuit have nothing wrong now. */
 const HEALTHY_SHARE = 0.05;
 const TRIES_MAX = 400;
+/** A loaded reference stands at this share of its own volts or more. Common practice, no source. */
+const CARRIED = 0.9;
 
 export interface CarAsk {
   readonly circuit: Circuit;
@@ -79,13 +81,23 @@ async function drawHealthy(
       isRelayReleased: false,
     };
     try {
-      if ((await moduleSees(new Vehicle(car, engine))) === 'good') return car;
+      const vehicle = new Vehicle(car, engine);
+      if ((await moduleSees(vehicle)) === 'good' && (await feedsCarry(vehicle))) return car;
     } catch (error) {
       if (!(error instanceof Unsolved)) throw error;
       tries.unsolved += 1;
     }
   }
   throw new Error(`cars: no healthy ${circuit.name} in "${stratum.name}" works`);
+}
+
+/** Whether each reference of the module stands with all that hangs at it: one at its limit is no whole car. */
+async function feedsCarry(vehicle: Vehicle): Promise<boolean> {
+  const { drawing, feedsBattery } = vehicle.car;
+  const pins = drawing.module.filter(({ does }) => does === 'feed').map(({ pin }) => pin);
+  if (feedsBattery || pins.length === 0) return true;
+  const volts = await vehicle.restVolts(pins.map((pin) => `module.${pin}.pin`));
+  return pins.every((pin, at) => volts[at]! >= CARRIED * valueIn(vehicle.car, `${pin}.volts`));
 }
 
 /** Over all cars the low level is what varies: the output's resistance follows from it and from the pull-up. */

@@ -120,12 +120,7 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
     ...(smallerBy !== null && smallerBy !== 'none' ? { right: false, wrong: true } : {}),
     smallerBy,
     takenFor:
-      number % wish.toldEvery === 0
-        ? await takenFor({
-            ...{ drawn, circuit, engine, tests },
-            inspect: (of) => world.inspect(of),
-          })
-        : null,
+      number % wish.toldEvery === 0 ? await takenFor({ drawn, circuit, engine, tests }) : null,
     backRight: back && scoreOf(drawn, back, circuit).right,
     slipsMade: end.slipsMade,
     circuit: circuit.name,
