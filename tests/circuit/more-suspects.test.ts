@@ -205,7 +205,20 @@ describe('what else varies from car to car', () => {
     expect(high).toBeLessThan(1051);
   });
 
-  test('a coil has another resistance cold and hot, and a spare from the shelf has not', () => {
+  test('before a gap that is too wide a spare gives no more than the sensor of this car', () => {
+    const model = knownModel('reluctor-two-wire', 64);
+    const picture = (sensor: 'fitted' | 'spare') =>
+      testOf(
+        { kind: 'pattern', plus: 'sensor.plus', minus: 'sensor.minus' },
+        { state: 'cranking', target: 'moving', sensor },
+      );
+    const seen = (sensor: 'fitted' | 'spare') =>
+      Array.from({ length: 64 }, (_, car) => look(model, 'target.gap-wide', picture(sensor), car));
+    expect(seen('spare')).toEqual(seen('fitted'));
+    expect(seen('spare')).not.toContain('full');
+  });
+
+  test('a coil has another resistance cold and hot, and a spare from the shelf only its own', () => {
     const coil = (sensor: 'fitted' | 'spare') =>
       testOf(
         { kind: 'ohms', plus: 'sensor.plus.pin', minus: 'sensor.minus.pin' },
@@ -219,6 +232,7 @@ describe('what else varies from car to car', () => {
     expect(high).toBeLessThan(1.328 * 1.15 * 900);
     expect(high).toBeGreaterThan(1.2 * 900);
     const spare = spread('reluctor-two-wire', coil('spare'));
-    expect(spare.high).toBe(spare.low);
+    expect(spare.low).toBeGreaterThan(0.85 * 900);
+    expect(spare.high).toBeLessThan(1.15 * 900);
   });
 });
