@@ -1,6 +1,7 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
+import { MARKS } from '../circuit/timing-marks.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Slices } from '../suspects/slices.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
@@ -99,8 +100,9 @@ interface Found {
 }
 
 function standingIn(session: Session, space: SuspectSpace): StandingIn {
+  const readings = space.readingsOf(session);
   return {
-    readings: space.readingsOf(session),
+    readings,
     isIntermittent: isIntermittent(session),
     isAsleep: isAsleep(session),
     now: situationOf(session),
@@ -110,8 +112,22 @@ function standingIn(session: Session, space: SuspectSpace): StandingIn {
       ...(session.unreached.length === 0
         ? []
         : space.placesWhere((test) => needsUnreached(session, test))),
+      ...(areMarksOff(readings, space) ? space.placesWhere(turnsEngine) : []),
     ],
   };
+}
+
+/** The maker's marks were off when they were looked at last: the starter may break what is still whole. */
+function areMarksOff(readings: readonly SessionReading[], space: SuspectSpace): boolean {
+  const last = readings.findLast(({ test }) => {
+    const probe = space.testAt(test).test?.probe;
+    return probe?.kind === 'inspect' && probe.of === MARKS;
+  });
+  return last?.shown.kind === 'look' && last.shown.look === 'faulty';
+}
+
+function turnsEngine({ setup }: Test): boolean {
+  return ['cranking', 'running', 'driving'].includes(setup.state);
 }
 
 /** The diagnosis of one state. What nobody asks for is not worked out. */

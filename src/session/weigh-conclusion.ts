@@ -57,12 +57,13 @@ export function weighConclusion(
   const eventAt = (at: number) => readings[at]!.event;
   const { hangsOn, chance } = weighed;
   const again = hangsOn === null ? null : madeAgain(hangsOn, basis, proposed);
+  const rests = again && restsOn(again, weighed, basis, proposed);
   const left = leftStanding(space, standing.ranking, faults);
   const support = supportOf(chance, repairsOf(left, basis));
   const proven = weighed.proven && support !== 'too-many';
   const isVague = repairsOf(faults, basis).length > REPAIRS_MOST;
   const isOfSeveral = repairsOf(left, basis).length > 1;
-  const held = heldUpBy({ faults, support, isVague, isOfSeveral, again }, beside);
+  const held = heldUpBy({ faults, support, isVague, isOfSeveral, rests }, beside);
   let wouldProve: readonly Proposal[] | undefined;
   return {
     evidence: evidenceLines(weighed, eventAt),
@@ -114,10 +115,10 @@ function heldUpBy(
   concluded: ConcludedOn,
   { rows, proposed, overturned, isIntermittent, nothingFound }: WeighedBeside,
 ): Better | null {
-  const { support, isVague, isOfSeveral, again } = concluded;
+  const { support, isVague, isOfSeveral, rests } = concluded;
   const isBorneOut = support === 'borne-out';
   if (overturned && !isBorneOut) return { kind: 'take-back', overturned };
-  if (again) return { kind: 'repeat', proposal: again };
+  if (rests) return rests;
   const leader = isBorneOut && !isVague ? null : leaderInstead(rows(), concluded);
   if (leader) return { kind: 'instead', row: leader };
   if (isBorneOut) return isOfSeveral ? narrowedBy(proposed) : null;
@@ -144,8 +145,8 @@ interface ConcludedOn {
   readonly isVague: boolean;
   /** What the readings leave of it takes more than one repair. */
   readonly isOfSeveral: boolean;
-  /** The test of the reading that it hangs on, once more. */
-  readonly again: Proposal | null;
+  /** The test of the reading that it hangs on once more, or a cheaper one that would show the same. */
+  readonly rests: Better | null;
 }
 
 /** Repairs of these faults, each once. */
@@ -250,6 +251,28 @@ function groupInstead(rows: readonly SuspectRow[]): SuspectRow | null {
         chance: chanceOf(group),
       }
     : null;
+}
+
+/** A test that takes more minutes is repeated only where no cheaper one would show the same. Our choice. */
+const REPEAT_MINUTES = 5;
+
+/** What is to be made where a conclusion hangs on one reading: `again` is its test once more. */
+function restsOn(
+  again: Proposal,
+  weighed: Corroboration,
+  { space }: Basis,
+  proposed: ProposedTests,
+): Better {
+  const repeat: Better = { kind: 'repeat', proposal: again };
+  if (again.minutes <= REPEAT_MINUTES) return repeat;
+  const other = weighed.offers.find(({ test }) => space.testAt(test).id !== again.id);
+  if (!other || other.minutes >= again.minutes) return repeat;
+  const why =
+    'the conclusion depends on one reading: this shows the same, or refutes it, in less time';
+  return {
+    kind: 'first',
+    proposal: proposed.proposal(other.test, other.minutes, { shows: [], why, bits: null }),
+  };
 }
 
 /** The test of a reading once more; null where only a step of the tree can make it. */

@@ -1,5 +1,5 @@
 /** What is better than a conclusion that the readings do not bear out: a test first, or another repair instead. */
-import { beforeAll, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
 import { concludedOn, isHeldUp } from '../../src/session/advisor.ts';
 import type { Session } from '../../src/session/session.ts';
@@ -12,6 +12,13 @@ beforeAll(() => {
 });
 
 const WIRE = 'wire.signal.open';
+/** The wire with all that is before it, as the plug sees it. */
+const SEVERAL = [
+  WIRE,
+  'contact.module.signal.open',
+  'contact.module.signal.resistive',
+  'module.signal.pull-missing',
+];
 const volts = (plus: string, minus: string, setup = KEY_ON): Test => ({
   setup,
   probe: { kind: 'volts', plus, minus },
@@ -98,12 +105,7 @@ it('is a test that may leave fewer repairs, and holds nothing up, where a conclu
   const { advisor, begun } = shop;
   // No pull-up arrives at the plug, read twice: the wire, or what stands before it.
   const session = wireRead(begun, [0, 1, 2, 2]);
-  const several = advisor.weigh(session, [
-    WIRE,
-    'contact.module.signal.open',
-    'contact.module.signal.resistive',
-    'module.signal.pull-missing',
-  ]);
+  const several = advisor.weigh(session, SEVERAL);
   expect(several.support).toBe('borne-out');
   expect(several.hangsOn).toBeNull();
   expect(several.better).toEqual({ kind: 'narrow', proposal: advisor.nextTests(session)[0] });
@@ -157,6 +159,15 @@ it('is nothing where three repairs together are not likely enough', () => {
 
 it('is the reading that it rests on once, and not among the others again', () => {
   const { advisor, begun } = shop;
+  const once = advisor.weigh(wireRead(begun, [0, 1, 2]), SEVERAL);
+  expect(once.hangsOn).not.toBeNull();
+  expect(once.better).toEqual({ kind: 'repeat', proposal: once.wouldProve[0] });
+  const words = once.wouldProve.map((one) => one.words);
+  expect(new Set(words).size).toBe(words.length);
+});
+
+it('is a cheaper test that would show the same, where the reading that it rests on takes long', () => {
+  const { advisor, begun } = shop;
   const setup = setupOf({ state: 'cranking', target: 'moving' });
   const probe = { kind: 'timing', plus: 'module.signal', minus: 'battery.negative' } as const;
   const shifted = after(begun, {
@@ -165,7 +176,36 @@ it('is the reading that it rests on once, and not among the others again', () =>
   });
   const { hangsOn, better, wouldProve } = advisor.weigh(shifted, ['target.displaced']);
   expect(hangsOn).not.toBeNull();
-  expect(better).toEqual({ kind: 'repeat', proposal: wouldProve[0] });
-  const words = wouldProve.map((one) => one.words);
-  expect(new Set(words).size).toBe(words.length);
+  expect(better).toMatchObject({ kind: 'first', proposal: { id: wouldProve[0]!.id } });
+  const again = wouldProve.find(({ test }) => test.probe.kind === 'timing');
+  expect(wouldProve[0]).not.toBe(again);
+  expect(new Set(wouldProve.map(({ id }) => id)).size).toBe(wouldProve.length);
+});
+
+describe('with the marks of the timing off', () => {
+  const marks = (session: Session, look: 'faulty' | 'sound'): Session =>
+    after(session, {
+      type: 'record-test',
+      test: {
+        setup: setupOf({ state: 'key-off' }),
+        probe: { kind: 'inspect', of: 'target.marks' },
+      },
+      typed: '',
+      expected: null,
+      shown: { kind: 'look', look },
+    });
+  const turning = (session: Session) => {
+    const { nextTests, furtherTests } = shop.advisor.diagnosis(session);
+    const { wouldProve } = shop.advisor.weigh(session, ['target.displaced']);
+    return [...nextTests, ...furtherTests, ...wouldProve].filter(
+      ({ test }) => test.setup.state === 'cranking' || test.setup.state === 'running',
+    );
+  };
+
+  it('no test is proposed that turns the engine, until they were found right', () => {
+    const off = marks(shop.begun, 'faulty');
+    expect(turning(shop.begun)).not.toEqual([]);
+    expect(turning(off)).toEqual([]);
+    expect(turning(marks(off, 'sound'))).not.toEqual([]);
+  });
 });
