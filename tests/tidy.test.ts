@@ -233,10 +233,19 @@ describe('names', () => {
     );
   });
 
-  test('a type that others use is called as no other one', () => {
+  test('a type is called as no other one, in whichever room', () => {
     const homes = new Map<string, string[]>();
     for (const [file, text] of TEXTS)
-      for (const [, name] of text.matchAll(/^export (?:type|interface|class) (\w+)/gm))
+      for (const [, name] of text.matchAll(/^(?:export )?(?:type|interface|class) (\w+)/gm))
+        homes.set(name!, [...(homes.get(name!) ?? []), file]);
+    const twice = [...homes].filter(([, files]) => files.length > 1).map(([name]) => name);
+    expect(twice.sort()).toEqual([]);
+  });
+
+  test('a function that others use is called as no other one', () => {
+    const homes = new Map<string, string[]>();
+    for (const [file, text] of TEXTS)
+      for (const [, name] of text.matchAll(/^export (?:async )?function\*? (\w+)/gm))
         homes.set(name!, [...(homes.get(name!) ?? []), file]);
     const twice = [...homes].filter(([, files]) => files.length > 1).map(([name]) => name);
     expect(twice.sort()).toEqual([]);

@@ -403,7 +403,7 @@ export function likeliestEnd(to: PullTo): PullEnd {
 }
 
 /** Everything that a resistor of the module may lead to. */
-export function endsOf(to: PullTo): readonly PullEnd[] {
+export function pullEnds(to: PullTo): readonly PullEnd[] {
   return to.kind === 'one-of' ? to.ends.map(({ end }) => end) : [to];
 }
 

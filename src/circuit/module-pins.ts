@@ -3,13 +3,13 @@ import { saysOneOf } from '../quantity/split-choices.ts';
 import { oneOfSeveral } from '../quantity/value-at.ts';
 import type { Path } from '../source/yaml-source.ts';
 import {
-  endsOf,
   type ModuleInput,
   type ModulePin,
   type Pull,
   type PullChoice,
   type PullEnd,
   type PullTo,
+  pullEnds,
   type Reference,
 } from './circuit.ts';
 import type { ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
@@ -18,7 +18,7 @@ import { readToleranced } from './read-value.ts';
 import type { ValueReader } from './value-reader.ts';
 
 type Drafts = ModuleDraft['pins'];
-type Draft<K extends keyof ModulePinDraft> = NonNullable<ModulePinDraft[K]>;
+type PinDraft<K extends keyof ModulePinDraft> = NonNullable<ModulePinDraft[K]>;
 
 /** What a level may be written in: its unit, and what the module then measures. */
 const LEVEL_UNITS = { V: undefined, A: 'pull-amps', '%': 'pull-supply' } as const;
@@ -69,7 +69,7 @@ function modulePinOf(
   };
 }
 
-function referenceOf(reader: ValueReader, draft: Draft<'reference'>, path: Path): Reference {
+function referenceOf(reader: ValueReader, draft: PinDraft<'reference'>, path: Path): Reference {
   const series = reader.positive(draft.series, '0.5 ohm', [...path, 'series']);
   const limit = reader.positive(draft.limit, '40 mA to 150 mA', [...path, 'limit'], 'A');
   const at = [...path, 'volts'];
@@ -89,7 +89,7 @@ function referenceOf(reader: ValueReader, draft: Draft<'reference'>, path: Path)
   return { volts, batteryChance: 1 - share, series, limit };
 }
 
-function pullOf(reader: ValueReader, draft: Draft<'pull'>, path: Path, drafts: Drafts): Pull {
+function pullOf(reader: ValueReader, draft: PinDraft<'pull'>, path: Path, drafts: Drafts): Pull {
   const to = pullToOf(reader, draft.to, [...path, 'to'], drafts);
   const [, twin] = SAME_AS.exec(draft.ohms) ?? [];
   const at = [...path, 'ohms'];
@@ -186,7 +186,7 @@ function pullEndOf(reader: ValueReader, text: string, path: Path, drafts: Drafts
 
 function inputOf(
   reader: ValueReader,
-  draft: Draft<'input'>,
+  draft: PinDraft<'input'>,
   pull: PullTo | undefined,
   path: Path,
   pins: readonly string[],
@@ -250,7 +250,7 @@ function levelsOf(
     return { kind: 'levels', lowBelow, highAbove };
   }
   const of = LEVEL_UNITS[unit];
-  const ends = pull ? endsOf(pull) : [];
+  const ends = pull ? pullEnds(pull) : [];
   if (of === 'pull-amps' && !canMeasure(of, ends))
     reader.issue(
       'no-sense-resistor',

@@ -83,7 +83,7 @@ function runBeside(
   return Math.max(from, start) < Math.min(to, end);
 }
 
-interface At {
+interface CutSection {
   readonly section: WireSection;
   readonly own: Cut;
   readonly made: Omit<Circuit, 'faults'>;
@@ -92,7 +92,10 @@ interface At {
   readonly part?: number;
 }
 
-function ofSection(fault: Fault, { section, own, made, beside, other, part = 1 }: At): Fault {
+function ofSection(
+  fault: Fault,
+  { section, own, made, beside, other, part = 1 }: CutSection,
+): Fault {
   const { wire, share } = section;
   const { name } = own.whole;
   const isCut = own.sections.length > 1;

@@ -5,13 +5,13 @@
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import {
   type Circuit,
-  endsOf,
   type ModuleInput,
   type ModulePin,
   type PotentiometerPart,
   type Pull,
   type PullEnd,
   type PullTo,
+  pullEnds,
   type Target,
   type Track,
   type Wire,
@@ -137,7 +137,7 @@ function pinFlaw(
   inside: readonly ModulePin[],
   at: string,
 ): ValueFlaw | null {
-  const ends = pull ? endsOf(pull.to) : [];
+  const ends = pull ? pullEnds(pull.to) : [];
   if (pull && !hasTwins(pull, inside)) return { at, words: NO_TWIN };
   if (pull?.to.kind === 'one-of') {
     const voltages = ends.filter(({ kind }) => kind === 'volts').length;
@@ -178,10 +178,10 @@ const NO_ENDS = 'has a track that ends nowhere';
 function hasTwins({ to, ohmsAs, alike }: Pull, inside: readonly ModulePin[]): boolean {
   const pullOf = (name: string) => inside.find((pin) => pin.name === name)?.pull;
   const isOwnRail = (end: PullEnd) => end.kind === 'volts' && end.as === undefined;
-  const rails = endsOf(to).flatMap((end) => (end.kind === 'volts' && end.as ? [end.as] : []));
+  const rails = pullEnds(to).flatMap((end) => (end.kind === 'volts' && end.as ? [end.as] : []));
   return (
     (alike === undefined || hasSameChoice(to, pullOf(alike))) &&
-    rails.every((name) => endsOf(pullOf(name)?.to ?? { kind: 'ground' }).some(isOwnRail)) &&
+    rails.every((name) => pullEnds(pullOf(name)?.to ?? { kind: 'ground' }).some(isOwnRail)) &&
     (ohmsAs === undefined || (pullOf(ohmsAs) != null && pullOf(ohmsAs)?.ohmsAs === undefined))
   );
 }

@@ -1,6 +1,7 @@
 /** A drill in words, for the screens, the dialogue and the terminal alike. Nothing here knows the answer before the debrief does. */
 
 import type { Circuit } from '../circuit/circuit.ts';
+import { countWords } from '../quantity/count-words.ts';
 import type { ScorePart } from '../session/events.ts';
 import { repairsWords } from '../session/repairs-words.ts';
 import type { Session } from '../session/session.ts';
@@ -109,11 +110,6 @@ export function scoreLine(part: ScorePart, facts: ScoreFacts): string {
   if (name === 'danger')
     return `  ${name.padEnd(9)} ${String(points).padStart(3)}        ${scoreWords(part, facts)}`;
   return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${scoreWords(part, facts)}`;
-}
-
-/** `1 reading`, `2 readings`. */
-export function countWords(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
 /** What speaks for the true repair; it proves a diagnosis only where the diagnosis was right. */

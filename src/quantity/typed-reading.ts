@@ -55,14 +55,14 @@ export interface Typed {
 }
 
 /** The value, its last digit and its words. */
-export function choiceOf({ digits, lastPower, word }: Typed): ReadingChoice {
+export function readingChoice({ digits, lastPower, word }: Typed): ReadingChoice {
   const quantity = { value: toSi(digits, word), unit: word.unit };
   const resolution = Number(`1e${lastPower + word.power}`) * word.factor;
   return { quantity, resolution, words: formatQuantity(quantity, { digits: 6 }) };
 }
 
 /** Every typed digit with the prefix and unit as signs. */
-export function textOf({ digits, word }: Typed): string {
+export function typedText({ digits, word }: Typed): string {
   if (word.factor !== 1 || word.unit === 'm2')
     return formatQuantity({ value: toSi(digits, word), unit: word.unit }, { digits: 6 });
   return joined(digits, word.prefix, word.unit, false);

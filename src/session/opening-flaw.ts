@@ -6,11 +6,11 @@
 
 import {
   type Circuit,
-  endsOf,
   type FaultEffect,
   isSensor,
   type Part,
   type PullEnd,
+  pullEnds,
   type SensorPart,
 } from '../circuit/circuit.ts';
 import { knownFlaw } from '../circuit/known-values.ts';
@@ -214,7 +214,7 @@ function partFlaw(part: Part): Flaw {
   if (!sameNames(pinsOf(part), part.pins)) return 'has other pins than its kind';
   if (part.kind !== 'module') return null;
   const named = part.inside.flatMap(({ pull, input, joinedTo }) => [
-    ...(pull ? endsOf(pull.to).flatMap(pinsNamed) : []),
+    ...(pull ? pullEnds(pull.to).flatMap(pinsNamed) : []),
     ...(input?.kind === 'swing' ? [input.against] : []),
     ...(joinedTo === null ? [] : [joinedTo]),
   ]);

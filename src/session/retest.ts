@@ -2,7 +2,7 @@
 import { testKey } from '../circuit/test-key.ts';
 import {
   type AskStep,
-  endsOf,
+  expectedEnds,
   type LookStep,
   type MeasureStep,
   outcomeOfValue,
@@ -142,7 +142,7 @@ function isWithin(
   expected: Pick<NonNullable<MeasureStep['expected']>, 'low' | 'high'>,
   value: number | null,
 ): boolean {
-  const { low, high } = endsOf(expected);
+  const { low, high } = expectedEnds(expected);
   const read = value ?? Number.POSITIVE_INFINITY;
   return read >= low && read <= high;
 }

@@ -36,7 +36,7 @@ export interface AppProps {
   readonly onLeave: (code: number) => void;
 }
 
-type Place =
+type AppPlace =
   | { readonly name: 'start' | 'procedures' | 'demo-jobs' | 'sessions' | 'settings' }
   | { readonly name: 'opening'; readonly opening: () => Promise<OpenedSession | Problem> }
   | {
@@ -65,7 +65,7 @@ const OWN_FAULT = {
 };
 
 export function App({ services, begin, onLeave }: AppProps) {
-  const [place, setPlace] = useState<Place>(() => beginning(begin, services));
+  const [place, setPlace] = useState<AppPlace>(() => beginning(begin, services));
   const start = () => setPlace({ name: 'start' });
 
   useKeys((event) => {
@@ -244,7 +244,7 @@ export function App({ services, begin, onLeave }: AppProps) {
   }
 }
 
-function beginning(begin: AppBegin, services: AppServices): Place {
+function beginning(begin: AppBegin, services: AppServices): AppPlace {
   switch (begin.screen) {
     case 'session':
       return { name: 'session', session: begin.session };
@@ -256,7 +256,7 @@ function beginning(begin: AppBegin, services: AppServices): Place {
 }
 
 /** Where a line of the start menu leads. */
-function placeOf(choice: Destination, { resume }: Pick<AppServices, 'resume'>): Place {
+function placeOf(choice: Destination, { resume }: Pick<AppServices, 'resume'>): AppPlace {
   switch (choice.kind) {
     case 'new':
       return { name: 'procedures' };

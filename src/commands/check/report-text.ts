@@ -1,7 +1,7 @@
 /** A check as text: findings with their lines, then one line of sum; and the table of a proof. */
 
 import type { CostComparison } from '../../proof/compare-cost.ts';
-import { percent } from '../../proof/proof-words.ts';
+import { sharePercent } from '../../proof/proof-words.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import type { Issue } from '../../source/issue.ts';
 import { safeText } from '../../source/safe-text.ts';
@@ -65,7 +65,7 @@ export function tableText({ linked, proof }: ProvedFile): string {
   const rows = proof.rows.flatMap(({ fault, ends, steps, minutes }) =>
     ends.map(({ step, verdict, share }, index) => [
       index === 0 ? fault : '',
-      percent(share),
+      sharePercent(share),
       step,
       MARKS[verdict] ?? verdict,
       index === 0 ? steps.toFixed(1) : '',

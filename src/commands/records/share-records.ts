@@ -17,7 +17,7 @@ import {
 import { SharedProblem, Unreachable } from '../../records/shared/shared-problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io } from '../command.ts';
-import { folderOf, pathOf, Stop } from './record-arguments.ts';
+import { folderOf, Stop, sessionPathOf } from './record-arguments.ts';
 
 const SCHEMA_VERSION = 1;
 /** A person waits at the prompt so long for a database that is away; what waits is sent the next time. */
@@ -40,7 +40,7 @@ export async function shareRecords(args: Arguments, io: Io): Promise<number> {
 async function pathsOf(args: Arguments, io: Io): Promise<string[]> {
   if (args.positionals.length > 0) {
     const paths: string[] = [];
-    for (const name of args.positionals) paths.push(await pathOf(name, args, io));
+    for (const name of args.positionals) paths.push(await sessionPathOf(name, args, io));
     return paths;
   }
   const listed = sessionPaths(await folderOf(args, io));

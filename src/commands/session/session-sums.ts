@@ -27,11 +27,11 @@ import { Options, WrongUse } from '../calc/sum.ts';
 import { command as calc, SUMS } from '../calc.ts';
 import { captureTest } from './session-captures.ts';
 
-type Values = Readonly<Record<string, string | boolean>>;
+type SumValues = Readonly<Record<string, string | boolean>>;
 interface Filled {
   readonly name: string;
   readonly title: string;
-  readonly values: Values;
+  readonly values: SumValues;
   /** What a line is called here, where the sum has another word for it. */
   readonly called?: Readonly<Record<string, string>>;
 }
@@ -123,7 +123,7 @@ export async function calculate(line: string, step: Step, context: SumContext): 
 }
 
 /** Speed or frequency: whoever types one does not want the other. */
-function prefill(filled: Values, typed: Readonly<Record<string, unknown>>): Values {
+function prefill(filled: SumValues, typed: Readonly<Record<string, unknown>>): SumValues {
   const { rpm: _rpm, ...rest } = filled;
   return typed['frequency'] === undefined ? filled : rest;
 }
@@ -135,7 +135,7 @@ function wordsOf(line: string): string[] {
   );
 }
 
-function typedOf(name: string, values: Values): string {
+function typedOf(name: string, values: SumValues): string {
   const words = Object.entries(values).map(([option, value]) =>
     value === true
       ? `--${option}`
@@ -184,7 +184,7 @@ function signalSums(
     rpm: String(RPM[state]),
     ...(target?.turns === 0.5 ? { cam: true } : {}),
   };
-  const wheel: Values | null = target?.teeth
+  const wheel: SumValues | null = target?.teeth
     ? { ...speed, teeth: String(target.teeth), missing: String(target.missing) }
     : null;
   // Of a shaft that the engine turns nobody need know the teeth to show its turns.

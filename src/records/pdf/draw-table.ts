@@ -15,7 +15,7 @@ import {
   turnPage,
 } from './canvas.ts';
 import type { Glyph } from './glyphs.ts';
-import { LEAD, paragraph, SMALL, wrapped } from './paragraph.ts';
+import { LEAD, paragraph, SMALL, wrappedLines } from './paragraph.ts';
 
 const PAD = 3;
 
@@ -26,7 +26,7 @@ export type Piece =
 
 /** A text as lines of a cell. */
 export function textPieces(text: string, size: number, bold: boolean, width: number): Piece[] {
-  return wrapped(text, { size, bold, width }).map((glyphs) => ({
+  return wrappedLines(text, { size, bold, width }).map((glyphs) => ({
     kind: 'glyphs',
     glyphs,
     struck: false,

@@ -4,7 +4,7 @@ import { draftedTest } from '../../circuit/test-draft.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { TestForm } from './generated/rpc.mjs';
 import { type CallFailure, invalidParam } from './json-rpc.ts';
-import { refused } from './refused.ts';
+import { refusedCall } from './refused.ts';
 
 /** Keys of a test in words. */
 const WORDED = [
@@ -22,7 +22,7 @@ const AT = '/params/test';
 /** The test, which need not be one that the circuit allows. */
 export function sentTest({ model }: OpenedSession, form: TestForm): Test | CallFailure {
   if (!model)
-    return refused(
+    return refusedCall(
       'no-circuit',
       'this session has no circuit model to test',
       'write what was found in a note',

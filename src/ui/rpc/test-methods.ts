@@ -2,7 +2,7 @@
 
 import { looksShownBy, numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Look, MeterUnit, Test } from '../../circuit/test.ts';
-import { endsOf } from '../../procedure/procedure.ts';
+import { expectedEnds } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import {
   type CaptureAnswer,
@@ -36,8 +36,8 @@ import { scopeLines } from '../screens/step-words.ts';
 import { captureOnBench } from './drill-methods.ts';
 import { type CallFailure, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
-import { perform, refused } from './refused.ts';
-import { ANSWER_KEYS, countSent, oneOf, readNumber, silent } from './sent-answer.ts';
+import { performCall, refusedCall } from './refused.ts';
+import { ANSWER_KEYS, countSent, readNumber, sendOneOf, silent } from './sent-answer.ts';
 import { sentTest } from './sent-test.ts';
 import { cautionViews, hereView, readViews, rounded, standingView } from './state-view.ts';
 
@@ -68,7 +68,10 @@ export const TEST_METHODS: Methods<
       const plan = drivePlan(driver.session());
       return plan
         ? { lines: planLines(plan, bind), note: noteOf(plan, bind).text }
-        : refused('no-plan', 'this procedure watches nothing that could be recorded on a drive');
+        : refusedCall(
+            'no-plan',
+            'this procedure watches nothing that could be recorded on a drive',
+          );
     },
   },
   capture: { where: 'anywhere', run: capture },
@@ -87,7 +90,7 @@ export const TEST_METHODS: Methods<
       const step = presentStep(driver.session());
       return step
         ? { lines: await calculate(line, step) }
-        : refused('no-step', 'no step is open here', 'calculate with: ohmward calc');
+        : refusedCall('no-step', 'no step is open here', 'calculate with: ohmward calc');
     },
   },
 };
@@ -145,11 +148,11 @@ function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): O
   const toDo = readyTest(opened, sentTest(opened, form));
   if ('fault' in toDo) return toDo;
   const { made: when, note } = sent;
-  if (countSent(sent, ANSWER_KEYS) !== 1) return oneOf(ANSWER_KEYS);
+  if (countSent(sent, ANSWER_KEYS) !== 1) return sendOneOf(ANSWER_KEYS);
   const answer = shownIn(opened, toDo, sent);
   if ('fault' in answer) return answer;
   const { test: made, expected } = toDo;
-  return perform(
+  return performCall(
     opened,
     {
       type: 'record-test',
@@ -171,15 +174,17 @@ function setAside(opened: OpenedSession, params: Params<'aside'>): Outcome {
     return invalidParam(`/params/${named[1]}`, `"${named.join('" and "')}" do not go together`);
   if (part !== undefined) {
     const said = asideCommand(opened.driver.session(), part, reason);
-    return perform(opened, aside ? said : reachBack({ part }));
+    return performCall(opened, aside ? said : reachBack({ part }));
   }
   if (state !== undefined)
-    return perform(opened, aside ? stateAsideCommand(state, reason) : reachBack({ state }));
+    return performCall(opened, aside ? stateAsideCommand(state, reason) : reachBack({ state }));
   if (!form) return invalidParam('/params', 'a "test", a "connector" or a "state" is wanted');
   if (reason !== undefined)
     return invalidParam('/params/reason', '"reason" goes with "connector" or "state"');
   const made = sentTest(opened, form);
-  return 'fault' in made ? made : perform(opened, { type: 'set-test-aside', test: made, aside });
+  return 'fault' in made
+    ? made
+    : performCall(opened, { type: 'set-test-aside', test: made, aside });
 }
 
 /** A test that the circuit allows. */
@@ -191,7 +196,7 @@ function readyTest(
   if (!model) throw new Error('test-methods: a test is sent only where there is a circuit');
   const toDo = testToDo(driver.session(), model, made);
   if (!('refused' in toDo)) return toDo;
-  return refused(
+  return refusedCall(
     'test-refused',
     toDo.refused,
     'change the leads, the state, or what is unplugged, and send it again',
@@ -199,7 +204,7 @@ function readyTest(
 }
 
 type Answered = Pick<
-  Extract<Parameters<typeof perform>[1], { type: 'record-test' }>,
+  Extract<Parameters<typeof performCall>[1], { type: 'record-test' }>,
   'typed' | 'shown'
 >;
 
@@ -215,7 +220,7 @@ function shownIn(
     const name = shows?.kind === 'outcome' ? shows.look : choose;
     const look = looks.find((one) => one === name);
     if (look) return { typed: '', shown: { kind: 'look', look } };
-    return refused(
+    return refusedCall(
       'no-such-look',
       'this test has a fixed list of results',
       `one of: ${looks.join(', ')}`,
@@ -227,9 +232,9 @@ function shownIn(
   const unit = numberUnitOf(made);
   if (shows?.kind === 'reading') return numberShown(shows, unit);
   if (reading === undefined)
-    return refused('not-a-number', 'this test shows a number', 'send it as "reading"');
+    return refusedCall('not-a-number', 'this test shows a number', 'send it as "reading"');
   const { meter } = opened.driver.session();
-  const usual = expected?.kind === 'number' ? endsOf(expected) : null;
+  const usual = expected?.kind === 'number' ? expectedEnds(expected) : null;
   const limit = opened.limits({ unit });
   const read = readNumber({
     reading,
@@ -260,15 +265,19 @@ function watched(opened: OpenedSession, { seen, step: named }: Params<'watched'>
   const step = named === undefined ? undefined : (stepNamed(session, named) ?? null);
   const asked = watchedAsked(opened, session, step);
   if (!asked)
-    return refused('no-waking', 'nothing is wiggled or heated at this step', 'send it as a note');
+    return refusedCall(
+      'no-waking',
+      'nothing is wiggled or heated at this step',
+      'send it as a note',
+    );
   const read = readWatched(seen, asked);
   return 'type' in read
-    ? perform(
+    ? performCall(
         opened,
         named === undefined ? read : { ...read, step: named },
         pendingCautions(session, step),
       )
-    : refused('bad-reading', read.words, read.fix);
+    : refusedCall('bad-reading', read.words, read.fix);
 }
 
 async function capture(
@@ -290,9 +299,9 @@ async function capture(
   });
   if (channel !== undefined && found.channels) found = found.channels.judge(channel - 1);
   else if (channel !== undefined && channel > 1)
-    return refused('no-channel', 'this capture has one channel', 'leave "channel" out');
+    return refusedCall('no-channel', 'this capture has one channel', 'leave "channel" out');
   if (!found.ok)
-    return refused('no-capture', found.words, found.fix, {
+    return refusedCall('no-capture', found.words, found.fix, {
       channels: channelsOf(found),
       lines: found.lines ?? [],
     });
@@ -302,7 +311,7 @@ async function capture(
     asked.kind === 'test'
       ? pendingTestCautions(session, asked.test)
       : pendingCautions(session, asked.step);
-  return perform(opened, found.command, pending);
+  return performCall(opened, found.command, pending);
 }
 
 function askedFor(
@@ -321,14 +330,14 @@ function askedFor(
     return step && takesCapture(step) ? { kind: 'step', step } : untaken();
   }
   const step = procedure && Object.hasOwn(procedure.steps, named) ? procedure.steps[named] : null;
-  if (!step) return refused('no-such-step', `the procedure has no step "${named}"`);
+  if (!step) return refusedCall('no-such-step', `the procedure has no step "${named}"`);
   return procedure && isRepeatable(procedure, step) && takesCapture(step)
     ? { kind: 'retest', step }
     : untaken();
 }
 
 function untaken(): CallFailure {
-  return refused('no-capture', "a capture can't answer this step", 'answer it by hand');
+  return refusedCall('no-capture', "a capture can't answer this step", 'answer it by hand');
 }
 
 function captureView(found: Extract<CaptureAnswer, { ok: true }>): Result {
@@ -337,7 +346,7 @@ function captureView(found: Extract<CaptureAnswer, { ok: true }>): Result {
 }
 
 /** What the capture would answer, before it is recorded. */
-function shownBy(command: Parameters<typeof perform>[1]): Result | null {
+function shownBy(command: Parameters<typeof performCall>[1]): Result | null {
   switch (command.type) {
     case 'record-reading':
       return { reading: command.typed, value: kept(command.value) };
@@ -363,7 +372,7 @@ function captures({ captures: files }: OpenedSession, sent: Params<'captures'>):
     sent.folder === undefined ? files.begin() : files.follow(sent.folder, sent.name ?? '.');
   if ('file' in to) return { file: to.file };
   const { path, entries, leftOut, problem } = to;
-  if (problem) return refused('no-folder', problem.problem, problem.fix);
+  if (problem) return refusedCall('no-folder', problem.problem, problem.fix);
   return { folder: path, entries, leftOut };
 }
 

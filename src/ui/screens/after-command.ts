@@ -13,13 +13,13 @@ import { answeredWords, lastFound, retestMark, testWords } from './answer-words.
 import { setAsideWords } from './aside-words.ts';
 import { setMessage } from './known-pages.ts';
 import {
-  act,
+  actOnBench,
   type Here,
   type Page,
   type PagesState,
   pageNamed,
   refusalLine,
-  refuse,
+  refusedTurn,
   stay,
   type Turn,
   topOf,
@@ -46,7 +46,7 @@ function afterRefusal(
   if (!disk) {
     // A bench says at length what it stopped.
     const isAct = wanted.type === 'act';
-    return refuse(state, (isAct ? refusalSentences : refusalLine)({ words, fix }));
+    return refusedTurn(state, (isAct ? refusalSentences : refusalLine)({ words, fix }));
   }
   const page: Page = { name: 'disk', wanted, words, fix };
   return stay({ ...state, over: [...state.over, page], message: null });
@@ -142,7 +142,7 @@ function afterCautions({ opened, state }: Here): Turn {
   if (!opened.drill || page?.name !== 'test') return stay(next);
   const { test } = page.toDo;
   if (pendingTestCautions(next.session, test).length > 0) return stay(next);
-  return act(next, { type: page.by, test });
+  return actOnBench(next, { type: page.by, test });
 }
 
 /** The bench stays arranged for the next test, and says itself what was read last; a capture is shown. */

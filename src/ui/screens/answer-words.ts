@@ -7,7 +7,7 @@ import {
   expectedRangeWords,
   goodWords,
   instrumentWords,
-  whereWords,
+  probeWhere,
 } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
@@ -58,7 +58,7 @@ export function testWords(
   const name = nameOfTest(session, test);
   if (name !== null) return bind(name);
   const { job, circuit } = session.opened;
-  const where = whereWords(test.probe, job, circuit);
+  const where = probeWhere(test.probe, job, circuit);
   return `${instrumentWords(test.probe)}: ${where}`;
 }
 

@@ -209,7 +209,7 @@ export function placesFor({ instrument }: TestForm, circuit: Circuit): readonly 
 }
 
 /** Connectors that come off. */
-export function connectorsOf(circuit: Circuit): readonly string[] {
+export function connectorsToOpen(circuit: Circuit): readonly string[] {
   const module = moduleOf(circuit).name;
   return circuit.connectors
     .filter(({ unplugs }) => unplugs)

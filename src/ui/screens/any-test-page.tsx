@@ -21,7 +21,7 @@ import {
   testLineWords,
   turned,
 } from './any-test-form-state.ts';
-import { keysOf } from './session-keys.ts';
+import { keysOfAction } from './session-keys.ts';
 
 export interface AnyTestPageProps {
   readonly form: TestForm;
@@ -50,7 +50,7 @@ const CAPTURE: Binding = { keys: ['c'], show: 'c', help: 'capture', key: 'captur
 const REST: readonly Binding[] = [
   { keys: ['t'], show: 't', help: 'the standard tests', key: 'tests' },
   { keys: [], show: 'arrows', help: 'arrange' },
-  { keys: ['escape', ...keysOf('any-test')], show: 'Esc', help: 'close', key: 'close' },
+  { keys: ['escape', ...keysOfAction('any-test')], show: 'Esc', help: 'close', key: 'close' },
 ];
 const NAME_COLUMNS = 12;
 

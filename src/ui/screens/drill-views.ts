@@ -1,9 +1,10 @@
 /** What a drill's pages show beside those of any session: how far it is, the repairs to name, what is handed in. */
+
 import { readingsGiven } from '../../drill/drill-act.ts';
 import { handInLines, repairChoices } from '../../drill/drill-words.ts';
+import { countWords } from '../../quantity/count-words.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import type { Paragraph } from '../parts/text-block.ts';
-import { countWords } from './conclusion-words.ts';
 import type { Here } from './pages-state.ts';
 
 /** A drill's level and how far it is; nothing in any other session. */

@@ -27,20 +27,20 @@ import {
   measureForm,
   withForm,
 } from './any-test-pages.ts';
-import { fromSuspect, fromWords, type Proposed } from './conclusion-words.ts';
+import { fromOwnWords, fromSuspect, type Proposed } from './conclusion-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import { afterFrom, afterKnown, afterValue, openKnown } from './known-pages.ts';
 import {
-  act,
+  actOnBench,
   adviceOf,
-  close,
+  closePage,
   type Effect,
   type Here,
   open,
   type Page,
   type PagesState,
   pageNamed,
-  refuse,
+  refusedTurn,
   replace,
   send,
   stay,
@@ -162,7 +162,7 @@ const EVENTS: {
 } = {
   action: (here, { action }) => afterAction(here, action),
   key: afterKey,
-  close: ({ state }) => close(state),
+  close: ({ state }) => closePage(state),
   leave: ({ state }) => ({ state, effect: { type: 'leave' } }),
   acknowledge,
   accept,
@@ -202,7 +202,7 @@ const EVENTS: {
   reach: ({ state }, { test }) => openReach(state, test),
   'aside-back': ({ state }) => {
     const command = asideBack(state.session);
-    return command ? send(state, command) : refuse(state, 'no test was set aside');
+    return command ? send(state, command) : refusedTurn(state, 'no test was set aside');
   },
   known: openKnown,
   retry: ({ state }) => {
@@ -245,7 +245,7 @@ function accept(here: Here): Turn {
     case 'verdict':
       return send(state, closeCommand(state.session));
     case 'hand-in':
-      return act(state, { type: 'diagnose', repairs: view.chosen });
+      return actOnBench(state, { type: 'diagnose', repairs: view.chosen });
     default:
       return stay(state);
   }
@@ -285,7 +285,7 @@ function afterText(here: Here, text: string): Turn {
       );
     }
     case 'own-words':
-      return replace(state, { name: 'own', proposed: fromWords(text) });
+      return replace(state, { name: 'own', proposed: fromOwnWords(text) });
     case 'watched': {
       const step = retestStep(here);
       const asked = watchedAsked(here.opened, state.session, step ?? undefined);

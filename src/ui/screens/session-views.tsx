@@ -37,7 +37,7 @@ import { verdictParagraphs } from './retest-words.ts';
 import { retestStep } from './session-actions.ts';
 import {
   CLOSE_KEY,
-  keysOf,
+  keysOfAction,
   type SessionAction,
   type SessionKey,
   withFooter,
@@ -437,10 +437,10 @@ function cautionKeys(actions: readonly SessionAction[] | null): (KeyBinding | Se
 const CLOSE: PageEvent = { type: 'close' };
 const NOT_NOW = { ...CLOSE_KEY, help: 'not now' };
 const GO_BACK = { ...CLOSE_KEY, help: 'go back' };
-const AGAIN = { keys: keysOf('back'), show: 'F2', help: 'the last test again' };
-const LATER = { keys: ['escape', ...keysOf('pause')], show: 'Esc', help: 'not yet' };
+const AGAIN = { keys: keysOfAction('back'), show: 'F2', help: 'the last test again' };
+const LATER = { keys: ['escape', ...keysOfAction('pause')], show: 'Esc', help: 'not yet' };
 const MADE = { keys: ['tab'], show: 'Tab', help: 'made already' };
-const ARRANGE = { keys: keysOf('any-test'), show: 'Ins', help: 'arrange one' };
+const ARRANGE = { keys: keysOfAction('any-test'), show: 'Ins', help: 'arrange one' };
 const FORM_COLUMNS = 76;
 const SIMULATED = 'This is a simulated vehicle; the caution is the one for a real one.';
 const NO_SUSPECTS = {
@@ -464,7 +464,7 @@ function read(
     <ReadingPage
       title={title}
       paragraphs={paragraphs}
-      openedBy={openedBy ? keysOf(openedBy) : []}
+      openedBy={openedBy ? keysOfAction(openedBy) : []}
       onClose={() => send(CLOSE)}
     />
   );
