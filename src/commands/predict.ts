@@ -136,21 +136,17 @@ function one(model: Model, values: PredictOptions, io: Io, progress: Progress): 
 
 /** The option that does what the refusal asks for, where one does. */
 function wayOut(refusal: TestRefusal): string | null {
-  switch (refusal.code) {
-    case 'wheel-turns':
-    case 'target-still':
-      return 'add --moving';
-    case 'module-off':
-      return 'add --state key-on';
-    case 'ohms-with-key':
-      return 'add --state key-off';
-    case 'inside-connector':
-    case 'ohms-on-electronics':
-      return `add --unplug ${refusal.part}`;
-    default:
-      return null;
-  }
+  if (refusal.code === 'inside-connector' || refusal.code === 'ohms-on-electronics')
+    return `add --unplug ${refusal.part}`;
+  return WAYS_OUT[refusal.code] ?? null;
 }
+
+const WAYS_OUT: Readonly<Partial<Record<TestRefusal['code'], string>>> = {
+  'wheel-turns': 'add --moving',
+  'target-still': 'add --moving',
+  'module-off': 'add --state key-on',
+  'ohms-with-key': 'add --state key-off',
+};
 
 function setupOf(
   values: PredictOptions,

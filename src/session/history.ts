@@ -216,7 +216,30 @@ function follows(session: Session, event: SessionEvent, rules: number): string |
       return again.type === event.type ? sameBut(event, { ...again, rules: event.rules }) : ASTRAY;
     case 'concluded':
       return sameConclusion(session, event) ?? saidFlaw(event, rules) ?? sameBut(event, again);
-    default:
+    case 'session-opened':
+    case 'caution-acknowledged':
+    case 'look-recorded':
+    case 'step-done':
+    case 'step-impossible':
+    case 'step-reopened':
+    case 'test-set-aside':
+    case 'connector-set-aside':
+    case 'state-set-aside':
+    case 'value-set':
+    case 'value-taken-back':
+    case 'short-placed':
+    case 'waking-watched':
+    case 'note-added':
+    case 'instruments-changed':
+    case 'session-paused':
+    case 'retest-impossible':
+    case 'drive-reported':
+    case 'work-answered':
+    case 'test-stopped':
+    case 'caution-passed-over':
+    case 'answer-revealed':
+    case 'recovered':
+    case 'segment-continued':
       return sameBut(event, again);
   }
 }

@@ -314,7 +314,9 @@ function pulledTo(
       const volts = pins.find(({ name }) => name === end.pin)?.reference?.volts;
       return volts === 'battery' ? circuit.battery.rest.nominal : (volts?.nominal ?? null);
     }
-    default:
+    case 'ground':
+    case 'nothing':
+    case undefined:
       return null;
   }
 }

@@ -7,6 +7,7 @@ import { testOf } from '../../procedure/test-of.ts';
 import {
   type CaptureAnswer,
   type CaptureAsk,
+  type CaptureCommand,
   takesCapture,
   testTakesCapture,
 } from '../../session/capture-step.ts';
@@ -346,7 +347,7 @@ function captureView(found: Extract<CaptureAnswer, { ok: true }>): Result {
 }
 
 /** What the capture would answer, before it is recorded. */
-function shownBy(command: Parameters<typeof performCall>[1]): Result | null {
+function shownBy(command: CaptureCommand): Result | null {
   switch (command.type) {
     case 'record-reading':
       return { reading: command.typed, value: kept(command.value) };
@@ -358,7 +359,8 @@ function shownBy(command: Parameters<typeof performCall>[1]): Result | null {
     }
     case 'record-test':
       return { reading: command.typed, shown: command.shown };
-    default:
+    // A round of moving answers nothing by itself; its lines say what it showed.
+    case 'watch-waking':
       return null;
   }
 }

@@ -255,7 +255,11 @@ export function entered(form: TestForm, line: TestLine): TestForm | TestChoice |
     case 'clipped-in':
       if (form.setup.bridges.length === 0) return 'clip';
       return { ...form, setup: { ...form.setup, bridges: [] } };
-    default:
+    case 'instrument':
+    case 'state':
+    case 'target':
+    case 'sensor':
+    case 'harness':
       return null;
   }
 }

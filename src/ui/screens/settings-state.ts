@@ -114,15 +114,15 @@ export function settingsChange(
   at: number,
   settings: Settings,
 ): { readonly change: SettingChange | null; readonly problem: string | null } {
-  const key = sheet.fields[at]?.key ?? '';
+  const key = sheet.fields[at]?.key;
+  if (key === undefined) return { change: null, problem: null };
   const change = changeOf(sheet, key, settings);
   if (typeof change === 'string') return { change: null, problem: change };
-  const same =
-    change !== null && JSON.stringify(change.value) === JSON.stringify(settings[change.key]);
+  const same = JSON.stringify(change.value) === JSON.stringify(settings[change.key]);
   return { change: same ? null : change, problem: null };
 }
 
-function changeOf(sheet: Form, key: string, settings: Settings): SettingChange | string | null {
+function changeOf(sheet: Form, key: string, settings: Settings): SettingChange | string {
   const { meter, scope } = settings;
   const text = fieldText(sheet, key);
   if (INSTRUMENTS.some((name) => name === key))
@@ -188,6 +188,6 @@ function changeOf(sheet: Form, key: string, settings: Settings): SettingChange |
         value: fieldChoice(sheet, key) === 'no-colour' ? 'no-colour' : 'auto',
       };
     default:
-      return null;
+      throw new Error(`settings: nothing is said of the field "${key}"`);
   }
 }
