@@ -172,14 +172,14 @@ function wrongIn({ unit, signed, words }: Knowable, value: Toleranced): WrongVal
   if (unit === '1' && (value.low < 0 || value.high > 1))
     return {
       code: 'out-of-reason',
-      words: `${words} lies between 0 % and 100 %`,
-      fix: 'with its tolerance too',
+      words: `${words} must be between 0 % and 100 %`,
+      fix: 'tolerance included',
     };
   return signed || value.low > 0 || unit === '1'
     ? null
     : {
         code: 'not-positive',
-        words: `${words} stays above zero`,
+        words: `${words} must stay above zero`,
         fix: 'write a value that stays above zero over its whole tolerance',
       };
 }

@@ -47,7 +47,7 @@ function modulePinOf(
   if (joinedTo !== null && !others.includes(joinedTo))
     reader.unknown(
       'unknown-pin',
-      `"${joinedTo}" is no other pin of this module`,
+      `"${joinedTo}" is not another pin of this module`,
       joinedTo,
       others,
       [...path, 'joined-to'],
@@ -176,7 +176,7 @@ function pullEndOf(reader: ValueReader, text: string, path: Path, drafts: Drafts
   if (/^[\d.]/.test(text)) return { kind: 'volts', volts: reader.value(text, '', 'V', path) };
   reader.unknown(
     'unknown-pin',
-    `"${text}" is no pin of this module, and neither battery, ground, nothing nor a voltage`,
+    `"${text}" is not a pin of this module, nor battery, ground, nothing or a voltage`,
     text,
     pins,
     path,
@@ -195,7 +195,7 @@ function inputOf(
     if (!pins.includes(draft.against))
       reader.unknown(
         'unknown-pin',
-        `"${draft.against}" is no pin of this module`,
+        `"${draft.against}" is not a pin of this module`,
         draft.against,
         pins,
         [...path, 'against'],
@@ -238,12 +238,12 @@ function levelsOf(
   const lowBelow = read(low, 'low-below');
   const highAbove = read(high, 'high-above');
   if (lowBelow >= highAbove)
-    reader.issue('bad-thresholds', 'low-below must lie under high-above', path);
+    reader.issue('bad-thresholds', 'low-below must be below high-above', path);
   if (pull === 'travel') {
     if (unit === '%') return { kind: 'levels', lowBelow, highAbove, of: 'travel' };
     reader.issue(
       'bad-travel',
-      'levels of the travel are parts of it, in per cent',
+      'levels of the travel are given in per cent of it',
       [...path, 'low-below'],
       'write them like 25 % and 70 %, or leave "of" out',
     );
@@ -254,14 +254,14 @@ function levelsOf(
   if (of === 'pull-amps' && !canMeasure(of, ends))
     reader.issue(
       'no-sense-resistor',
-      'levels in ampere need a resistor of this pin to ground, through which they flow',
+      'levels in amperes need a resistor of this pin to ground, through which they flow',
       path,
       'give the pin a pull to ground, or write the levels in volts',
     );
   if (of === 'pull-supply' && !canMeasure(of, ends))
     reader.issue(
       'no-pull-up',
-      'levels in per cent need a pull-up of this pin, of whose supply they are a part',
+      'levels in per cent need a pull-up of this pin, as they are a share of its supply',
       path,
       'give the pin a pull to a supply, or write the levels in volts',
     );

@@ -28,10 +28,10 @@ export interface ValueFlaw {
 }
 
 const UNREASONABLE = "has a value that is not found in a vehicle's sensor circuit";
-const FROM_NOTHING = 'has a range that is even in decades from nothing';
+const FROM_NOTHING = 'has a logarithmic range that starts at zero';
 const ALTERNATIVES =
   'has one of several values with chances that do not come to 1, or ends that are not theirs';
-const UPSIDE_DOWN = 'has a range whose low end lies above its high end';
+const UPSIDE_DOWN = 'has a range whose low end is above its high end';
 /** The shortest and thickest wire that a circuit file may have, of copper. */
 const WIRE_OHMS_MIN = 1e-8;
 
@@ -53,7 +53,7 @@ export function valueFlaw(circuit: Circuit): ValueFlaw | null {
       return firstOf(part.inside, (pin) => pinFlaw(pin, part.inside, `${at}, "${pin.name}"`));
     }) ??
     (target && !isTarget(target)
-      ? { at: 'target', words: 'has a wheel that there is not' }
+      ? { at: 'target', words: 'names a wheel that the circuit does not have' }
       : null) ??
     (faults.length > 0 && faults.every(({ weight }) => weight === 0)
       ? { at: 'faults', words: 'has no fault of any weight' }
@@ -70,8 +70,7 @@ function rangeFlaw(value: object, at: string, due: Unit | null): ValueFlaw | nul
     if (!(typeof nominal === 'number' && low <= nominal && nominal <= high))
       return { at, words: UPSIDE_DOWN };
     const unit: unknown = Reflect.get(value, 'unit') ?? due;
-    if (due === null || unit !== due)
-      return { at, words: 'has a value in a unit that is not its own' };
+    if (due === null || unit !== due) return { at, words: 'has a value in the wrong unit' };
     if (Reflect.get(value, 'spread') === 'log' && low <= 0) return { at, words: FROM_NOTHING };
     const oneOf: unknown = Reflect.get(value, 'oneOf');
     if (Array.isArray(oneOf) && !areAlternatives(oneOf, { low, high, unit: due }))
@@ -203,12 +202,12 @@ function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): Va
 }
 
 const LEVEL_UNITS = { 'pull-amps': 'A', 'pull-supply': '1', travel: '1' } as const;
-const LEVELS = 'has an input whose low level does not lie under its high level';
+const LEVELS = 'has an input whose low level is not below its high level';
 
 const NO_TWIN = 'has a resistor that is like that of a pin which has none of its own';
 const ENDS = 'has a resistor whose chances do not come to 1, or that leads to two voltages';
 const NO_RESISTOR = {
-  'pull-amps': 'has levels in ampere and no resistor to ground',
+  'pull-amps': 'has levels in amperes and no resistor to ground',
   'pull-supply': 'has levels in shares of a supply and no pull-up',
 } as const;
 

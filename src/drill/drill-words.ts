@@ -84,7 +84,7 @@ export function debriefLines(debrief: Debrief): string[] {
     ),
     yardstick.chance >= SURE_ENOUGH
       ? `    and then the diagnosis was ${percent(yardstick.chance)} certain.`
-      : `    and then no test would add enough: the leading suspect had ${percent(yardstick.chance)}.`,
+      : `    and then no test was worth its minutes: the leading suspect stood at ${percent(yardstick.chance)}.`,
     '',
     `Next: ${debrief.next}`,
   ];

@@ -271,7 +271,7 @@ function revealProblems(
   const sum = event.score.reduce((total, { points }) => total + points, 0);
   if (sum !== event.points) problems.push('the parts of the score do not sum to it');
   const { answer } = due;
-  if (answer.right !== event.right) problems.push('the diagnosis is not judged right');
+  if (answer.right !== event.right) problems.push('the diagnosis is judged wrongly');
   const rules = rulesOf(session);
   let score: DrillFlaws['score'];
   // What readings and minutes earn is a matter of the rules.

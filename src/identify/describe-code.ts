@@ -163,7 +163,7 @@ export function describeCode(typed: string): CodeDescription | null {
   const pair = CORRELATIONS.get(twoByte);
   if (pair) {
     const [sensorRole, which, against] = pair;
-    const words = `${named(sensorRole, which)}: its signal does not fit that of ${against}`;
+    const words = `${named(sensorRole, which)}: its signal does not match that of ${against}`;
     return { ...shared, sensorRole, which, kind: 'correlation', against, words };
   }
   const older = OLDER_WHEELS.get(twoByte);

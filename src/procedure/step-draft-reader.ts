@@ -78,7 +78,7 @@ export class StepDraftReader {
       this.add(
         'unknown-place',
         path,
-        `"{${place}}" is no terminal of circuit "${circuit!.name}"`,
+        `"{${place}}" is not a terminal of circuit "${circuit!.name}"`,
         near ? `did you mean "{${near}}"?` : `known: ${known.slice(0, 16).join(', ')}`,
       );
     }

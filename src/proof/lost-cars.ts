@@ -73,7 +73,7 @@ export function carNotes(all: readonly LostOfFault[]): string[] {
     if (isWhole) return [head];
     if (value) return [`${head}; ${breakingWords(value)}`];
     return [
-      `${head}; ${cars.wrong < TELLING_MIN ? TOO_FEW : 'no single value of the car tells them'}`,
+      `${head}; ${cars.wrong < TELLING_MIN ? TOO_FEW : 'no single value of the car explains them'}`,
     ];
   });
 }

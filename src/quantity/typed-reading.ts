@@ -95,9 +95,9 @@ export function impossible(quantity: Quantity, { limit }: ExpectedReading): stri
   if (unit === 'degC' && value < -273.15) return `${written} is below absolute zero`;
   const because = limit?.because === undefined ? '' : `: ${limit.because}`;
   if (limit?.high !== undefined && value > limit.high)
-    return `${written} is more than can be here${because}`;
+    return `${written} is more than is possible here${because}`;
   if (limit?.low !== undefined && value < limit.low)
-    return `${written} is less than can be here${because}`;
+    return `${written} is less than is possible here${because}`;
   if (conceivable(quantity) || Math.abs(value) < 1) return null;
   return `${written} is more than a hand-held instrument can show`;
 }

@@ -55,7 +55,7 @@ const HAND_WORDS: Readonly<Record<Hand, string>> = {
   'answers-file': 'a file of answers',
   program: 'a program',
   pipe: 'a pipe',
-  'not-stated': 'whom is not stated',
+  'not-stated': 'an unstated source',
 };
 
 /** What a reader must know of answers that no person gave at a terminal; null where one did. */

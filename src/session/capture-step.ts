@@ -367,7 +367,7 @@ function lookTaken(
     step.kind === 'look' ? step.outcomes.find(({ looks }) => looks.includes(look)) : undefined;
   if (!outcome)
     return refuse(
-      `the capture shows "${LOOK_WORDS[look]}", which is none of this step's outcomes`,
+      `the capture shows "${LOOK_WORDS[look]}", which is not one of this step's outcomes`,
       'choose by eye',
     );
   const answer = { type: 'choose-outcome', outcome: outcome.name, look, capture } as const;

@@ -169,7 +169,7 @@ function conclusionFlaw(session: Session, concluded: Concluded): Flaw {
     ...[...evidence, ...ruledOut].flatMap(readingsOf),
     ...(restsOn === undefined ? [] : [restsOn]),
   ].find((seq) => !isReading(session.events[seq - 1]));
-  if (unread !== undefined) return `rests on event ${unread}, which is no reading before it`;
+  if (unread !== undefined) return `rests on event ${unread}, which is not a reading before it`;
   const repairs = ruledOut.flatMap((line) => ('repair' in line ? [line.repair] : []));
   return unknownRepair(session, repairs);
 }
@@ -394,6 +394,6 @@ function shownCautionsFlaw(
     ({ id, word, text }) =>
       !known.some((rule) => rule.id === id && rule.word === word && rule.say === text),
   );
-  if (odd) return `acknowledges a caution that there is not, "${odd.id}"`;
+  if (odd) return `acknowledges a caution that does not exist, "${odd.id}"`;
   return cautions.length === 0 ? 'acknowledges no caution' : null;
 }

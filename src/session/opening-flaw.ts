@@ -263,21 +263,21 @@ function effectFlaw(
       const other =
         effect.kind === 'wire-short' && typeof effect.to === 'object' ? [effect.to.wire] : [];
       const lost = [effect.wire, ...other].find((name) => !wireNames.includes(name));
-      return lost === undefined ? null : `is of a wire that there is not, "${lost}"`;
+      return lost === undefined ? null : `is of a wire that does not exist, "${lost}"`;
     }
     case 'contact-open':
     case 'contact-resistive':
       return pins.has(effect.terminal)
         ? null
-        : `is of a contact that there is not, "${effect.terminal}"`;
+        : `is of a contact that does not exist, "${effect.terminal}"`;
     case 'wires-swapped': {
       const lost = effect.terminals.find((terminal) => !pins.has(terminal));
-      return lost === undefined ? null : `is of a contact that there is not, "${lost}"`;
+      return lost === undefined ? null : `is of a contact that does not exist, "${lost}"`;
     }
     case 'part':
       return parts.some(({ name }) => name === effect.part)
         ? null
-        : `is of a part that there is not, "${effect.part}"`;
+        : `is of a part that does not exist, "${effect.part}"`;
     case 'target':
       return hasTarget ? null : 'is of a target, which this circuit does not have';
   }

@@ -31,7 +31,7 @@ ${htmlHead(`Drills: ${title}`, classStyle, POLICY)}
 <p>${String(students)} students, ${String(rows.length)} drills, ${String(finished)} finished${
       meanPoints === null || medianPoints === null
         ? ''
-        : `; points on average ${meanPoints.toFixed(1)}, in the middle ${medianPoints.toFixed(1)}`
+        : `; mean points ${meanPoints.toFixed(1)}, median ${medianPoints.toFixed(1)}`
     }</p>
 </header>
 <main>

@@ -114,7 +114,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
       },
       bom: {
         type: 'boolean',
-        help: 'with --as csv, begin with the mark some spreadsheet programs want',
+        help: 'with --as csv, begin with a byte order mark, which some spreadsheet programs need',
       },
       ...OUTPUT,
       ...WHERE,

@@ -93,7 +93,7 @@ export function scopeLine(test: Test, context: SumContext): string | null {
   const trigger = isRolling
     ? 'no trigger: let it roll'
     : `trigger ${show(triggerVolts, 'V')} rising`;
-  const foot = zero === 'centre' ? 'zero in the middle' : 'zero at the foot';
+  const foot = zero === 'centre' ? 'zero in the middle' : 'zero at the bottom';
   return `Scope: DC, ${show(voltsPerDivision, 'V')} and ${show(secondsPerDivision, 's')} a division, ${trigger}, ${foot}.`;
 }
 
@@ -243,7 +243,7 @@ function meterSum({ expected }: MeasureStep, unit: MeterUnit, meter: Meter): Fil
     counts: String(counts),
     ...ends,
   };
-  return [{ name: 'meter', title: `What your meter can tell of ${text(value, unit)}`, values }];
+  return [{ name: 'meter', title: `What your meter can resolve at ${text(value, unit)}`, values }];
 }
 
 /** The copper at the red lead, or at the black one. */

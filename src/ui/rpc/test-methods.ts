@@ -179,7 +179,7 @@ function setAside(opened: OpenedSession, params: Params<'aside'>): Outcome {
   }
   if (state !== undefined)
     return performCall(opened, aside ? stateAsideCommand(state, reason) : reachBack({ state }));
-  if (!form) return invalidParam('/params', 'a "test", a "connector" or a "state" is wanted');
+  if (!form) return invalidParam('/params', 'send a "test", a "connector" or a "state"');
   if (reason !== undefined)
     return invalidParam('/params/reason', '"reason" goes with "connector" or "state"');
   const made = sentTest(opened, form);

@@ -113,7 +113,7 @@ export function happensProblem(text: string): string | null {
   const unknown = wordsOf(text).find((word) => happensOf(word) === null);
   return unknown === undefined
     ? null
-    : `"${unknown}" is none of: ${HAPPENS.join(', ')}. Anything else belongs in the complaint.`;
+    : `"${unknown}" is not one of: ${HAPPENS.join(', ')}. Anything else belongs in the complaint.`;
 }
 
 /** What was understood of one of these fields, and what it moves; null for any other, and for one that moves nothing. */
