@@ -217,7 +217,8 @@ function overloadedOutput(circuit: Circuit, before: Before, after: Solved): Over
   const sensor = sensorOf(circuit);
   const tooMuch = (terminal: TerminalId, amps: number, bearsAmps: number): Overloaded | null =>
     amps < bearsAmps ? null : { code: 'output-overloaded', terminal, bearsAmps };
-  if (sensor.kind === 'hall-switch') {
+  // Of whatever kind it is: an output that protects itself says at what current.
+  if ('limit' in sensor) {
     const limit = sensor.limit.low * (1 - 1e-6);
     const found = tooMuch(`${sensor.name}.signal`, after.amps('gated-output'), limit);
     return found && (before()?.amps('gated-output') ?? 0) < limit ? found : null;

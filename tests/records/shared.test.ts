@@ -194,7 +194,7 @@ describe('records share', () => {
     const away = await hurried(() => records(folder, ['share'], network.through(url)));
     await network.mend();
     expect([away.code, away.out]).toEqual([1, '0 sessions up to date, 0 events sent\n']);
-    expect(away.err).toContain('1 sessions wait; run it again when the network is back');
+    expect(away.err).toContain('1 session waiting; run it again when the network is back');
     expect((await records(folder, ['share'], network.through(url))).code).toBe(0);
   });
 
