@@ -24,7 +24,7 @@ import { spaced } from './part-faults.ts';
 import type { PlanValue } from './plan.ts';
 import { sensorKindOf } from './sensors.ts';
 
-/** One quantity of a car. */
+/** One quantity in which cars of a circuit differ: a coordinate of the unit cube that they are points of. */
 export interface CarQuantity {
   readonly key: string;
   /** For people: `pull-up of the module's signal input`. */

@@ -407,7 +407,7 @@ export function pullEnds(to: PullTo): readonly PullEnd[] {
   return to.kind === 'one-of' ? to.ends.map(({ end }) => end) : [to];
 }
 
-/** The one sensor of the circuit. */
+/** The one sensor of the circuit; throws where it has none, which loading refuses. */
 export function sensorOf(circuit: Pick<Circuit, 'parts'>): SensorPart {
   const sensor = circuit.parts.find(isSensor);
   if (!sensor) throw new Error('circuit: a loaded circuit has one sensor');

@@ -37,7 +37,7 @@ interface SignalEnds {
   readonly high: number;
 }
 
-/** The instruments of one circuit. */
+/** Reads any instrument in the cars of one circuit, whole or with a fault; keeps what was solved. */
 export class InstrumentReader implements ReadingBench {
   private readonly circuit: Circuit;
   private readonly solver: SampleSolver;

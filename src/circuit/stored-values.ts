@@ -19,7 +19,7 @@ import {
 import { canMeasure } from './input-levels.ts';
 import { withinReason } from './within-reason.ts';
 
-/** A value that is none. */
+/** A value in a stored circuit that cannot be computed with, and why. */
 export interface ValueFlaw {
   /** Its path in the circuit. */
   readonly at: string;

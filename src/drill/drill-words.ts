@@ -104,7 +104,7 @@ function upper(words: string): string {
   return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 }
 
-/** One part of the score in a line. */
+/** A part of the score as a line of a table: name, points, most, reason. */
 export function scoreLine(part: ScorePart, facts: ScoreFacts): string {
   const { name, points, most } = part;
   if (name === 'danger')

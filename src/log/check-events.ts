@@ -9,7 +9,7 @@ import type { StoredEvent } from './event-line.ts';
 import validate from './generated/session-event.mjs';
 import { upgradeEvents } from './upgrade-events.ts';
 
-/** What is wrong with one event. */
+/** Why an event does not fit the schema, with the way out. */
 export interface EventFlaw {
   /** Its number in the session. */
   readonly seq: number;

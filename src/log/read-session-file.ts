@@ -17,7 +17,7 @@ import type { SessionLog } from './read-session.ts';
 import type { SessionWriter } from './session-writer.ts';
 import type { Tried, WriteProblem } from './write-problem.ts';
 
-/** A session and the file it was read from. */
+/** A session with the events it was folded from, and the state of the file that holds them. */
 export interface SessionFile {
   /** In today's form. */
   readonly events: readonly SessionEvent[];

@@ -33,7 +33,7 @@ export interface Verification {
   } | null;
 }
 
-/** One thing that was checked. */
+/** The outcome of checking one property of a session file, in words. */
 export interface Check {
   readonly name: 'chain' | 'head' | 'events' | 'history' | 'derived' | 'drill';
   readonly passed: boolean;

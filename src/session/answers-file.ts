@@ -47,7 +47,7 @@ export function loadAnswers(text: string, file: string): Checked<AnswersFile> {
   return { value: { procedure, answers, source }, issues };
 }
 
-/** What an answer is understood with. */
+/** What has to be known, beside the session, to understand an answer of the file. */
 export interface AnswerContext {
   /** What weighs a conclusion with these faults; from the advisor. */
   readonly weigh: (

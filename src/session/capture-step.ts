@@ -35,7 +35,7 @@ import {
 import { againCommand, type RepeatableStep } from './retest.ts';
 import { dropsWords } from './watched-words.ts';
 
-/** What a capture is to answer. */
+/** Which question a capture is to answer: a step, a test after the repair, a test of one's own. */
 export type CaptureAsk =
   | { readonly kind: 'step'; readonly step: Step }
   | { readonly kind: 'retest'; readonly step: RepeatableStep }

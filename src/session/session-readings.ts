@@ -15,7 +15,7 @@ import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
 import { eventsToConclusion } from './spent-minutes.ts';
 
-/** One reading of the session and the words for it. */
+/** A reading as suspects are weighed by it, with the event it came from and its words. */
 export interface SessionReading extends Reading {
   /** The event that it comes from; a step that moves several places gives a reading for each. */
   readonly event: EventNumber;

@@ -12,7 +12,7 @@ import type { DoubtfulFile } from './doubtful-file.ts';
 
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
-/** The whole page. */
+/** The results of a class as one HTML page with its pictures; needs no other file. */
 export function classPage(
   title: string,
   summary: ClassSummary,

@@ -33,7 +33,7 @@ export function textPieces(text: string, size: number, bold: boolean, width: num
   }));
 }
 
-/** A cell at its place. */
+/** A cell of a row, its left edge in points and its lines. */
 export interface RowCell {
   readonly x: number;
   readonly lines: readonly Piece[];

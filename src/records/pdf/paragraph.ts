@@ -17,7 +17,7 @@ export interface TextStyle {
   readonly width?: number;
 }
 
-/** The lines of a text. */
+/** A text as rows of glyphs that fit the width; by default that of the page body. */
 export function wrappedLines(
   text: string,
   { size, bold = false, width = BODY_WIDTH }: TextStyle,

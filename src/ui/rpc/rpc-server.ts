@@ -7,7 +7,9 @@ import { isProblem, type Problem } from '../../source/problem.ts';
 import { type SchemaError, schemaFindings } from '../../source/schema-issues.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { ADVICE_METHODS } from './advice-methods.ts';
+import { AID_METHODS } from './aid-methods.ts';
 import { ANSWER_METHODS } from './answer-methods.ts';
+import { CAPTURE_METHODS } from './capture-methods.ts';
 import { DRILL_METHODS } from './drill-methods.ts';
 import validate from './generated/rpc.mjs';
 import {
@@ -83,6 +85,8 @@ export interface RpcServer {
 const METHODS: Methods = {
   ...ANSWER_METHODS,
   ...TEST_METHODS,
+  ...CAPTURE_METHODS,
+  ...AID_METHODS,
   ...ADVICE_METHODS,
   ...PLACE_METHODS,
   ...RETEST_METHODS,

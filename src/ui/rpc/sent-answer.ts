@@ -139,3 +139,8 @@ function wrongKind(step: Step | null): CallFailure {
   const { words, fix } = refusalWords({ code: 'wrong-kind', ...facts });
   return refusedCall('wrong-kind', words, fix, facts);
 }
+
+/** A number as events keep it: null for the meter's OL. */
+export function kept(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
+}

@@ -1,18 +1,10 @@
-/** Tests that no step asks for, captures, the wiring and the sums. */
+/** Tests that no step asks for: listed, arranged, made, set aside, and what was seen while something was moved. */
 
 import { looksShownBy, numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Look, MeterUnit, Test } from '../../circuit/test.ts';
 import { expectedEnds } from '../../procedure/procedure.ts';
-import { testOf } from '../../procedure/test-of.ts';
-import {
-  type CaptureAnswer,
-  type CaptureAsk,
-  type CaptureCommand,
-  takesCapture,
-  testTakesCapture,
-} from '../../session/capture-step.ts';
+import { testTakesCapture } from '../../session/capture-step.ts';
 import { stepNamed } from '../../session/decision.ts';
-import { drivePlan } from '../../session/drive-plan.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { asideCommand, reachBack, stateAsideCommand } from '../../session/out-of-reach.ts';
@@ -22,8 +14,7 @@ import {
   testCautionsInShort,
 } from '../../session/pending-cautions.ts';
 import { readWatched } from '../../session/read-watched.ts';
-import { isRepeatable } from '../../session/retest.ts';
-import { presentStep, type Session } from '../../session/session.ts';
+import type { Session } from '../../session/session.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import { meansOf, situationOf } from '../../session/spent-minutes.ts';
 import { testTable } from '../../session/test-table.ts';
@@ -31,69 +22,21 @@ import { watchedAsked } from '../../session/watched-asked.ts';
 import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { noteOf, planLines } from '../screens/plan-words.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
 import { scopeLines } from '../screens/step-words.ts';
-import { captureOnBench } from './drill-methods.ts';
 import { type CallFailure, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
 import { performCall, refusedCall } from './refused.ts';
-import { ANSWER_KEYS, countSent, readNumber, sendOneOf, silent } from './sent-answer.ts';
-import { sentTest } from './sent-test.ts';
+import { ANSWER_KEYS, countSent, kept, readNumber, sendOneOf, silent } from './sent-answer.ts';
+import { readyTest, sentTest } from './sent-test.ts';
 import { cautionViews, hereView, readViews, rounded, standingView } from './state-view.ts';
 
-/** Of the wiring, where nobody says how wide it may be: that of a usual terminal. */
-const COLUMNS = 78;
-
-export const TEST_METHODS: Methods<
-  | 'prepare'
-  | 'tests'
-  | 'test'
-  | 'aside'
-  | 'watched'
-  | 'drive-plan'
-  | 'capture'
-  | 'captures'
-  | 'sketch'
-  | 'sums'
-  | 'calculate'
-> = {
+export const TEST_METHODS: Methods<'prepare' | 'tests' | 'test' | 'aside' | 'watched'> = {
   prepare: { where: 'anywhere', run: prepare },
   tests: { where: 'anywhere', run: tests },
   test: { where: 'session', run: test },
   aside: { where: 'session', run: setAside },
   watched: { where: 'session', run: watched },
-  'drive-plan': {
-    where: 'session',
-    run: ({ driver, bind }) => {
-      const plan = drivePlan(driver.session());
-      return plan
-        ? { lines: planLines(plan, bind), note: noteOf(plan, bind).text }
-        : refusedCall(
-            'no-plan',
-            'this procedure watches nothing that could be recorded on a drive',
-          );
-    },
-  },
-  capture: { where: 'anywhere', run: capture },
-  captures: { where: 'anywhere', run: captures },
-  sketch: { where: 'anywhere', run: sketch },
-  sums: {
-    where: 'anywhere',
-    run: ({ sums, driver }) => {
-      const step = presentStep(driver.session());
-      return { sums: step ? sums(step) : [] };
-    },
-  },
-  calculate: {
-    where: 'anywhere',
-    run: async ({ calculate, driver }, { line }) => {
-      const step = presentStep(driver.session());
-      return step
-        ? { lines: await calculate(line, step) }
-        : refusedCall('no-step', 'no step is open here', 'calculate with: ohmward calc');
-    },
-  },
 };
 
 /** On a drill nothing is told of a test that its bench would stop: to see that is part of the drill. */
@@ -188,22 +131,6 @@ function setAside(opened: OpenedSession, params: Params<'aside'>): Outcome {
     : performCall(opened, { type: 'set-test-aside', test: made, aside });
 }
 
-/** A test that the circuit allows. */
-function readyTest(
-  { driver, model }: OpenedSession,
-  made: Test | CallFailure,
-): TestToDo | CallFailure {
-  if ('fault' in made) return made;
-  if (!model) throw new Error('test-methods: a test is sent only where there is a circuit');
-  const toDo = testToDo(driver.session(), model, made);
-  if (!('refused' in toDo)) return toDo;
-  return refusedCall(
-    'test-refused',
-    toDo.refused,
-    'change the leads, the state, or what is unplugged, and send it again',
-  );
-}
-
 type Answered = Pick<
   Extract<Parameters<typeof performCall>[1], { type: 'record-test' }>,
   'typed' | 'shown'
@@ -256,11 +183,6 @@ function numberShown({ typed, value }: TakenReading, unit: MeterUnit): Answered 
   return { typed, shown: { kind: 'number', value: kept(value), unit } };
 }
 
-/** OL as events keep it. */
-function kept(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
-}
-
 function watched(opened: OpenedSession, { seen, step: named }: Params<'watched'>): Outcome {
   const session = opened.driver.session();
   const step = named === undefined ? undefined : (stepNamed(session, named) ?? null);
@@ -279,111 +201,4 @@ function watched(opened: OpenedSession, { seen, step: named }: Params<'watched'>
         pendingCautions(session, step),
       )
     : refusedCall('bad-reading', read.words, read.fix);
-}
-
-async function capture(
-  opened: OpenedSession,
-  { file, second, against, channel, step: named, test: form, record }: Params<'capture'>,
-): Promise<Outcome> {
-  if (form && named !== undefined)
-    return invalidParam('/params/test', '"step" and "test" do not go together');
-  const made = form ? sentTest(opened, form) : null;
-  if (made && 'fault' in made) return made;
-  if (opened.drill) return captureOnBench(opened, made);
-  const asked = askedFor(opened, named, made);
-  if ('fault' in asked) return asked;
-  const fault = named === undefined ? undefined : opened.repaired?.fault;
-  let found = await opened.measureCapture(asked, file ?? null, {
-    ...(fault === undefined ? {} : { fault }),
-    ...(second === undefined ? {} : { second }),
-    ...(against === undefined ? {} : { against }),
-  });
-  if (channel !== undefined && found.channels) found = found.channels.judge(channel - 1);
-  else if (channel !== undefined && channel > 1)
-    return refusedCall('no-channel', 'this capture has one channel', 'leave "channel" out');
-  if (!found.ok)
-    return refusedCall('no-capture', found.words, found.fix, {
-      channels: channelsOf(found),
-      lines: found.lines ?? [],
-    });
-  if (!record) return captureView(found);
-  const session = opened.driver.session();
-  const pending =
-    asked.kind === 'test'
-      ? pendingTestCautions(session, asked.test)
-      : pendingCautions(session, asked.step);
-  return performCall(opened, found.command, pending);
-}
-
-function askedFor(
-  opened: OpenedSession,
-  named: string | undefined,
-  made: Test | null,
-): CaptureAsk | CallFailure {
-  const session = opened.driver.session();
-  if (made) {
-    const toDo = readyTest(opened, made);
-    return 'fault' in toDo ? toDo : { kind: 'test', test: made, expected: toDo.expected };
-  }
-  const { procedure } = session.opened;
-  if (named === undefined) {
-    const step = presentStep(session);
-    return step && takesCapture(step) ? { kind: 'step', step } : untaken();
-  }
-  const step = procedure && Object.hasOwn(procedure.steps, named) ? procedure.steps[named] : null;
-  if (!step) return refusedCall('no-such-step', `the procedure has no step "${named}"`);
-  return procedure && isRepeatable(procedure, step) && takesCapture(step)
-    ? { kind: 'retest', step }
-    : untaken();
-}
-
-function untaken(): CallFailure {
-  return refusedCall('no-capture', "a capture can't answer this step", 'answer it by hand');
-}
-
-function captureView(found: Extract<CaptureAnswer, { ok: true }>): Result {
-  const { command, capture: measured, lines } = found;
-  return { lines, capture: measured, answer: shownBy(command), channels: channelsOf(found) };
-}
-
-/** What the capture would answer, before it is recorded. */
-function shownBy(command: CaptureCommand): Result | null {
-  switch (command.type) {
-    case 'record-reading':
-      return { reading: command.typed, value: kept(command.value) };
-    case 'choose-outcome':
-      return { outcome: command.outcome, look: command.look ?? null };
-    case 'record-retest': {
-      const { typed, value, outcome, look } = command;
-      return { reading: typed, value, outcome, look };
-    }
-    case 'record-test':
-      return { reading: command.typed, shown: command.shown };
-    // A round of moving answers nothing by itself; its lines say what it showed.
-    case 'watch-waking':
-      return null;
-  }
-}
-
-function channelsOf({ channels }: CaptureAnswer): Result | null {
-  return channels ? { names: channels.names, judged: channels.judged + 1 } : null;
-}
-
-function captures({ captures: files }: OpenedSession, sent: Params<'captures'>): Outcome {
-  const to =
-    sent.folder === undefined ? files.begin() : files.follow(sent.folder, sent.name ?? '.');
-  if ('file' in to) return { file: to.file };
-  const { path, entries, leftOut, problem } = to;
-  if (problem) return refusedCall('no-folder', problem.problem, problem.fix);
-  return { folder: path, entries, leftOut };
-}
-
-function sketch(
-  opened: OpenedSession,
-  { test: form, columns = COLUMNS }: Params<'sketch'>,
-): Outcome {
-  const made = form ? sentTest(opened, form) : null;
-  if (made && 'fault' in made) return made;
-  const step = presentStep(opened.driver.session());
-  return { lines: opened.sketch(made ?? (step && testOf(step)), columns, true) };
 }

@@ -54,7 +54,7 @@ export function afterLine(state: PagesState, line: TestLine): Turn {
   return open(state, to === 'clip' ? { name: 'clip' } : { name: 'choice', of: to });
 }
 
-/** The form as it was turned. */
+/** The pages with a changed form in place of the old one, and no message. */
 export function withForm(state: PagesState, form: TestForm): Turn {
   const over = state.over.map(
     (page): Page => (page.name === 'any-test' ? { ...page, form } : page),

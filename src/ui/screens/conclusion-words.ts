@@ -58,7 +58,7 @@ export function fromSuspect(
   };
 }
 
-/** One's own, in words. */
+/** A conclusion that the person typed; it names no fault, so nothing can be weighed. */
 export function fromOwnWords(words: string): Proposed {
   const say = 'This is your own conclusion, in your own words.';
   const own = { words, faults: [] };

@@ -121,7 +121,7 @@ export function topOf({ over }: PagesState): Page | null {
   return over.at(-1) ?? null;
 }
 
-/** The topmost page of that name. */
+/** The topmost open page of a name; null where none is open. */
 export function pageNamed<N extends Page['name']>(
   { over }: PagesState,
   name: N,

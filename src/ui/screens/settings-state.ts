@@ -7,7 +7,7 @@ import { type Form, fieldChoice, fieldText, textInput } from '../parts/form-stat
 import { sentenceStart } from '../parts/sentence.ts';
 import { instrumentFields, tickedIn } from './instruments-state.ts';
 
-/** One setting to be saved. */
+/** A setting with the value it is to have from now on. */
 export type SettingChange = {
   readonly [K in keyof Settings]: { readonly key: K; readonly value: Settings[K] };
 }[keyof Settings];
