@@ -401,6 +401,23 @@ test('a switch with a default is over no union, or the compiler sees what is lef
   expect(found).toEqual(Object.keys(DEFAULT_FOR_A_REASON).sort());
 });
 
+/** Classes that inherit from another of ours; what comes from an error or a library is not asked for. */
+const INHERITS_FOR_A_REASON: Readonly<Record<string, string>> = {
+  'src/circuit/solve-dc.ts Solver': 'the third layer of one solver over the same arrays: Newton',
+  'src/circuit/walk-regions.ts WalkedRegions':
+    'the second: regions; the first is what elements carry',
+};
+const FROM_OUTSIDE = ['Error', 'Unworkable', 'SharedProblem', 'EventEmitter', 'Component'];
+
+test('no class inherits only to keep a file short', () => {
+  const heirs = [...TEXTS].flatMap(([file, text]) =>
+    [...text.matchAll(/^(?:export )?class (\w+)(?:<[^{]*>)? extends (\w+)/gm)]
+      .filter(([, , parent]) => !FROM_OUTSIDE.includes(parent!))
+      .map(([, name]) => `${file} ${name}`),
+  );
+  expect(heirs.sort()).toEqual(Object.keys(INHERITS_FOR_A_REASON).sort());
+});
+
 /** A file of fewer lines than this that only one other imports is folded into it, unless it is an idea of its own. */
 const LINES_ALONE = 60;
 /** What has a file by its form: a command, a kind among kinds, a screen, the state or a field of one, what is generated. */

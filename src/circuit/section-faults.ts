@@ -158,7 +158,7 @@ export function ofContacts(fault: Fault, joints: readonly Joint[], circuit: Circ
         : `the ${spaced(wire.name)} contact of the ${words} ${is}`,
       repair: `connector.${name}`,
       repairWords: splice
-        ? `Make the ${words} in the ${spaced(wire.name)} wire anew.`
+        ? `Remake the ${words} in the ${spaced(wire.name)} wire.`
         : `Clean, refit or replace the terminals of the ${words}.`,
       subject: [`contact.${name}.${wire.name}`, `connector.${name}`],
       effect: { ...effect, terminal: `${name}.${wire.name}` },

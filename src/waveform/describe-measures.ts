@@ -124,8 +124,8 @@ function sweepRows(
     .slice(0, 5)
     .map(({ value, seconds }) => `${show(value)} after ${show(seconds, 's')}`);
   return [
-    ['from and to', `${show(start)} and ${show(end)}`],
-    ['least and most', `${show(least)} and ${show(most)}`],
+    ['start and end', `${show(start)} and ${show(end)}`],
+    ['minimum and maximum', `${show(least)} and ${show(most)}`],
     ['drop-outs', String(dropOuts.length)],
     ['reversals', reversals.length === 0 ? '0' : `${reversals.length}: ${turns.join(', ')}`],
   ];

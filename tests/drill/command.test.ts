@@ -372,7 +372,7 @@ describe('as a dialogue of lines', () => {
     expect(text).toContain('The procedure does not ask for a capture now; name two places');
     expect(hand.driver.session().tests).toHaveLength(1);
     expect(hand.driver.session().tests[0]!.capture).toBeDefined();
-    expect(text).toContain('Its picture: plot');
+    expect(text).toContain('To see it: plot');
     expect(text).toMatch(/^module\.signal$/m);
     // Drawn with letters: a screen reader makes nothing of braille patterns.
     expect(text).not.toMatch(/[\u2800-\u28ff]/);

@@ -37,7 +37,7 @@ export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
             about: subject.about,
             subject,
           }))}
-          empty="There is no circuit to drill on."
+          empty="There is no circuit to practise on."
           onPick={({ subject }) => setPlace({ name: 'level', subject })}
           onClose={onLeave}
         />

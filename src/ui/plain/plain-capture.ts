@@ -143,7 +143,7 @@ async function chooseFile(
   while (true) {
     if (line === null) {
       sayFolder(folder, say);
-      line = await ask('Which one? Its number, or a path; nothing leaves it: ');
+      line = await ask('Which one? Its number, or a path; Enter alone leaves it: ');
     }
     const named = line?.trim() ?? '';
     if (named === '') {

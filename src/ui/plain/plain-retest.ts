@@ -187,7 +187,7 @@ async function askToKeep({ goodCaptures }: OpenedSession, { say, ask }: Dialogue
 const LAST_WORDS = {
   passes: 'Passes now.',
   FAILS: 'Does not pass.',
-  'not made': 'Not made.',
+  'not done': 'Not done.',
 } as const;
 
 function present(

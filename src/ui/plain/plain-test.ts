@@ -190,7 +190,7 @@ export function benched(place: WordPlace, done: Performed): DialogueEnd {
   const capture = last && 'capture' in last ? last.capture : undefined;
   return sayAll(place, [
     ...(found === null ? [] : [found]),
-    ...(capture ? [...capturedFindingWords(capture), 'Its picture: plot'] : []),
+    ...(capture ? [...capturedFindingWords(capture), 'To see it: plot'] : []),
   ]);
 }
 

@@ -139,7 +139,7 @@ function joined(one: string, more: string | null): string {
 const RETEST_WORDS = {
   passes: 'The last test passes now.',
   FAILS: '! The last test does not pass.',
-  'not made': 'The last test was not done.',
+  'not done': 'The last test was not done.',
 } as const;
 
 /** The session again with no page over it. */

@@ -173,8 +173,8 @@ function foundAfter(step: RepeatableStep, { look, typed, value, outcome }: Retes
 }
 
 /** One word on a test after the repair. */
-export function retestMark(after: Retest | null): 'passes' | 'FAILS' | 'not made' {
-  if (after?.type !== 'retest-recorded') return 'not made';
+export function retestMark(after: Retest | null): 'passes' | 'FAILS' | 'not done' {
+  if (after?.type !== 'retest-recorded') return 'not done';
   return after.passed ? 'passes' : 'FAILS';
 }
 

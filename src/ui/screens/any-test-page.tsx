@@ -45,7 +45,7 @@ export interface AnyTestPageProps {
 export type AnyTestKey = 'measure' | 'capture' | 'tests' | 'close';
 
 type Binding = KeyBinding & { readonly key?: AnyTestKey };
-const MEASURE: Binding = { keys: ['m'], show: 'm', help: 'make this test', key: 'measure' };
+const MEASURE: Binding = { keys: ['m'], show: 'm', help: 'do this test', key: 'measure' };
 const CAPTURE: Binding = { keys: ['c'], show: 'c', help: 'capture', key: 'capture' };
 const REST: readonly Binding[] = [
   { keys: ['t'], show: 't', help: 'the standard tests', key: 'tests' },

@@ -18,7 +18,9 @@ const SKETCH_COLUMNS = 76;
 /** The sums that fit a step, done with its own values. */
 export function sumsParagraphs(opened: OpenedSession, step: Step | null): Paragraph[] {
   if (opened.drill?.level.expected === false)
-    return [{ text: 'This drill level works nothing out: it would tell what is good.' }];
+    return [
+      { text: 'This drill level does no calculations for you: they would give away what is good.' },
+    ];
   const sums = step ? opened.sums(step) : [];
   if (sums.length === 0) return [{ text: 'No calculation fits this step.' }];
   return sums.flatMap(({ title, lines }, index) => [

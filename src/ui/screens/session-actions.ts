@@ -62,7 +62,7 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
 
 /** Where no tests are suggested, any test can be made all the same. */
 function noWayRound(isAdvised: boolean): string {
-  const others = isAdvised ? 'F6 shows other tests' : 'Ins makes another test';
+  const others = isAdvised ? 'F6 shows other tests' : 'Ins does another test';
   return `this procedure has no alternative to this step: ${others}, F10 pauses here`;
 }
 const NO_PLAN = 'this procedure watches nothing that could be recorded on a drive';

@@ -45,7 +45,7 @@ export function shortItems({ opened, state }: Here): ShortItem[] {
 
 /** The list over the session; refused where nothing can be placed. */
 export function openShorts({ opened, state }: Here): Turn {
-  if (opened.drill) return refusedTurn(state, 'the location of a short is not asked on a drill');
+  if (opened.drill) return refusedTurn(state, 'the location of a short is not asked in a drill');
   if (state.session.status !== 'open')
     return refusedTurn(state, 'the conclusion is accepted: F2 goes back to locate a short');
   return open(state, { name: 'shorts' });

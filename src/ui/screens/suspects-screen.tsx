@@ -50,7 +50,7 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['w'], show: 'w', help: 'in my own words' },
 ];
 const SET: KeyBinding = { keys: ['v'], show: 'v', help: 'set a value of this car' };
-const PLACE: KeyBinding = { keys: ['p'], show: 'p', help: 'place a short' };
+const PLACE: KeyBinding = { keys: ['p'], show: 'p', help: 'locate a short' };
 
 const DETAIL_ROWS = 5;
 /** On a small screen no less than this is left to the list and to what is behind the marked suspect. */

@@ -237,7 +237,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] close  [Up/Down] look closer  [c] conclude with this one             │
-      │ [w] in my own words  [v] set a value of this car  [p] place a short          │
+      │ [w] in my own words  [v] set a value of this car  [p] locate a short         │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
