@@ -23,7 +23,7 @@ export function joinCaptures(one: Capture, two: Capture): Capture | Problem {
   const channels = [...one.channels, ...two.channels];
   if (channels.length > CHANNELS_MAX)
     return {
-      problem: `the two files have ${channels.length} channels, at most ${CHANNELS_MAX} can be used`,
+      problem: `the two files have ${channels.length} channels; at most ${CHANNELS_MAX} can be used`,
       fix: 'export fewer of them',
     };
   const count = Math.min(...counts);
