@@ -47,7 +47,7 @@ it('a child whose files may not grow stops at a sentence, with every acknowledge
   const acknowledged = lines.filter((line) => line.startsWith('a ')).length;
   expect(problem).toMatchObject({ code: 'EFBIG', canRetry: true, safeEvents: acknowledged });
   expect(problem.words).toMatch(
-    /^The file may not grow any further .* \d+ events are safe, up to 2031-/,
+    /^The file has reached its size limit .* \d+ events are safe, up to 2031-/,
   );
   expect(problem.fix).toMatch(
     /^Raise the limit for file sizes, then try again; or go on in another folder\.$/,
