@@ -53,19 +53,27 @@ function docAbove(lines: readonly string[], at: number): string | null {
   return words.join(' ').trim();
 }
 
-const EMPTY_WORDS = new Set(['the', 'a', 'an', 'of', 'its', 'as', 'in', 'to', 'and', 'is', 'for']);
+const EMPTY_WORDS = new Set(
+  'the a an of its as in to and is for that this it with what one or on are all be which at by from was has have'.split(
+    ' ',
+  ),
+);
 
-/** Whether a comment has a word that the name has not. */
+/** Whether a comment has two words at least that the name has not, in whichever of their forms. */
 export function saysMore({ name, doc }: Exported): boolean {
   const own = name
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()
-    .split(/[ _]/);
-  const words = (doc ?? '').toLowerCase().match(/[\p{L}\d]+/gu) ?? [];
-  return words.some(
-    (word) =>
-      !EMPTY_WORDS.has(word) && !own.includes(word.replace(/s$/, '')) && !own.includes(word),
+    .split(/[ _]/)
+    .map(stem);
+  const words = new Set((doc ?? '').toLowerCase().match(/[\p{L}\d]+/gu) ?? []);
+  return (
+    [...words].filter((word) => !EMPTY_WORDS.has(word) && !own.includes(stem(word))).length > 1
   );
+}
+
+function stem(word: string): string {
+  return word.replace(/(?:ies|es|s|ed|ing|e)$/, '');
 }
 
 /** Every function of a file that has a name, from its first line to its closing brace. */

@@ -233,10 +233,19 @@ describe('names', () => {
     );
   });
 
-  test('a type that others use is called as no other one', () => {
+  test('a type is called as no other one, in whichever room', () => {
     const homes = new Map<string, string[]>();
     for (const [file, text] of TEXTS)
-      for (const [, name] of text.matchAll(/^export (?:type|interface|class) (\w+)/gm))
+      for (const [, name] of text.matchAll(/^(?:export )?(?:type|interface|class) (\w+)/gm))
+        homes.set(name!, [...(homes.get(name!) ?? []), file]);
+    const twice = [...homes].filter(([, files]) => files.length > 1).map(([name]) => name);
+    expect(twice.sort()).toEqual([]);
+  });
+
+  test('a function that others use is called as no other one', () => {
+    const homes = new Map<string, string[]>();
+    for (const [file, text] of TEXTS)
+      for (const [, name] of text.matchAll(/^export (?:async )?function\*? (\w+)/gm))
         homes.set(name!, [...(homes.get(name!) ?? []), file]);
     const twice = [...homes].filter(([, files]) => files.length > 1).map(([name]) => name);
     expect(twice.sort()).toEqual([]);
@@ -363,6 +372,52 @@ describe('a function', () => {
   });
 });
 
+/** A `default:` hides from compiler and lint what a switch leaves out. These hide nothing: each with the reason. */
+const DEFAULT_FOR_A_REASON: Readonly<Record<string, string>> = {
+  'src/circuit/car-quantities.ts': 'what is left is handed on as a sensor, which the compiler sees',
+  'src/circuit/element-curves.ts': 'over numbers in a typed array',
+  'src/circuit/knowable.ts': 'what is left is handed on as a sensor, which the compiler sees',
+  'src/circuit/read-part.ts': 'what is left is handed on as a sensor, which the compiler sees',
+  'src/commands/completion/offers.ts': 'over words that anybody types',
+  'src/commands/settings.ts': 'over words that anybody types',
+  'src/log/canonical-json.ts': 'what is left is refused',
+  'src/log/check-events.ts': 'over keywords of JSON Schema, which are no union',
+  'src/log/upgrade-drill.ts': 'over events of a file that is not checked yet',
+  'src/log/upgrade-events.ts': 'over events of a file that is not checked yet',
+  'src/procedure/test-words.ts': 'what is left has two leads, which the compiler sees',
+  'src/records/list-words.ts': 'over events of a file that is not checked yet',
+  'src/source/schema-issues.ts': 'over keywords of JSON Schema, which are no union',
+  'src/source/whole-yaml.ts':
+    "over the parser's own mistakes: its words for those that we have none for",
+  'src/ui/parts/text-field-state.ts': 'over keys, most of which do nothing in a text',
+  'src/ui/screens/reading-prompt-state.ts': 'over keys, most of which do nothing in a prompt',
+  'src/ui/screens/session-view.ts': 'what is left is drawn as it is, which the compiler sees',
+  'src/ui/screens/settings-state.ts':
+    'over keys of a form; one that is not there is a fault of ours',
+};
+
+test('a switch with a default is over no union, or the compiler sees what is left', () => {
+  const found = [...TEXTS].flatMap(([file, text]) => (/^ *default:/m.test(text) ? [file] : []));
+  expect(found).toEqual(Object.keys(DEFAULT_FOR_A_REASON).sort());
+});
+
+/** Classes that inherit from another of ours; what comes from an error or a library is not asked for. */
+const INHERITS_FOR_A_REASON: Readonly<Record<string, string>> = {
+  'src/circuit/solve-dc.ts Solver': 'the third layer of one solver over the same arrays: Newton',
+  'src/circuit/walk-regions.ts WalkedRegions':
+    'the second: regions; the first is what elements carry',
+};
+const FROM_OUTSIDE = ['Error', 'Unworkable', 'SharedProblem', 'EventEmitter', 'Component'];
+
+test('no class inherits only to keep a file short', () => {
+  const heirs = [...TEXTS].flatMap(([file, text]) =>
+    [...text.matchAll(/^(?:export )?class (\w+)(?:<[^{]*>)? extends (\w+)/gm)]
+      .filter(([, , parent]) => !FROM_OUTSIDE.includes(parent!))
+      .map(([, name]) => `${file} ${name}`),
+  );
+  expect(heirs.sort()).toEqual(Object.keys(INHERITS_FOR_A_REASON).sort());
+});
+
 /** A file of fewer lines than this that only one other imports is folded into it, unless it is an idea of its own. */
 const LINES_ALONE = 60;
 /** What has a file by its form: a command, a kind among kinds, a screen, the state or a field of one, what is generated. */
@@ -398,7 +453,7 @@ const OWN_IDEA: Readonly<Record<string, string>> = {
   'src/ui/parts/big-words.ts': 'letters of several lines',
   'src/ui/plain/plain-known.ts': 'one word of the dialogue of lines',
   'src/ui/plain/plain-plan.ts': 'one word of the dialogue of lines',
-  'src/ui/screens/drill-views.ts': 'what a screen shows of a drill, without React',
+  'src/ui/rpc/aid-methods.ts': 'calls that help and answer nothing, a table like the others',
   'src/ui/screens/retest-words.ts': 'sentences of the tests after the repair',
   'src/ui/term/sign-columns.ts': 'how wide a sign is; the bundle puts it in the place of a library',
 };

@@ -23,8 +23,8 @@ export type Arranged = { readonly arrangement: Arrangement } | { readonly words:
 /** What the words for arranging are, for help. */
 export const ARRANGING_WORDS: readonly string[] = [
   'state STATE            key-off, key-on, cranking or running',
-  'unplug PART            take a connector off: sensor, module, a neighbour',
-  'plug PART              put it on again; without PART everything',
+  'unplug PART            unplug a connector: sensor, module or a neighbour',
+  'plug PART              plug it back in; without PART, everything',
   'clip FROM TO WHAT      clip in a lead, test-light, lamp or ohms such as 470 ohm',
   'unclip                 remove everything clipped in',
   "spare, fitted          plug in a good spare sensor, or the vehicle's own",
@@ -74,7 +74,7 @@ function unplugged(before: Arrangement, rest: readonly string[], circuit: Circui
       unplugged: [...new Set([...before.setup.unplugged, ...rest])].sort(),
     });
   const near = odd === undefined ? null : nearestName(odd, known);
-  const way = near ? `did you mean "${near}"?` : `these come off: ${known.join(', ')}`;
+  const way = near ? `did you mean "${near}"?` : `these can be unplugged: ${known.join(', ')}`;
   return { words: odd === undefined ? way : `"${odd}" has no connector; ${way}` };
 }
 

@@ -2,11 +2,11 @@
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import {
   type Circuit,
-  endsOf,
   type ModulePart,
   type ModulePin,
   type Part,
   type PotentiometerPart,
+  pullEnds,
   type SensorPart,
   type TrackRun,
 } from './circuit.ts';
@@ -24,7 +24,7 @@ import { spaced } from './part-faults.ts';
 import type { PlanValue } from './plan.ts';
 import { sensorKindOf } from './sensors.ts';
 
-/** One quantity of a car. */
+/** One quantity in which cars of a circuit differ: a coordinate of the unit cube that they are points of. */
 export interface CarQuantity {
   readonly key: string;
   /** For people: `pull-up of the module's signal input`. */
@@ -36,12 +36,12 @@ export interface CarQuantity {
   readonly ways?: readonly string[];
 }
 
-type Values = (key: string, of: Toleranced) => PlanValue;
+type ValueLookup = (key: string, of: Toleranced) => PlanValue;
 
-const values = new WeakMap<Circuit, Values>();
+const values = new WeakMap<Circuit, ValueLookup>();
 
 /** How draws of a circuit look up a value by its key; throws for a key that is none of its quantities. */
-export function valuesOf(circuit: Circuit): Values {
+export function valuesOf(circuit: Circuit): ValueLookup {
   const known = values.get(circuit);
   if (known) return known;
   const quantities = new Map(
@@ -49,7 +49,7 @@ export function valuesOf(circuit: Circuit): Values {
   );
   /** By what is asked for: thousands of plans of a circuit ask for the same. */
   const asked = new WeakMap<Toleranced, Map<string, PlanValue>>();
-  const made: Values = (key, of) => {
+  const made: ValueLookup = (key, of) => {
     const ofValue = asked.get(of) ?? new Map<string, PlanValue>();
     if (ofValue.size === 0) asked.set(of, ofValue);
     const found = ofValue.get(key);
@@ -83,14 +83,14 @@ function isSame(one: Toleranced | null, other: Toleranced): boolean {
 
 /** The quantities of a circuit in the order of the unit cube that its samples and points live in. */
 export function quantitiesOf(circuit: Circuit): readonly CarQuantity[] {
-  return placesOf(circuit).filter((place) => place !== null);
+  return quantityPlaces(circuit).filter((place) => place !== null);
 }
 
 /**
  * The same with a place for every value that a module's pin could have, null where it has none: the place picks the
  * sequence of a quantity, and so keeps it when another pin is described.
  */
-export function placesOf(circuit: Circuit): readonly (CarQuantity | null)[] {
+export function quantityPlaces(circuit: Circuit): readonly (CarQuantity | null)[] {
   const { battery, celsius, wires, parts, target } = circuit;
   return [
     chance('fault.size', 'size of the fault'),
@@ -198,7 +198,8 @@ function pinValues(module: ModulePart, pin: ModulePin): (CarQuantity | null)[] {
   const key = `${module.name}.${pin.name}`;
   const at = `the module's ${spaced(pin.name)}`;
   const { reference, pull, ground } = pin;
-  const volts = pull && endsOf(pull.to).find((end) => end.kind === 'volts' && end.as === undefined);
+  const volts =
+    pull && pullEnds(pull.to).find((end) => end.kind === 'volts' && end.as === undefined);
   return [
     reference && reference.volts !== 'battery'
       ? of(`${key}.volts`, `voltage of ${at}`, reference.volts)
@@ -305,7 +306,7 @@ function offsetsOf(part: Part): CarQuantity[] {
 
 /** `pull-up of the module's signal input`, of a pin with a resistor. */
 export function pullWords({ name, pull, input }: ModulePin): string {
-  const kinds = new Set(pull ? endsOf(pull.to).map(({ kind }) => kind) : []);
+  const kinds = new Set(pull ? pullEnds(pull.to).map(({ kind }) => kind) : []);
   kinds.delete('nothing');
   const down = kinds.has('ground');
   const is =

@@ -76,7 +76,7 @@ function manyOutputs(circuit: Circuit, netlist: Netlist): CircuitFinding[] {
       {
         code: 'too-many-outputs',
         severity: 'error',
-        words: `more than ${OUTPUTS_MAX} regulated outputs hang together`,
+        words: `more than ${OUTPUTS_MAX} regulated outputs are connected together`,
         path: ownerOf(circuit, netlist.nodes[element.out]!),
       },
     ];

@@ -403,11 +403,11 @@ export function likeliestEnd(to: PullTo): PullEnd {
 }
 
 /** Everything that a resistor of the module may lead to. */
-export function endsOf(to: PullTo): readonly PullEnd[] {
+export function pullEnds(to: PullTo): readonly PullEnd[] {
   return to.kind === 'one-of' ? to.ends.map(({ end }) => end) : [to];
 }
 
-/** The one sensor of the circuit. */
+/** The one sensor of the circuit; throws where it has none, which loading refuses. */
 export function sensorOf(circuit: Pick<Circuit, 'parts'>): SensorPart {
   const sensor = circuit.parts.find(isSensor);
   if (!sensor) throw new Error('circuit: a loaded circuit has one sensor');

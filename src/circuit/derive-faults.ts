@@ -210,9 +210,9 @@ function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
     targetFault(
       'displaced',
       1,
-      `the wheel at the ${at} sits in the wrong place`,
+      `the wheel at the ${at} is out of position`,
       'target.align',
-      `Set the wheel at the ${at} right: timing, key, fastening.`,
+      `Correct the position of the wheel at the ${at}: timing, key, fastening.`,
       0.3,
       ['target', MARKS],
     ),
@@ -228,7 +228,7 @@ function targetFaults({ target }: Omit<Circuit, 'faults'>): Fault[] {
     targetFault(
       'missing',
       0.3,
-      `the wheel at the ${at} is gone, or does not turn`,
+      `the wheel at the ${at} is missing, or does not turn`,
       ...replace,
       0.8,
       ['target', 'target.ring'],

@@ -32,16 +32,16 @@ export interface DrawnWire {
   readonly left: string;
   readonly right: string;
 }
-type Row = DrawnWire;
+type WireRow = DrawnWire;
 
-interface Glyphs {
+interface CircuitGlyphs {
   readonly line: string;
   readonly side: string;
   readonly corners: readonly [string, string, string, string];
 }
 
-const PLAIN_GLYPHS: Glyphs = { line: '-', side: '|', corners: ['+', '+', '+', '+'] };
-const BOX_GLYPHS: Glyphs = { line: '─', side: '│', corners: ['┌', '┐', '└', '┘'] };
+const PLAIN_GLYPHS: CircuitGlyphs = { line: '-', side: '|', corners: ['+', '+', '+', '+'] };
+const BOX_GLYPHS: CircuitGlyphs = { line: '─', side: '│', corners: ['┌', '┐', '└', '┘'] };
 const SPLICE = 'o';
 const WIDTH_MIN = 60;
 const WIDTH_MAX = 80;
@@ -56,7 +56,7 @@ const NOTE_INDENT = ' ';
 const NOTE_HANG = '   ';
 
 /** Columns inside the left box, of the wires, inside the right box. */
-interface Layout {
+interface DrawingColumns {
   readonly left: number;
   readonly wire: number;
   readonly right: number;
@@ -86,7 +86,7 @@ export function drawCircuit(circuit: Circuit, options: DrawOptions): string[] {
 /** The sensor's wires in the order in which they are drawn, those from the module first. */
 export function drawnWires(circuit: Circuit): DrawnWire[] {
   const rows = rowsOf(circuit, {});
-  const isFromModule = ({ there }: Row) => partName(there) === moduleOf(circuit).name;
+  const isFromModule = ({ there }: WireRow) => partName(there) === moduleOf(circuit).name;
   return [...rows.filter(isFromModule), ...rows.filter((row) => !isFromModule(row))];
 }
 
@@ -94,7 +94,7 @@ export function drawnWires(circuit: Circuit): DrawnWire[] {
 function boxes(
   circuit: Circuit,
   options: DrawOptions,
-  rows: readonly Row[],
+  rows: readonly WireRow[],
   width: number,
 ): string[] {
   const glyphs = options.ascii ? PLAIN_GLYPHS : BOX_GLYPHS;
@@ -104,7 +104,7 @@ function boxes(
   const { side } = glyphs;
   const gap = ' '.repeat(layout.wire);
   const under = ' '.repeat(layout.left + 2);
-  const line = (row: Row, left: string) =>
+  const line = (row: WireRow, left: string) =>
     `${left}${wireText(row, layout.wire, options, glyphs)}${side}${cell(rightText(row, options.test), layout.right, 'left')}${side}`;
   const fromModule = rows.filter((row) => partName(row.there) === module.name);
   const fromElsewhere = rows.filter((row) => partName(row.there) !== module.name);
@@ -124,11 +124,11 @@ function boxes(
 
 /** Each box as wide as its title and its pins want, as far as the wires keep room for their names. */
 function layOut(
-  rows: readonly Row[],
+  rows: readonly WireRow[],
   moduleTitle: string,
   sensorTitle: string,
   width: number,
-): Layout {
+): DrawingColumns {
   const longest = Math.max(...rows.map(({ wire }) => wireName(wire).length));
   const least = Math.max(WIRE_MIN, Math.min(WIRE_MAX, longest + WIRE_ENDS));
   const room = width - least - 4;
@@ -150,13 +150,13 @@ function layOut(
   return { left, wire: width - left - right - 4, right };
 }
 
-function rowsOf(circuit: Circuit, pins: Readonly<Record<TerminalId, string>>): Row[] {
+function rowsOf(circuit: Circuit, pins: Readonly<Record<TerminalId, string>>): WireRow[] {
   const sensor = sensorOf(circuit).name;
   const label = (terminal: TerminalId) => {
     const name = spaced(terminal.slice(terminal.indexOf('.') + 1));
     return pins[terminal] === undefined ? name : `${name} ${pins[terminal]}`;
   };
-  return circuit.wires.flatMap((wire): Row[] => {
+  return circuit.wires.flatMap((wire): WireRow[] => {
     if (partName(wire.from) !== sensor && partName(wire.to) !== sensor) return [];
     const [here, end] =
       partName(wire.from) === sensor ? [wire.from, wire.to] : [wire.to, wire.from];
@@ -175,7 +175,7 @@ function throughSplices(
   wire: Wire,
   here: TerminalId,
   end: TerminalId,
-): Pick<Row, 'there' | 'splices'> {
+): Pick<WireRow, 'there' | 'splices'> {
   const { sections, end: last } = wayFrom(circuit, wire, here);
   const splices = isSplice(last) ? [last] : [];
   const module = moduleOf(circuit).name;
@@ -205,7 +205,7 @@ function isSplice(terminal: TerminalId): boolean {
 }
 
 /** `o: splice; the feed and the ground go on to the speed sensor`; nothing where no wire passes one. */
-function splicedWords(circuit: Circuit, rows: readonly Row[]): string[] {
+function splicedWords(circuit: Circuit, rows: readonly WireRow[]): string[] {
   const ways = new Map<string, string[]>();
   for (const { wire, here, splices } of rows) {
     const { sections } = wayFrom(circuit, wire, here);
@@ -254,7 +254,12 @@ function sourceOf(circuit: Circuit, wire: Wire, here: TerminalId, from: Terminal
 }
 
 /** The wire between the boxes, with connectors, lead tips and its name. */
-function wireText(row: Row, width: number, { test }: DrawOptions, glyphs: Glyphs): string {
+function wireText(
+  row: WireRow,
+  width: number,
+  { test }: DrawOptions,
+  glyphs: CircuitGlyphs,
+): string {
   const off = (terminal: TerminalId) => test?.setup.unplugged.includes(partName(terminal)) === true;
   const joined = row.splices.length > 0 ? SPLICE : '';
   const left = `${off(row.there) ? '  ' : glyphs.line}${tip(row.there, test) || (joined === '' ? glyphs.line : '')}${joined}`;
@@ -265,7 +270,7 @@ function wireText(row: Row, width: number, { test }: DrawOptions, glyphs: Glyphs
   return `${left}${glyphs.line.repeat(before)}${name}${glyphs.line.repeat(room - name.length - before)}${right}`;
 }
 
-function rightText(row: Row, test: Test | undefined): string {
+function rightText(row: WireRow, test: Test | undefined): string {
   const mark = tip(`${row.here}.pin`, test);
   return mark === '' ? row.right : `${mark} ${row.right}`;
 }
@@ -279,7 +284,7 @@ function tip(terminal: TerminalId, test: Test | undefined): string {
 }
 
 /** What the sketch cannot show: leads elsewhere, bridges, unplugged neighbours, the thing to look at. */
-function notes(circuit: Circuit, { test, pins }: DrawOptions, rows: readonly Row[]): string[] {
+function notes(circuit: Circuit, { test, pins }: DrawOptions, rows: readonly WireRow[]): string[] {
   if (!test) return [];
   const drawn = rows.flatMap((row) => [row.here, row.there, `${row.here}.pin`]);
   const words = (terminal: TerminalId) => {
@@ -335,12 +340,12 @@ function bridgeWords({ through }: Bridge): string {
   return through === 'lamp' ? 'filament lamp' : `${through.ohms} ohm`;
 }
 
-function top({ line, corners }: Glyphs, title: string, inner: number): string {
+function top({ line, corners }: CircuitGlyphs, title: string, inner: number): string {
   const name = ` ${cut(title, inner - TITLE_EDGES)} `;
   return `${corners[0]}${line}${name}${line.repeat(inner - name.length - 1)}${corners[1]}`;
 }
 
-function bottom({ line, corners }: Glyphs, inner: number): string {
+function bottom({ line, corners }: CircuitGlyphs, inner: number): string {
   return `${corners[2]}${line.repeat(inner)}${corners[3]}`;
 }
 

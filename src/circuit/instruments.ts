@@ -29,7 +29,7 @@ export const INSTRUMENTS: {
 /** All kinds of probe, in that order. */
 export const PROBE_KINDS = Object.keys(INSTRUMENTS) as readonly Probe['kind'][];
 
-/** The instrument of a probe. */
+/** The instrument of a probe: how it is solved, read, refused and worded. */
 export function instrumentOf<P extends Probe>({ kind }: P): Instrument<P> {
   // The table has for each kind the instrument of that kind.
   return INSTRUMENTS[kind] as unknown as Instrument<P>;

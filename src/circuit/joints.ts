@@ -60,7 +60,7 @@ export function betweenWords(
   return `between ${endWords(parts, one)} and ${endWords(parts, other)}`;
 }
 
-/** What a wire ends at, in words. */
+/** What a wire ends at, in words: `the main relay`, `the feed splice`, `the sensor's connector`. */
 export function endWords(parts: readonly Part[], terminal: TerminalId): string {
   const part = parts.find(({ name }) => name === partName(terminal));
   if (!part)

@@ -7,12 +7,12 @@ import { whichOf } from '../quantity/value-at.ts';
 import { type CarQuantity, pullWords, quantitiesOf } from './car-quantities.ts';
 import {
   type Circuit,
-  endsOf,
   type ModulePart,
   type ModulePin,
   type Part,
   type PotentiometerPart,
   type PullEnd,
+  pullEnds,
   type SensorPart,
   TRACK_RUNS,
   type Track,
@@ -69,7 +69,7 @@ export function knowablesOf(circuit: Circuit): readonly Knowable[] {
 }
 
 type Put<T> = (changed: T) => Circuit;
-type Plain = (key: string, put: Put<Toleranced>) => Knowable[];
+type KnowableAs = (key: string, put: Put<Toleranced>) => Knowable[];
 
 function knownValueOf(quantity: CarQuantity | undefined, put: Put<Toleranced>): Knowable[] {
   if (!quantity?.value) return [];
@@ -87,7 +87,7 @@ function asValue(is: KnownIs, key: string): Toleranced {
   throw new Error(`knowable: "${key}" is a value, and "${is.way}" is none`);
 }
 
-function ofPart(part: Part, put: Put<Part>, plain: Plain): Knowable[] {
+function ofPart(part: Part, put: Put<Part>, plain: KnowableAs): Knowable[] {
   const { name } = part;
   switch (part.kind) {
     case 'module':
@@ -121,7 +121,7 @@ function ofPart(part: Part, put: Put<Part>, plain: Plain): Knowable[] {
   }
 }
 
-function ofSensor(part: SensorPart, put: Put<Part>, plain: Plain): Knowable[] {
+function ofSensor(part: SensorPart, put: Put<Part>, plain: KnowableAs): Knowable[] {
   if (part.kind === 'potentiometer') return ofTracks(part, put, plain);
   return Object.keys(sensorKindOf(part).values ?? {}).flatMap((what) =>
     plain(`${part.name}.${what}`, (value) => put({ ...part, [what]: value })),
@@ -129,7 +129,7 @@ function ofSensor(part: SensorPart, put: Put<Part>, plain: Plain): Knowable[] {
 }
 
 /** Values of the tracks, and where that is left open which way round they run and how one runs beside another. */
-function ofTracks(part: PotentiometerPart, put: Put<Part>, plain: Plain): Knowable[] {
+function ofTracks(part: PotentiometerPart, put: Put<Part>, plain: KnowableAs): Knowable[] {
   const { name, tracks, turned } = part;
   const putTrack = (track: Track) => (changed: Partial<Track>) =>
     put({
@@ -170,7 +170,7 @@ const TURNED = ['usual', 'turned'] as const;
 
 /** How a sensor is built: one of `ways`, of which the circuit leaves those `open`. */
 function builtOf<Way extends string>(
-  plain: Plain,
+  plain: KnowableAs,
   key: string,
   [ways, open]: readonly [readonly Way[], readonly Way[]],
   put: Put<Way>,
@@ -185,7 +185,7 @@ function builtOf<Way extends string>(
   }));
 }
 
-function ofPin(module: ModulePart, pin: ModulePin, put: Put<Part>, plain: Plain): Knowable[] {
+function ofPin(module: ModulePart, pin: ModulePin, put: Put<Part>, plain: KnowableAs): Knowable[] {
   const key = `${module.name}.${pin.name}`;
   const putPin = (changed: ModulePin, others = module.inside) =>
     put({ ...module, inside: others.map((one) => (one.name === pin.name ? changed : one)) });
@@ -255,7 +255,7 @@ function leadsOf(
 ): Knowable[] {
   const key = `${module.name}.${pin.name}`;
   const { input } = pin;
-  const ends = endsOf(pull.to);
+  const ends = pullEnds(pull.to);
   const isTwin = ends.some((end) => end.kind === 'volts' && end.as !== undefined);
   if (isTwin || pull.alike !== undefined || (input?.kind === 'levels' && input.of === 'pull-amps'))
     return [];
@@ -303,14 +303,14 @@ const pinOrKind = (end: PullEnd) => (end.kind === 'pin' ? end.pin : end.kind);
 function withWay(pin: ModulePin, of: string, place: number): ModulePin {
   if (pin.pull?.alike !== of) return pin;
   const { alike, ...pull } = pin.pull;
-  const to = endsOf(pull.to)[place];
+  const to = pullEnds(pull.to)[place];
   return { ...pin, pull: to ? { ...pull, alike, to } : pull };
 }
 
 /** A pin whose resistor leads to the rail of the pin `of` follows it. */
 function withRail(pin: ModulePin, of: string, to: PullEnd): ModulePin {
   const { pull } = pin;
-  const isTwin = pull && endsOf(pull.to).some((end) => end.kind === 'volts' && end.as === of);
+  const isTwin = pull && pullEnds(pull.to).some((end) => end.kind === 'volts' && end.as === of);
   if (!isTwin) return pin;
   return { ...pin, pull: { ...pull, to: to.kind === 'volts' ? { ...to, as: of } : to } };
 }

@@ -113,10 +113,10 @@ export function readKnown(circuit: Circuit, what: string, is: string): ReadKnown
   return { ok: false, at: 'is', ...known };
 }
 
-type Wrong = { readonly code: KnownFault; readonly words: string; readonly fix: string };
+type WrongValue = { readonly code: KnownFault; readonly words: string; readonly fix: string };
 
 /** What a quantity is, as typed; null where it is said to be unknown. */
-export function readIs(one: Knowable, typed: string): KnownIs | Wrong | null {
+export function readIs(one: Knowable, typed: string): KnownIs | WrongValue | null {
   const word = typed.toLowerCase().replace(/^the /, '');
   if (word === UNKNOWN) return null;
   const way = one.ways.find((each) => each === word || each.replace(/-/g, ' ') === word);
@@ -162,7 +162,7 @@ function withPlain(value: Toleranced, typed: string): Toleranced {
   return { ...value, low: end(value.nominal - by), high: end(value.nominal + by) };
 }
 
-function wrongIn({ unit, signed, words }: Knowable, value: Toleranced): Wrong | null {
+function wrongIn({ unit, signed, words }: Knowable, value: Toleranced): WrongValue | null {
   if (!withinReason(value))
     return {
       code: 'out-of-reason',
@@ -172,14 +172,14 @@ function wrongIn({ unit, signed, words }: Knowable, value: Toleranced): Wrong | 
   if (unit === '1' && (value.low < 0 || value.high > 1))
     return {
       code: 'out-of-reason',
-      words: `${words} lies between 0 % and 100 %`,
-      fix: 'with its tolerance too',
+      words: `${words} must be between 0 % and 100 %`,
+      fix: 'tolerance included',
     };
   return signed || value.low > 0 || unit === '1'
     ? null
     : {
         code: 'not-positive',
-        words: `${words} stays above zero`,
+        words: `${words} must stay above zero`,
         fix: 'write a value that stays above zero over its whole tolerance',
       };
 }

@@ -59,7 +59,7 @@ export function readFrom(
 }
 
 /** `measured: at the post`. */
-export function fromWords({ kind, words }: KnownFrom): string {
+export function sourceWords({ kind, words }: KnownFrom): string {
   return words === '' ? FROM_WORDS[kind] : `${FROM_WORDS[kind]}: ${words}`;
 }
 

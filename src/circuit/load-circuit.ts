@@ -95,7 +95,7 @@ const PASSED = /^"kind" of .* cannot be "(?:connector|plug|joint|splice|junction
 function ofPassedJoint(issue: Issue): Issue {
   if (issue.code !== 'unknown-choice' || !PASSED.test(issue.words)) return issue;
   const fix =
-    'a connector or splice on the way is no part: write the wire in one piece, and name it under "harness" of the job sheet';
+    'a connector or splice in the middle of a wire is not a part: write the wire in one piece, and name it under "harness" of the job sheet';
   return { ...issue, fix };
 }
 

@@ -3,13 +3,13 @@ import { saysOneOf } from '../quantity/split-choices.ts';
 import { oneOfSeveral } from '../quantity/value-at.ts';
 import type { Path } from '../source/yaml-source.ts';
 import {
-  endsOf,
   type ModuleInput,
   type ModulePin,
   type Pull,
   type PullChoice,
   type PullEnd,
   type PullTo,
+  pullEnds,
   type Reference,
 } from './circuit.ts';
 import type { ModuleDraft, ModulePinDraft } from './generated/circuit.mjs';
@@ -18,7 +18,7 @@ import { readToleranced } from './read-value.ts';
 import type { ValueReader } from './value-reader.ts';
 
 type Drafts = ModuleDraft['pins'];
-type Draft<K extends keyof ModulePinDraft> = NonNullable<ModulePinDraft[K]>;
+type PinDraft<K extends keyof ModulePinDraft> = NonNullable<ModulePinDraft[K]>;
 
 /** What a level may be written in: its unit, and what the module then measures. */
 const LEVEL_UNITS = { V: undefined, A: 'pull-amps', '%': 'pull-supply' } as const;
@@ -47,7 +47,7 @@ function modulePinOf(
   if (joinedTo !== null && !others.includes(joinedTo))
     reader.unknown(
       'unknown-pin',
-      `"${joinedTo}" is no other pin of this module`,
+      `"${joinedTo}" is not another pin of this module`,
       joinedTo,
       others,
       [...path, 'joined-to'],
@@ -69,7 +69,7 @@ function modulePinOf(
   };
 }
 
-function referenceOf(reader: ValueReader, draft: Draft<'reference'>, path: Path): Reference {
+function referenceOf(reader: ValueReader, draft: PinDraft<'reference'>, path: Path): Reference {
   const series = reader.positive(draft.series, '0.5 ohm', [...path, 'series']);
   const limit = reader.positive(draft.limit, '40 mA to 150 mA', [...path, 'limit'], 'A');
   const at = [...path, 'volts'];
@@ -89,7 +89,7 @@ function referenceOf(reader: ValueReader, draft: Draft<'reference'>, path: Path)
   return { volts, batteryChance: 1 - share, series, limit };
 }
 
-function pullOf(reader: ValueReader, draft: Draft<'pull'>, path: Path, drafts: Drafts): Pull {
+function pullOf(reader: ValueReader, draft: PinDraft<'pull'>, path: Path, drafts: Drafts): Pull {
   const to = pullToOf(reader, draft.to, [...path, 'to'], drafts);
   const [, twin] = SAME_AS.exec(draft.ohms) ?? [];
   const at = [...path, 'ohms'];
@@ -176,7 +176,7 @@ function pullEndOf(reader: ValueReader, text: string, path: Path, drafts: Drafts
   if (/^[\d.]/.test(text)) return { kind: 'volts', volts: reader.value(text, '', 'V', path) };
   reader.unknown(
     'unknown-pin',
-    `"${text}" is no pin of this module, and neither battery, ground, nothing nor a voltage`,
+    `"${text}" is not a pin of this module, nor battery, ground, nothing or a voltage`,
     text,
     pins,
     path,
@@ -186,7 +186,7 @@ function pullEndOf(reader: ValueReader, text: string, path: Path, drafts: Drafts
 
 function inputOf(
   reader: ValueReader,
-  draft: Draft<'input'>,
+  draft: PinDraft<'input'>,
   pull: PullTo | undefined,
   path: Path,
   pins: readonly string[],
@@ -195,7 +195,7 @@ function inputOf(
     if (!pins.includes(draft.against))
       reader.unknown(
         'unknown-pin',
-        `"${draft.against}" is no pin of this module`,
+        `"${draft.against}" is not a pin of this module`,
         draft.against,
         pins,
         [...path, 'against'],
@@ -238,30 +238,30 @@ function levelsOf(
   const lowBelow = read(low, 'low-below');
   const highAbove = read(high, 'high-above');
   if (lowBelow >= highAbove)
-    reader.issue('bad-thresholds', 'low-below must lie under high-above', path);
+    reader.issue('bad-thresholds', 'low-below must be below high-above', path);
   if (pull === 'travel') {
     if (unit === '%') return { kind: 'levels', lowBelow, highAbove, of: 'travel' };
     reader.issue(
       'bad-travel',
-      'levels of the travel are parts of it, in per cent',
+      'levels of the travel are given in per cent of it',
       [...path, 'low-below'],
       'write them like 25 % and 70 %, or leave "of" out',
     );
     return { kind: 'levels', lowBelow, highAbove };
   }
   const of = LEVEL_UNITS[unit];
-  const ends = pull ? endsOf(pull) : [];
+  const ends = pull ? pullEnds(pull) : [];
   if (of === 'pull-amps' && !canMeasure(of, ends))
     reader.issue(
       'no-sense-resistor',
-      'levels in ampere need a resistor of this pin to ground, through which they flow',
+      'levels in amperes need a resistor of this pin to ground, through which they flow',
       path,
       'give the pin a pull to ground, or write the levels in volts',
     );
   if (of === 'pull-supply' && !canMeasure(of, ends))
     reader.issue(
       'no-pull-up',
-      'levels in per cent need a pull-up of this pin, of whose supply they are a part',
+      'levels in per cent need a pull-up of this pin, as they are a share of its supply',
       path,
       'give the pin a pull to a supply, or write the levels in volts',
     );

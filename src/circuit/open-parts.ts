@@ -26,7 +26,7 @@ export interface OpenPartsAsk {
 }
 
 /** Ends of parts: those of the first, and those of the others two by two, one list for good. */
-interface Ends {
+interface PartEnds {
   readonly first: readonly [TerminalId, TerminalId];
   readonly rest: readonly TerminalId[];
 }
@@ -47,8 +47,8 @@ export class OpenParts {
   private readonly ownValue: ReadonlyMap<FusePart | RelayPart, PlanValue>;
   private readonly blownLists = new Map<string, readonly string[]>();
   private readonly fuses: readonly FusePart[];
-  private readonly fuseEnds: Ends;
-  private readonly coilEnds: Ends;
+  private readonly fuseEnds: PartEnds;
+  private readonly coilEnds: PartEnds;
   private readonly relays: readonly RelayPart[];
   private readonly starved = new WeakMap<Fault, readonly RelayPart[]>();
   private readonly closed = new WeakMap<Setup, readonly RelayPart[]>();
@@ -183,7 +183,7 @@ export class OpenParts {
 
   /** Volts between the two ends of each part, all of one solution: a rig for each would be as many as parts times faults. */
   private voltsAcross(
-    { first, rest }: Ends,
+    { first, rest }: PartEnds,
     fault: Fault,
     setup: Setup,
     instant: Instant,
@@ -207,7 +207,7 @@ export class OpenParts {
   }
 }
 
-function endsOf(parts: readonly { readonly name: string }[], one: string, other: string): Ends {
+function endsOf(parts: readonly { readonly name: string }[], one: string, other: string): PartEnds {
   const [first = '', second = '', ...rest] = parts.flatMap(({ name }) => [
     `${name}.${one}.pin`,
     `${name}.${other}.pin`,

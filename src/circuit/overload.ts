@@ -76,7 +76,7 @@ function isBetweenOwn(circuit: Circuit, setup: Setup, from: TerminalId, to: Term
 function firstOverload(circuit: Circuit, setup: Setup): TestRefusal | null {
   const bridged = new HitSetup(circuit, setup);
   const bare = new HitSetup(circuit, { ...setup, bridges: [] });
-  const all = hardHits(circuit).flatMap((car): Found[] => {
+  const all = hardHits(circuit).flatMap((car): Overloaded[] => {
     const after = bridged.solved(car);
     if (!after) return [];
     // Only asked for where something is out of bounds.
@@ -88,7 +88,7 @@ function firstOverload(circuit: Circuit, setup: Setup): TestRefusal | null {
       overloadedOutput(circuit, before, after);
     return found ? [found] : [];
   });
-  return all.reduce<Found | null>(
+  return all.reduce<Overloaded | null>(
     (worst, one) => (worst && !isWorse(one, worst) ? worst : one),
     null,
   );
@@ -96,10 +96,10 @@ function firstOverload(circuit: Circuit, setup: Setup): TestRefusal | null {
 
 /** The same car without the bridges. */
 type Before = () => Solved | null;
-type Found = Extract<TestRefusal, { code: 'lifted' | 'fuse-blows' | 'output-overloaded' }>;
+type Overloaded = Extract<TestRefusal, { code: 'lifted' | 'fuse-blows' | 'output-overloaded' }>;
 
 /** Of the same kind and at the same place, but more. */
-function isWorse(one: Found, other: Found): boolean {
+function isWorse(one: Overloaded, other: Overloaded): boolean {
   if (one.code === 'lifted' && other.code === 'lifted')
     return one.terminal === other.terminal && one.volts > other.volts;
   return one.code === 'fuse-blows' && other.code === 'fuse-blows' && one.amps > other.amps;
@@ -112,7 +112,7 @@ function liftedPin(
   car: HardHit,
   before: Before,
   after: Solved,
-): Found | null {
+): Overloaded | null {
   const module = moduleOf(circuit);
   if (setup.unplugged.includes(module.name)) return null;
   const isDead = setup.state === 'key-off';
@@ -180,7 +180,7 @@ function liftedFeed(
   car: HardHit,
   before: Before,
   after: Solved,
-): Found | null {
+): Overloaded | null {
   const module = moduleOf(circuit);
   if (!setup.unplugged.includes(module.name)) return null;
   for (const part of circuit.parts) {
@@ -201,7 +201,7 @@ function liftedFeed(
   return null;
 }
 
-function blownFuse(circuit: Circuit, after: Solved): Found | null {
+function blownFuse(circuit: Circuit, after: Solved): Overloaded | null {
   for (const part of circuit.parts) {
     if (part.kind !== 'fuse') continue;
     const across = after.volts(`${part.name}.in.pin`) - after.volts(`${part.name}.out.pin`);
@@ -213,11 +213,12 @@ function blownFuse(circuit: Circuit, after: Solved): Found | null {
 }
 
 /** The sensor's own output, which has to sink or to carry more than it is made for. */
-function overloadedOutput(circuit: Circuit, before: Before, after: Solved): Found | null {
+function overloadedOutput(circuit: Circuit, before: Before, after: Solved): Overloaded | null {
   const sensor = sensorOf(circuit);
-  const tooMuch = (terminal: TerminalId, amps: number, bearsAmps: number): Found | null =>
+  const tooMuch = (terminal: TerminalId, amps: number, bearsAmps: number): Overloaded | null =>
     amps < bearsAmps ? null : { code: 'output-overloaded', terminal, bearsAmps };
-  if (sensor.kind === 'hall-switch') {
+  // Of whatever kind it is: an output that protects itself says at what current.
+  if ('limit' in sensor) {
     const limit = sensor.limit.low * (1 - 1e-6);
     const found = tooMuch(`${sensor.name}.signal`, after.amps('gated-output'), limit);
     return found && (before()?.amps('gated-output') ?? 0) < limit ? found : null;

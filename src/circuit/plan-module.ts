@@ -1,10 +1,10 @@
 /** What stands behind the pins of a module, as elements. */
 import type { Toleranced } from '../quantity/quantity.ts';
 import {
-  endsOf,
   type ModulePart,
   type ModulePin,
   type PullEnd,
+  pullEnds,
   type Reference,
   type Span,
 } from './circuit.ts';
@@ -148,7 +148,7 @@ function addPull(
     readonly inside: (pin: string) => number;
   },
 ): void {
-  const ends = endsOf(to);
+  const ends = pullEnds(to);
   const chooses = alike === undefined ? key : `${module}.${alike}`;
   const choice = to.kind === 'one-of' ? plan.value(`${chooses}.pull-to`, pullChoice(to)) : null;
   const pull = plan.value(ohmsAs === undefined ? `${key}.pull` : `${module}.${ohmsAs}.pull`, ohms);

@@ -52,7 +52,7 @@ export interface ReductionPlan {
 }
 
 /** A resistance between two nodes, while chains are looked for. */
-interface Edge {
+interface ChainEdge {
   readonly a: number;
   readonly b: number;
   readonly slot: number;
@@ -70,7 +70,7 @@ export function planReduction(
   for (const node of kept) busy[node] = 1;
   for (const node of tiedNodes) busy[node] = 1;
   const resistors: number[] = [];
-  const edges: Edge[] = [];
+  const edges: ChainEdge[] = [];
   const powered: number[] = [];
   elements.forEach((element, index) => {
     if (late(index)) return;
@@ -128,13 +128,13 @@ export function planReduction(
 /** Joins resistors at every node that only they touch; `links` are in the order in which nodes went. */
 function findChains(
   count: number,
-  first: readonly Edge[],
+  first: readonly ChainEdge[],
   busy: Uint8Array,
-): { edges: readonly Edge[]; joins: number[]; links: number[] } {
+): { edges: readonly ChainEdge[]; joins: number[]; links: number[] } {
   const edges = [...first];
-  const gone = new Set<Edge>();
-  const at: Edge[][] = Array.from({ length: count }, () => []);
-  const put = (edge: Edge): void => {
+  const gone = new Set<ChainEdge>();
+  const at: ChainEdge[][] = Array.from({ length: count }, () => []);
+  const put = (edge: ChainEdge): void => {
     at[edge.a]!.push(edge);
     at[edge.b]!.push(edge);
   };
@@ -177,7 +177,7 @@ interface Placing {
 function placeNodes(
   count: number,
   kept: readonly number[],
-  edges: readonly Edge[],
+  edges: readonly ChainEdge[],
   powered: readonly number[],
   elements: readonly Element[],
 ): Placing {

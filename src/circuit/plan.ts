@@ -3,7 +3,7 @@ import type { Toleranced } from '../quantity/quantity.ts';
 import type { FaultEffect, Span } from './circuit.ts';
 import type { Element } from './netlist.ts';
 
-/** The sensor at one instant. */
+/** How the sensor stands at one instant of a turn or a travel. */
 export interface Instant {
   /** The switched output is on. */
   readonly on: boolean;

@@ -14,7 +14,7 @@ const WINDOW_HIGH = 0.96;
 /** What stands for the reference where the track's feed is no reference of the module. */
 const USUAL_REFERENCE_VOLTS = 5;
 
-/** A track that the module reads. */
+/** A track whose voltage the module reads, with the reference it is read against. */
 export interface ReadTrack {
   /** The module's own pin. */
   readonly pin: TerminalId;

@@ -32,12 +32,12 @@ const DROP_OUT_SHARE = 0.1;
 const JUMP_SHARE = 0.25;
 
 /** The two ends of a signal, in volts. */
-interface Levels {
+interface SignalEnds {
   readonly low: number;
   readonly high: number;
 }
 
-/** The instruments of one circuit. */
+/** Reads any instrument in the cars of one circuit, whole or with a fault; keeps what was solved. */
 export class InstrumentReader implements ReadingBench {
   private readonly circuit: Circuit;
   private readonly solver: SampleSolver;
@@ -48,7 +48,7 @@ export class InstrumentReader implements ReadingBench {
   /** By input and state. */
   private readonly levels = new Map<string, LevelsIn | null>();
   /** Levels of the healthy signal, which every sample of a pattern is held against. */
-  private readonly good = new Map<string, Levels>();
+  private readonly good = new Map<string, SignalEnds>();
   /** The same object for a setup, since rigs are found by it. */
   private readonly plain = new WeakMap<Setup, Setup>();
 
@@ -102,7 +102,12 @@ export class InstrumentReader implements ReadingBench {
     return this.isUneven(fault, setup, plus, minus, sample, { middle, swing }) ? 'uneven' : 'full';
   };
 
-  private goodLevels(setup: Setup, plus: TerminalId, minus: TerminalId, sample: number): Levels {
+  private goodLevels(
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    sample: number,
+  ): SignalEnds {
     if (sample === FREE_POINT) return this.healthyLevels(setup, plus, minus, sample);
     const key = `${setup.state}|${plus}|${minus}|${sample}`;
     const made = this.good.get(key) ?? this.healthyLevels(setup, plus, minus, sample);
@@ -110,7 +115,12 @@ export class InstrumentReader implements ReadingBench {
     return made;
   }
 
-  private healthyLevels(setup: Setup, plus: TerminalId, minus: TerminalId, sample: number): Levels {
+  private healthyLevels(
+    setup: Setup,
+    plus: TerminalId,
+    minus: TerminalId,
+    sample: number,
+  ): SignalEnds {
     const plain = this.plain.get(setup) ?? plainSetup(setup);
     this.plain.set(setup, plain);
     return this.solver.levelsAt(null, plain, plus, minus, 'volts', sample);

@@ -143,7 +143,7 @@ function endsOfTrack(
     return {};
   }
   const others = Object.keys(tracks).filter((name) => tracks[name]!.beside === undefined);
-  const noTrack = `"${beside}" is no track with ends of its own`;
+  const noTrack = `"${beside}" is not a track with ends of its own`;
   const at = [...path, 'beside'];
   if (others.length === 0)
     reader.issue('unknown-track', noTrack, at, 'write closed and open at one of the tracks');
@@ -174,7 +174,7 @@ function runsOf(
   const runs = choices.map(({ text: one }) => TRACK_RUNS.find((run) => run === one));
   const odd = choices.find((_, at) => runs[at] === undefined);
   if (odd)
-    reader.unknown('unknown-run', `"${odd.text}" is no way to run`, odd.text, TRACK_RUNS, path);
+    reader.unknown('unknown-run', `"${odd.text}" is not a way to run`, odd.text, TRACK_RUNS, path);
   const found = runs.filter((run) => run !== undefined);
   if (odd || found.length === 0) return { runs: ['half'], which: whichOf([1]) };
   return { runs: found, which: whichOf(choices.map(({ chance }) => chance)) };

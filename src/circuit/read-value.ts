@@ -37,14 +37,14 @@ export function readToleranced(text: string, unit: Unit): ReadValue {
     if (split?.ok === false) return split;
     if (split) {
       const odd = split.choices.find((one) => parseToleranced(one.text) === null);
-      const words = odd ? `"${odd.text}" is no value with a unit` : 'its units differ';
+      const words = odd ? `"${odd.text}" is not a value with a unit` : 'its units differ';
       return {
         ok: false,
         words,
         fix: `write it like "one of: ${EXAMPLES[unit] ?? `1 ${unit}`}, ..."`,
       };
     }
-    return { ok: false, words: 'it is no value with a unit', fix };
+    return { ok: false, words: 'it is not a value with a unit', fix };
   }
   if (value.unit !== unit)
     return { ok: false, words: `it is in ${value.unit}, and ${unit} is needed`, fix };

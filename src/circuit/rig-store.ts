@@ -28,7 +28,7 @@ const SHELVES_MAX = 256;
 export type Between = LeadKind | 'none';
 
 /** A rig as long as it is kept; shelves still point here when it has gone, and must not hold it. */
-interface Kept {
+interface KeptRig {
   rig: Rig | null;
   /** Of the circuit it was made of. */
   readonly elements: number;
@@ -48,7 +48,7 @@ interface Shelf {
   readonly blown: readonly string[];
   readonly watched: readonly TerminalId[];
   /** By fault; null also for a fault that only makes resistances worse: its rig is the sound circuit's. */
-  readonly rigs: Map<Fault | null, Kept>;
+  readonly rigs: Map<Fault | null, KeptRig>;
 }
 
 /** What all rigs of one circuit are made with. */
@@ -64,7 +64,7 @@ export interface RigStoreAsk {
 export class RigStore {
   private readonly ask: RigStoreAsk;
   private readonly circuit: Circuit;
-  private readonly rigs = new Map<string, Kept>();
+  private readonly rigs = new Map<string, KeptRig>();
   /** The same rigs, found without making a key: by setup, the last asked for first. */
   private readonly shelves = new WeakMap<Setup, Shelf[]>();
   private readonly plans = new Map<string, KeptPlan>();
@@ -142,13 +142,20 @@ export class RigStore {
         return shelf;
       }
     }
-    const made = { plus, minus, instrument, blown, watched, rigs: new Map<Fault | null, Kept>() };
+    const made = {
+      plus,
+      minus,
+      instrument,
+      blown,
+      watched,
+      rigs: new Map<Fault | null, KeptRig>(),
+    };
     shelves.unshift(made);
     if (shelves.length > SHELVES_MAX) shelves.pop();
     return made;
   }
 
-  private keep(key: string, rig: Rig, elements: number): Kept {
+  private keep(key: string, rig: Rig, elements: number): KeptRig {
     this.keptElements += elements;
     for (const [old, kept] of this.rigs) {
       if (this.keptElements <= this.keptElementsMax) break;

@@ -6,7 +6,7 @@ import { type DrawnCar, type Samples, valueIn } from './samples.ts';
 import { createSolver, type DcSolver, type SolveFailure } from './solve-dc.ts';
 import { isLinear } from './solver-plan.ts';
 
-/** What a rig is made of. */
+/** What a rig is made of: its nodes, its elements and where the leads go. */
 export interface RigParts {
   readonly nodes: readonly string[];
   readonly makers: readonly MakeElement[];

@@ -5,7 +5,7 @@
  */
 import type { Toleranced } from '../quantity/quantity.ts';
 import { valueAt } from '../quantity/value-at.ts';
-import { placesOf, quantitiesOf } from './car-quantities.ts';
+import { quantitiesOf, quantityPlaces } from './car-quantities.ts';
 import type { Circuit } from './circuit.ts';
 import type { PlanValue } from './plan.ts';
 
@@ -108,7 +108,7 @@ function sequenceOf(
   seed: number,
   count: number,
 ): { readonly steps: Float64Array; readonly offsets: Float64Array } {
-  const places = placesOf(circuit);
+  const places = quantityPlaces(circuit);
   const primes = firstPrimes(places.length);
   const steps = new Float64Array(count);
   const offsets = new Float64Array(count);
@@ -132,14 +132,14 @@ export function valueIn(car: DrawnCar | null, { of, place, isOwn }: PlanValue): 
 }
 
 /** `valueAt` of one value, as far as it can be worked out once; `by` is its span, or the logarithm of its ends' ratio. */
-interface Drawn {
+interface Draws {
   readonly of: Toleranced;
   readonly kind: 'chance' | 'fixed' | 'steps' | 'log' | 'even';
   readonly low: number;
   readonly by: number;
 }
 
-function drawOf(of: Toleranced | null): Drawn {
+function drawOf(of: Toleranced | null): Draws {
   if (of === null) return { of: NO_VALUE, kind: 'chance', low: 0, by: 0 };
   const { low, high, spread, oneOf } = of;
   if (oneOf) return { of, kind: 'steps', low, by: 0 };

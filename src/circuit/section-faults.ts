@@ -83,7 +83,7 @@ function runBeside(
   return Math.max(from, start) < Math.min(to, end);
 }
 
-interface At {
+interface CutSection {
   readonly section: WireSection;
   readonly own: Cut;
   readonly made: Omit<Circuit, 'faults'>;
@@ -92,7 +92,10 @@ interface At {
   readonly part?: number;
 }
 
-function ofSection(fault: Fault, { section, own, made, beside, other, part = 1 }: At): Fault {
+function ofSection(
+  fault: Fault,
+  { section, own, made, beside, other, part = 1 }: CutSection,
+): Fault {
   const { wire, share } = section;
   const { name } = own.whole;
   const isCut = own.sections.length > 1;
@@ -155,7 +158,7 @@ export function ofContacts(fault: Fault, joints: readonly Joint[], circuit: Circ
         : `the ${spaced(wire.name)} contact of the ${words} ${is}`,
       repair: `connector.${name}`,
       repairWords: splice
-        ? `Make the ${words} in the ${spaced(wire.name)} wire anew.`
+        ? `Remake the ${words} in the ${spaced(wire.name)} wire.`
         : `Clean, refit or replace the terminals of the ${words}.`,
       subject: [`contact.${name}.${wire.name}`, `connector.${name}`],
       effect: { ...effect, terminal: `${name}.${wire.name}` },

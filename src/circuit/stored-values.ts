@@ -5,13 +5,13 @@
 import type { Toleranced, Unit } from '../quantity/quantity.ts';
 import {
   type Circuit,
-  endsOf,
   type ModuleInput,
   type ModulePin,
   type PotentiometerPart,
   type Pull,
   type PullEnd,
   type PullTo,
+  pullEnds,
   type Target,
   type Track,
   type Wire,
@@ -19,7 +19,7 @@ import {
 import { canMeasure } from './input-levels.ts';
 import { withinReason } from './within-reason.ts';
 
-/** A value that is none. */
+/** A value in a stored circuit that cannot be computed with, and why. */
 export interface ValueFlaw {
   /** Its path in the circuit. */
   readonly at: string;
@@ -28,10 +28,10 @@ export interface ValueFlaw {
 }
 
 const UNREASONABLE = "has a value that is not found in a vehicle's sensor circuit";
-const FROM_NOTHING = 'has a range that is even in decades from nothing';
+const FROM_NOTHING = 'has a logarithmic range that starts at zero';
 const ALTERNATIVES =
   'has one of several values with chances that do not come to 1, or ends that are not theirs';
-const UPSIDE_DOWN = 'has a range whose low end lies above its high end';
+const UPSIDE_DOWN = 'has a range whose low end is above its high end';
 /** The shortest and thickest wire that a circuit file may have, of copper. */
 const WIRE_OHMS_MIN = 1e-8;
 
@@ -53,7 +53,7 @@ export function valueFlaw(circuit: Circuit): ValueFlaw | null {
       return firstOf(part.inside, (pin) => pinFlaw(pin, part.inside, `${at}, "${pin.name}"`));
     }) ??
     (target && !isTarget(target)
-      ? { at: 'target', words: 'has a wheel that there is not' }
+      ? { at: 'target', words: 'names a wheel that the circuit does not have' }
       : null) ??
     (faults.length > 0 && faults.every(({ weight }) => weight === 0)
       ? { at: 'faults', words: 'has no fault of any weight' }
@@ -70,8 +70,7 @@ function rangeFlaw(value: object, at: string, due: Unit | null): ValueFlaw | nul
     if (!(typeof nominal === 'number' && low <= nominal && nominal <= high))
       return { at, words: UPSIDE_DOWN };
     const unit: unknown = Reflect.get(value, 'unit') ?? due;
-    if (due === null || unit !== due)
-      return { at, words: 'has a value in a unit that is not its own' };
+    if (due === null || unit !== due) return { at, words: 'has a value in the wrong unit' };
     if (Reflect.get(value, 'spread') === 'log' && low <= 0) return { at, words: FROM_NOTHING };
     const oneOf: unknown = Reflect.get(value, 'oneOf');
     if (Array.isArray(oneOf) && !areAlternatives(oneOf, { low, high, unit: due }))
@@ -137,7 +136,7 @@ function pinFlaw(
   inside: readonly ModulePin[],
   at: string,
 ): ValueFlaw | null {
-  const ends = pull ? endsOf(pull.to) : [];
+  const ends = pull ? pullEnds(pull.to) : [];
   if (pull && !hasTwins(pull, inside)) return { at, words: NO_TWIN };
   if (pull?.to.kind === 'one-of') {
     const voltages = ends.filter(({ kind }) => kind === 'volts').length;
@@ -178,10 +177,10 @@ const NO_ENDS = 'has a track that ends nowhere';
 function hasTwins({ to, ohmsAs, alike }: Pull, inside: readonly ModulePin[]): boolean {
   const pullOf = (name: string) => inside.find((pin) => pin.name === name)?.pull;
   const isOwnRail = (end: PullEnd) => end.kind === 'volts' && end.as === undefined;
-  const rails = endsOf(to).flatMap((end) => (end.kind === 'volts' && end.as ? [end.as] : []));
+  const rails = pullEnds(to).flatMap((end) => (end.kind === 'volts' && end.as ? [end.as] : []));
   return (
     (alike === undefined || hasSameChoice(to, pullOf(alike))) &&
-    rails.every((name) => endsOf(pullOf(name)?.to ?? { kind: 'ground' }).some(isOwnRail)) &&
+    rails.every((name) => pullEnds(pullOf(name)?.to ?? { kind: 'ground' }).some(isOwnRail)) &&
     (ohmsAs === undefined || (pullOf(ohmsAs) != null && pullOf(ohmsAs)?.ohmsAs === undefined))
   );
 }
@@ -203,12 +202,12 @@ function inputFlaw(input: ModuleInput, ends: readonly PullEnd[], at: string): Va
 }
 
 const LEVEL_UNITS = { 'pull-amps': 'A', 'pull-supply': '1', travel: '1' } as const;
-const LEVELS = 'has an input whose low level does not lie under its high level';
+const LEVELS = 'has an input whose low level is not below its high level';
 
 const NO_TWIN = 'has a resistor that is like that of a pin which has none of its own';
 const ENDS = 'has a resistor whose chances do not come to 1, or that leads to two voltages';
 const NO_RESISTOR = {
-  'pull-amps': 'has levels in ampere and no resistor to ground',
+  'pull-amps': 'has levels in amperes and no resistor to ground',
   'pull-supply': 'has levels in shares of a supply and no pull-up',
 } as const;
 

@@ -96,7 +96,7 @@ export function testRefusalWords(refusal: TestRefusal): string {
     case 'nothing-to-inspect':
       return `there is no "${refusal.of}" to look at${didYouMean(refusal.near)}`;
     case 'no-input':
-      return `"${refusal.terminal}" is no input of the module`;
+      return `"${refusal.terminal}" is not an input of the module`;
     case 'nothing-turns':
       return 'nothing turns here, so there is no position to compare';
     case 'inside-connector':

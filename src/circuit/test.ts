@@ -61,7 +61,7 @@ export type Probe =
   | { readonly kind: 'counts'; readonly input: TerminalId }
   /** Eyes and fingers on a thing: a part, a connector, a wire, the target. */
   | { readonly kind: 'inspect'; readonly of: string };
-/** A probe with digits. */
+/** A probe whose instrument has digits: volts, ohms or amperes. */
 export type NumberProbe = Extract<Probe, { kind: NumberKind }>;
 
 /** One test: how things stand, and what looks where. */

@@ -33,7 +33,9 @@ interface Healthy {
   readonly levels: readonly InputLevels[];
 }
 
-/** The tracks of one circuit. */
+/**
+ * Whether a module notices a fault by the position tracks of one circuit, compared with the same car's healthy ones.
+ */
 export class TrackComplaint {
   private readonly solver: SampleSolver;
   private readonly tracks: readonly ReadTrack[];

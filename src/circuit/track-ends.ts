@@ -14,18 +14,18 @@ export interface TrackEnds {
 }
 
 /** Of a draw only its values are looked at. */
-type Drawn = Pick<Draw, 'value'>;
-type InDraw<Made> = (draw: Drawn) => Made;
+type DrawnValue = Pick<Draw, 'value'>;
+type MadeOfDraw<Made> = (draw: DrawnValue) => Made;
 
 /** How a value of the sensor is looked up, by the name that it has in `car-quantities.ts` behind the sensor's own. */
-export type SensorValue = (name: string, of: Toleranced) => InDraw<number>;
+export type SensorValue = (name: string, of: Toleranced) => MadeOfDraw<number>;
 
 /** The ends of a track in each draw. */
 export function trackEnds(
   sensor: PotentiometerPart,
   track: Track,
   value: SensorValue,
-): InDraw<TrackEnds> {
+): MadeOfDraw<TrackEnds> {
   const ends = asBuilt(sensor, track, value);
   if (sensor.turned === undefined) return ends;
   const turned = value('turned', sensor.turned);
@@ -35,7 +35,11 @@ export function trackEnds(
   };
 }
 
-function asBuilt(sensor: PotentiometerPart, track: Track, value: SensorValue): InDraw<TrackEnds> {
+function asBuilt(
+  sensor: PotentiometerPart,
+  track: Track,
+  value: SensorValue,
+): MadeOfDraw<TrackEnds> {
   const { name, beside } = track;
   if (beside === undefined) {
     const closed = value(`${name}.closed`, track.closed!);

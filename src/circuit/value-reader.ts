@@ -37,9 +37,9 @@ export class ValueReader {
     if (part.low < 0 || part.high > 1)
       this.issue(
         'bad-share',
-        `"${text}" must lie between 0 % and 100 %`,
+        `"${text}" must be between 0 % and 100 %`,
         path,
-        'with its tolerance too',
+        'tolerance included',
       );
     return part;
   }

@@ -22,7 +22,7 @@ export interface Harness {
   readonly joints: readonly Joint[];
   readonly wires: readonly KnownWire[];
 }
-/** What is known of a wire of this car. */
+/** Length and size of a wire, as far as they are known of this car; SI units. */
 export interface KnownWire {
   readonly name: string;
   /** From end to end; null where it is not known. */

@@ -5,12 +5,12 @@
  */
 import {
   type Circuit,
-  endsOf,
   type Fault,
   type FaultEffect,
   inputTerminals,
   type ModulePart,
   type Part,
+  pullEnds,
   sensorOf,
 } from './circuit.ts';
 import type { TerminalId } from './test.ts';
@@ -52,7 +52,7 @@ function insideOf({ name, inside }: ModulePart): (readonly [TerminalId, Terminal
   return inside.flatMap(({ name: pin, joinedTo, pull, input }) =>
     [
       joinedTo,
-      ...(pull ? endsOf(pull.to).map((end) => (end.kind === 'pin' ? end.pin : null)) : []),
+      ...(pull ? pullEnds(pull.to).map((end) => (end.kind === 'pin' ? end.pin : null)) : []),
       input?.kind === 'swing' ? input.against : null,
     ].flatMap((other): (readonly [TerminalId, TerminalId])[] =>
       other === null ? [] : [[`${name}.${pin}`, `${name}.${other}`]],

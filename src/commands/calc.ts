@@ -111,7 +111,9 @@ function run(args: Arguments, io: Io): number {
   if (!sum) {
     const near = name === undefined ? null : nearestName(name, Object.keys(SUMS));
     const words =
-      name === undefined ? 'name a sum' : `there is no calculation called "${safeText(name)}"`;
+      name === undefined
+        ? 'name a calculation'
+        : `there is no calculation called "${safeText(name)}"`;
     io.err(`ohmward calc: ${words}${near === null ? '' : `; did you mean "${near}"?`}\n`);
     for (const [each, { summary }] of Object.entries(SUMS))
       io.err(`  ${each.padEnd(8)} ${summary}\n`);

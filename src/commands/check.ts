@@ -17,7 +17,7 @@ import { keepVerdicts } from './check/kept-verdicts.ts';
 import { counted, reportJson, reportSarif } from './check/report-json.ts';
 import { costText, reportText, tableText } from './check/report-text.ts';
 import { watchFiles } from './check/watch-files.ts';
-import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, optionText } from './command.ts';
 import { type Progress, progressOn } from './progress.ts';
 
 export const command: CliCommand = {
@@ -112,9 +112,9 @@ function wrongUse(args: Arguments): string | null {
   const { json, sarif, watch } = args.values;
   if (json && sarif) return 'choose --json or --sarif, not both';
   if (watch && (json || sarif)) return '--watch goes with text only';
-  const colour = textOf(args, 'color') ?? 'auto';
+  const colour = optionText(args, 'color') ?? 'auto';
   if (!['always', 'never', 'auto'].includes(colour)) return '--color is always, never or auto';
-  const cars = textOf(args, 'cars');
+  const cars = optionText(args, 'cars');
   if (cars !== undefined && carsAsked(args) === null)
     return `--cars is a whole number from 1 to ${CARS_MAX}, not "${safeText(cars)}"`;
   return null;
@@ -144,7 +144,7 @@ function costOf({ linked, proof, model }: ProvedFile, onProgress: OnProgress) {
 
 /** NO_COLOR (no-color.org) and a pipe turn colours off; the option beats both. */
 function wantsColour(args: Arguments, io: Io): boolean {
-  const colour = textOf(args, 'color') ?? 'auto';
+  const colour = optionText(args, 'color') ?? 'auto';
   if (colour !== 'auto') return colour === 'always';
   return !io.env['NO_COLOR'] && io.env['TERM'] !== 'dumb' && process.stdout.isTTY === true;
 }

@@ -48,6 +48,10 @@ export interface Verb {
   readonly run: (args: Arguments, io: Io) => Promise<number>;
 }
 
+/** Commands by name, each loaded when it is wanted. */
+export type CommandTable = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
+
+/** What each exit code means; `crashed` is a fault of the program. */
 export const EXIT = { done: 0, wrongInput: 1, wrongUse: 2, crashed: 70, interrupted: 130 } as const;
 
 /** The verb of a command that a word names, or else the command itself: whose usage, options and help hold. */
@@ -72,7 +76,7 @@ export function optionsOf(verbs: Readonly<Record<string, Verb>>): Record<string,
 }
 
 /** The text value of an option, or undefined when it was not given. */
-export function textOf(args: Arguments, name: string): string | undefined {
+export function optionText(args: Arguments, name: string): string | undefined {
   const value = args.values[name];
   return typeof value === 'string' ? value : undefined;
 }

@@ -17,10 +17,10 @@ import { Checker, type CheckReport } from './check/check-files.ts';
 import { KIND_WORDS } from './check/file-kind.ts';
 import { gatherFiles } from './check/gather-files.ts';
 import { reportText } from './check/report-text.ts';
-import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, optionText } from './command.ts';
 
 const FORMS = ['text', 'svg', 'mermaid', 'dot'] as const;
-type Form = (typeof FORMS)[number];
+type DrawForm = (typeof FORMS)[number];
 
 const WIDTH = 80;
 
@@ -45,7 +45,7 @@ export const command: CliCommand = {
   },
   run: async (args: Arguments, io: Io) => {
     const [name, ...rest] = args.positionals;
-    const form = FORMS.find((one) => one === (textOf(args, 'as') ?? 'text'));
+    const form = FORMS.find((one) => one === (optionText(args, 'as') ?? 'text'));
     if (name === undefined || rest.length > 0 || !form) {
       io.err(`ohmward draw: ${form ? 'name one file' : `--as is one of ${FORMS.join(', ')}`}\n`);
       return EXIT.wrongUse;
@@ -64,7 +64,7 @@ export const command: CliCommand = {
 };
 
 /** The drawing, or null when the file has mistakes that keep it from being drawn. */
-function draw(report: CheckReport, form: Form, args: Arguments, io: Io): string | null {
+function draw(report: CheckReport, form: DrawForm, args: Arguments, io: Io): string | null {
   const [file] = report.files;
   const ascii = args.values['ascii'] === true || io.env['TERM'] === 'linux';
   if (file?.loaded?.kind === 'circuit' && form === 'text')
@@ -97,7 +97,7 @@ function drawn(
   nodes: readonly GraphNode[],
   name: string,
   words: string,
-  form: Form,
+  form: DrawForm,
   ascii: boolean,
 ): string {
   const title = `${name}: ${words}`;

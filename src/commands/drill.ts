@@ -16,8 +16,8 @@ import {
   type CliCommand,
   EXIT,
   type Io,
+  optionText,
   tellProblem,
-  textOf,
   wordTooMany,
 } from './command.ts';
 import { assignedDrill } from './drill/assigned-drill.ts';
@@ -93,13 +93,13 @@ async function run(args: Arguments, io: Io): Promise<number> {
   const wrong = wrongUse(args);
   if (wrong) return tellProblem(io, wrong, EXIT.wrongUse);
   const desk = await openDesk(io, programName(), {
-    sessions: textOf(args, 'sessions'),
+    sessions: optionText(args, 'sessions'),
     file: ownFile(args),
   });
   if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
-  const folder = textOf(args, 'class');
+  const folder = optionText(args, 'class');
   if (folder !== undefined) return showClass(desk, folder, args, io);
-  const path = textOf(args, 'actions');
+  const path = optionText(args, 'actions');
   if (path !== undefined) {
     const file = loadFile(path, loadActions);
     if (!file.value)
@@ -166,7 +166,7 @@ function wrongUse(args: Arguments): Problem | null {
 }
 
 function levelAsked(args: Arguments, actions: ActionsFile | null): Level | Problem {
-  const asked = textOf(args, 'level') ?? actions?.level ?? 'named';
+  const asked = optionText(args, 'level') ?? actions?.level ?? 'named';
   return (
     levelOf(asked) ?? {
       problem: `there is no level "${asked}"`,
@@ -179,7 +179,7 @@ function seedAsked(
   args: Arguments,
   actions: ActionsFile | null,
 ): { readonly seed: number } | Problem {
-  const text = textOf(args, 'vehicle');
+  const text = optionText(args, 'vehicle');
   const seed = text === undefined ? (actions?.seed ?? anySeed()) : wholeNumber(text);
   return seed !== null && seed <= SEED_MAX
     ? { seed }
@@ -192,14 +192,16 @@ function seedAsked(
 /** The file of one's own that is named; circuits and procedures beside it come before the library. */
 function ownFile(args: Arguments): string | undefined {
   const [named] = args.positionals;
-  return textOf(args, 'assignment') ?? (named !== undefined && isPath(named) ? named : undefined);
+  return (
+    optionText(args, 'assignment') ?? (named !== undefined && isPath(named) ? named : undefined)
+  );
 }
 
 function isNamed(args: Arguments): boolean {
   return (
     args.positionals.length > 0 ||
-    textOf(args, 'assignment') !== undefined ||
-    textOf(args, 'resume') !== undefined
+    optionText(args, 'assignment') !== undefined ||
+    optionText(args, 'resume') !== undefined
   );
 }
 
@@ -210,17 +212,17 @@ function begin(
   actions: ActionsFile | null,
   by: Hand = actions ? 'answers-file' : handAtInput(),
 ): OpenedSession | Problem {
-  const resumed = textOf(args, 'resume');
+  const resumed = optionText(args, 'resume');
   if (resumed !== undefined) return continueDrill(desk, resumed, by);
   const wanted = wantedDrill(desk, args, actions);
   return isProblem(wanted) ? wanted : beginDrill(desk, { ...wanted, by });
 }
 
 function wantedDrill(desk: Desk, args: Arguments, actions: ActionsFile | null): NewDrill | Problem {
-  const student = textOf(args, 'student') ?? desk.settings().person;
-  const assignment = textOf(args, 'assignment');
+  const student = optionText(args, 'student') ?? desk.settings().person;
+  const assignment = optionText(args, 'assignment');
   if (assignment !== undefined)
-    return assignedDrill(desk, assignment, student, textOf(args, 'part'));
+    return assignedDrill(desk, assignment, student, optionText(args, 'part'));
   const subject = args.positionals[0] ?? actions?.procedure ?? undefined;
   if (subject === undefined)
     return {
@@ -287,7 +289,7 @@ async function choosePlain(
   const subject = await pickByNumber(dialogue, 'Drills:', subjects(desk), (name) => name);
   if (subject === null) return null;
   const values = { ...args.values };
-  if (textOf(args, 'level') === undefined) {
+  if (optionText(args, 'level') === undefined) {
     const level = await pickByNumber(dialogue, 'Levels:', LEVELS, ({ title }) => title);
     if (level === null) return null;
     values['level'] = level.name;

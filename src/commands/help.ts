@@ -1,8 +1,6 @@
 /** Help texts, made from the command table. */
-import type { CliCommand, Verb } from './command.ts';
+import type { CliCommand, CommandTable, Verb } from './command.ts';
 import type { GuideTopic } from './help/guide.ts';
-
-type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
 const ABOUT = `ohmward finds out whether the sensor, wiring, module or target wheel is at
 fault, and proves it before anything is opened or replaced.
@@ -13,7 +11,7 @@ const COLUMNS = 80;
 
 /** The page of `ohmward --help` and of `ohmward help`, with the topics of the guide. */
 export async function programHelp(
-  table: Table,
+  table: CommandTable,
   topics: readonly Pick<GuideTopic, 'name' | 'title'>[],
 ): Promise<string> {
   const commands = await Promise.all(

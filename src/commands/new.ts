@@ -4,7 +4,7 @@ import { guideFolder } from '../files/folders.ts';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
 import { STARTERS } from './check/starters.ts';
-import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, optionText } from './command.ts';
 import { writeNewFile } from './write-new-file.ts';
 
 /** As the schemas have it. */
@@ -46,7 +46,7 @@ export const command: CliCommand = {
         'give it one name of small letters, digits and hyphens, such as rake-wheel-no-speed',
       );
     const text = starter(name);
-    const out = textOf(args, 'out');
+    const out = optionText(args, 'out');
     if (out === undefined) {
       io.out(text);
       return EXIT.done;

@@ -10,7 +10,7 @@ import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
 import { CARS_MAX, carsAsked } from './cars-option.ts';
 import { type Arguments, type CliCommand, EXIT, type Io } from './command.ts';
 import { type Progress, progressOn } from './progress.ts';
-import { readCircuit, unknownFault } from './read-circuit.ts';
+import { readCircuit, unknownFaultWords } from './read-circuit.ts';
 
 /** Version of the JSON that this command writes. */
 const SCHEMA_VERSION = 1;
@@ -20,7 +20,7 @@ const SEED = 1;
 /** No workshop meter shows less than this, in V or ohm. */
 const DISPLAY_STEP = 1e-4;
 
-type Values = Arguments['values'];
+type PredictOptions = Arguments['values'];
 
 export const command: CliCommand = {
   name: 'predict',
@@ -90,7 +90,7 @@ export const command: CliCommand = {
   },
 };
 
-function one(model: Model, values: Values, io: Io, progress: Progress): number {
+function one(model: Model, values: PredictOptions, io: Io, progress: Progress): number {
   const { circuit } = model;
   const measure = values['measure'];
   if (typeof measure !== 'string')
@@ -100,7 +100,7 @@ function one(model: Model, values: Values, io: Io, progress: Progress): number {
   const setup = setupOf(values, instrumentOf(probe.value).isForDeadCircuit ? 'key-off' : 'key-on');
   if ('words' in setup) return wrongUse(io, setup.words);
   const fault = typeof values['fault'] === 'string' ? values['fault'] : 'healthy';
-  const unknown = unknownFault(circuit, fault);
+  const unknown = unknownFaultWords(circuit, fault);
   if (unknown !== null) {
     io.err(`${unknown}\n`);
     return EXIT.wrongInput;
@@ -136,23 +136,22 @@ function one(model: Model, values: Values, io: Io, progress: Progress): number {
 
 /** The option that does what the refusal asks for, where one does. */
 function wayOut(refusal: TestRefusal): string | null {
-  switch (refusal.code) {
-    case 'wheel-turns':
-    case 'target-still':
-      return 'add --moving';
-    case 'module-off':
-      return 'add --state key-on';
-    case 'ohms-with-key':
-      return 'add --state key-off';
-    case 'inside-connector':
-    case 'ohms-on-electronics':
-      return `add --unplug ${refusal.part}`;
-    default:
-      return null;
-  }
+  if (refusal.code === 'inside-connector' || refusal.code === 'ohms-on-electronics')
+    return `add --unplug ${refusal.part}`;
+  return WAYS_OUT[refusal.code] ?? null;
 }
 
-function setupOf(values: Values, usual: Setup['state']): { value: Setup } | { words: string } {
+const WAYS_OUT: Readonly<Partial<Record<TestRefusal['code'], string>>> = {
+  'wheel-turns': 'add --moving',
+  'target-still': 'add --moving',
+  'module-off': 'add --state key-on',
+  'ohms-with-key': 'add --state key-off',
+};
+
+function setupOf(
+  values: PredictOptions,
+  usual: Setup['state'],
+): { value: Setup } | { words: string } {
   const state = typeof values['state'] === 'string' ? values['state'] : usual;
   const known = TEST_STATES.find((one) => one === state);
   if (!known)
@@ -203,11 +202,11 @@ function inWords(expected: Expected): string {
 }
 
 /** Rows are faults, or healthy and the one asked for, columns the standard tests; each cell is the middle of the tolerances. */
-function table(model: Model, values: Values, io: Io, progress: Progress): number {
+function table(model: Model, values: PredictOptions, io: Io, progress: Progress): number {
   const { circuit } = model;
   const tests = standardTests(circuit);
   const asked = typeof values['fault'] === 'string' ? values['fault'] : null;
-  const unknown = asked === null ? null : unknownFault(circuit, asked);
+  const unknown = asked === null ? null : unknownFaultWords(circuit, asked);
   if (unknown !== null) {
     io.err(`${unknown}\n`);
     return EXIT.wrongInput;

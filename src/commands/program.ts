@@ -2,13 +2,13 @@
 import { parseArgs } from 'node:util';
 import { nearestName } from '../source/nearest-name.ts';
 import { safeText } from '../source/safe-text.ts';
-import type { CliCommand, Io, Option } from './command.ts';
+import type { CliCommand, CommandTable, Io, Option } from './command.ts';
 import { EXIT, verbOf } from './command.ts';
 import { commandHelp, programHelp } from './help.ts';
 import { version } from './version.ts';
 
 /** Each command is loaded when it is called, so that no command pays for another's libraries. */
-export const COMMANDS: Readonly<Record<string, () => Promise<{ command: CliCommand }>>> = {
+export const COMMANDS: CommandTable = {
   run: () => import('./run.ts'),
   resume: () => import('./resume.ts'),
   retest: () => import('./retest.ts'),

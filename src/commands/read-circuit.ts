@@ -45,7 +45,7 @@ function yamlNames(folder: string): string[] {
 }
 
 /** Words for a fault that the circuit has not, or null. */
-export function unknownFault(circuit: Circuit, id: string): string | null {
+export function unknownFaultWords(circuit: Circuit, id: string): string | null {
   const ids = ['healthy', ...circuit.faults.map((fault) => fault.id)];
   if (ids.includes(id)) return null;
   const near = nearestName(id, ids);

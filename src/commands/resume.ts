@@ -9,8 +9,8 @@ import {
   type CliCommand,
   EXIT,
   type Io,
+  optionText,
   tellProblem,
-  textOf,
   wordTooMany,
 } from './command.ts';
 import { finish } from './session/finish.ts';
@@ -43,7 +43,7 @@ export const command: CliCommand = {
   run: async (args: Arguments, io: Io) => {
     const tooMany = wordTooMany(args, 1) ?? rpcProblem(args);
     if (tooMany) return tellProblem(io, tooMany, EXIT.wrongUse);
-    const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
+    const desk = await openDesk(io, programName(), { sessions: optionText(args, 'sessions') });
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
     const found =
       args.positionals[0] === undefined

@@ -14,8 +14,8 @@ import {
   type CliCommand,
   EXIT,
   type Io,
+  optionText,
   tellProblem,
-  textOf,
   wordTooMany,
 } from './command.ts';
 import { afterTheSession } from './session/after-the-session.ts';
@@ -75,7 +75,7 @@ export const command: CliCommand = {
         { problem: 'which session?', fix: 'the newest one: ohmward retest last' },
         EXIT.wrongUse,
       );
-    const desk = await openDesk(io, programName(), { sessions: textOf(args, 'sessions') });
+    const desk = await openDesk(io, programName(), { sessions: optionText(args, 'sessions') });
     if (isProblem(desk)) return tellProblem(io, desk, EXIT.wrongInput);
     const found = namedSession(desk, io, named);
     if (isProblem(found)) return tellProblem(io, found, EXIT.wrongInput);
@@ -83,11 +83,11 @@ export const command: CliCommand = {
     const opened = continueSession(desk, found.path, forProgram ? 'program' : handAtInput());
     if (isProblem(opened)) return tellProblem(io, opened, EXIT.wrongInput);
     const { driver } = opened;
-    const said = textOf(args, 'drive');
+    const said = optionText(args, 'drive');
     if (said !== undefined) return reportDrive(opened, said, desk, args, io);
-    const customer = textOf(args, 'customer');
+    const customer = optionText(args, 'customer');
     if (customer !== undefined) return reportWork(opened, customer, desk, args, io);
-    const repaired = readyToRetest(opened, textOf(args, 'bench'), forProgram);
+    const repaired = readyToRetest(opened, optionText(args, 'bench'), forProgram);
     if (isProblem(repaired)) {
       driver.close();
       return tellProblem(io, repaired, EXIT.wrongInput);
@@ -132,7 +132,7 @@ function reportWork(
   return report({ opened, desk, args, io }, read, `--customer "${said}"`, words);
 }
 
-interface At {
+interface RetestDesk {
   readonly opened: OpenedSession;
   readonly desk: Desk;
   readonly args: Arguments;
@@ -141,7 +141,7 @@ interface At {
 
 /** One command into the record, without a test. */
 async function report(
-  { opened, desk, args, io }: At,
+  { opened, desk, args, io }: RetestDesk,
   read: ReturnType<typeof readDrive> | ReturnType<typeof readWork>,
   typed: string,
   recorded: string,

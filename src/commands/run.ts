@@ -7,8 +7,8 @@ import {
   type CliCommand,
   EXIT,
   type Io,
+  optionText,
   tellProblem,
-  textOf,
   wordTooMany,
 } from './command.ts';
 import { isForProgram, RPC_OPTION, rpcProblem } from './session/rpc-option.ts';
@@ -72,7 +72,8 @@ export const command: CliCommand = {
 };
 
 async function run(args: Arguments, io: Io): Promise<number> {
-  const unattended = textOf(args, 'answers') !== undefined || args.values['unattended'] === true;
+  const unattended =
+    optionText(args, 'answers') !== undefined || args.values['unattended'] === true;
   const wrong = wrongUse(args, unattended);
   if (wrong) return tellProblem(io, wrong, EXIT.wrongUse);
   if (isForProgram(args)) {
@@ -98,12 +99,12 @@ function wrongUse(args: Arguments, unattended: boolean): Problem | null {
   const tooMany = wordTooMany(args, 1) ?? rpcProblem(args);
   if (tooMany) return tooMany;
   const [named] = args.positionals;
-  if (textOf(args, 'from') !== undefined && textOf(args, 'bench') === undefined)
+  if (optionText(args, 'from') !== undefined && optionText(args, 'bench') === undefined)
     return {
       problem: '--from needs a simulated vehicle: a real one is tested from the start',
       fix: 'add --bench FAULT, or --bench healthy',
     };
-  if (textOf(args, 'from') !== undefined && namesNone(args))
+  if (optionText(args, 'from') !== undefined && namesNone(args))
     return {
       problem: '--from needs a procedure to start in',
       fix: 'name it: ohmward run PROCEDURE',

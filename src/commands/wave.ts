@@ -15,7 +15,7 @@ import { plotSvg } from '../waveform/plot-svg.ts';
 import { tellingView } from '../waveform/telling-view.ts';
 import { readCapture } from './calc/read-capture.ts';
 import { Options, WrongUse } from './calc/sum.ts';
-import { type Arguments, type CliCommand, EXIT, type Io, textOf } from './command.ts';
+import { type Arguments, type CliCommand, EXIT, type Io, optionText } from './command.ts';
 import { captureLines } from './wave/capture-lines.ts';
 
 /** Version of the JSON that this command writes. */
@@ -130,7 +130,7 @@ export const command: CliCommand = {
 
 async function run(args: Arguments, io: Io): Promise<number> {
   const [file, ...others] = args.positionals;
-  const circuit = textOf(args, 'make');
+  const circuit = optionText(args, 'make');
   if (circuit !== undefined) {
     if (file !== undefined) throw new WrongUse('name a file to read or --make one, not both');
     const { makeCapture } = await import('./wave/make-capture.ts');

@@ -7,7 +7,7 @@ import { nameFix } from '../source/nearest-name.ts';
 import { type ActionsFile, actionTest } from './drill-actions.ts';
 import { dangerOf } from './hazards.ts';
 
-type Finding = Pick<Issue, 'code' | 'severity' | 'words'> & { readonly fix: string };
+type ActionFlaw = Pick<Issue, 'code' | 'severity' | 'words'> & { readonly fix: string };
 
 /** Every action that could not be done on this circuit; `hasTree` where there is a procedure to follow. */
 export function actionIssues(file: ActionsFile, circuit: Circuit, hasTree: boolean): Issue[] {
@@ -19,7 +19,7 @@ export function actionIssues(file: ActionsFile, circuit: Circuit, hasTree: boole
   });
 }
 
-const AFTER_THE_END: Finding = {
+const AFTER_THE_END: ActionFlaw = {
   code: 'after-the-end',
   severity: 'error',
   words: 'the drill has ended before this action',
@@ -30,7 +30,7 @@ function findingsOf(
   draft: ActionsFile['actions'][number],
   circuit: Circuit,
   hasTree: boolean,
-): Finding[] {
+): ActionFlaw[] {
   if (draft.note !== undefined || draft['give-up']) return [];
   if (draft.diagnose !== undefined)
     return draft.diagnose.flatMap((repair) => repairFinding(repair, circuit) ?? []);
@@ -69,7 +69,7 @@ function findingsOf(
   ];
 }
 
-function repairFinding(repair: string, { faults }: Circuit): Finding | null {
+function repairFinding(repair: string, { faults }: Circuit): ActionFlaw | null {
   const known = [...new Set(faults.map((fault) => fault.repair))];
   if (known.includes(repair)) return null;
   return {

@@ -210,7 +210,7 @@ function weigh(
   return weighed;
 }
 
-/** Words for a repair of the circuit. */
+/** A repair in words, by its id; the id itself where the circuit does not have it. */
 export function repairWordsOf({ faults }: Circuit, repair: string): string {
   return faults.find((one) => one.repair === repair)?.repairWords ?? repair;
 }

@@ -146,7 +146,7 @@ function ofRefusal(refusal: Refusal): DrillRefusal {
   return { code: refusal.code, ...refusalWords(refusal) };
 }
 
-interface Wanted {
+interface TestAsked {
   readonly test: Test;
   readonly isCapture?: boolean;
   /** The step itself is being done, so its cautions must be read. */
@@ -155,7 +155,7 @@ interface Wanted {
 
 function makeTest(
   session: Session,
-  { test, isCapture = false, isFollowed = false }: Wanted,
+  { test, isCapture = false, isFollowed = false }: TestAsked,
   world: DrillWorld,
   model: Model,
 ): DrillOutcome {

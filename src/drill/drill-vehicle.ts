@@ -24,7 +24,7 @@ import { type BenchCapture, benchCapture } from './bench-capture.ts';
 import { type Hash, type Hidden, hideFault } from './hidden-fault.ts';
 import { levelNamed } from './levels.ts';
 
-/** One answer of the vehicle. */
+/** What the instrument shows at the vehicle of a drill, and the same in words. */
 export interface DrillAnswer {
   /** As the display shows it; `Infinity` is OL. */
   readonly shown: Shown;
@@ -47,7 +47,7 @@ export interface CapturedAnswer extends DrillAnswer {
   readonly capture: StepCapture;
 }
 
-/** What a vehicle follows from. */
+/** All that the vehicle of a drill follows from: the same of these is the same vehicle. */
 export interface VehicleAsk {
   readonly circuit: Circuit;
   readonly meter: Meter;

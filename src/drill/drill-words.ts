@@ -1,6 +1,7 @@
 /** A drill in words, for the screens, the dialogue and the terminal alike. Nothing here knows the answer before the debrief does. */
 
 import type { Circuit } from '../circuit/circuit.ts';
+import { countWords } from '../quantity/count-words.ts';
 import type { ScorePart } from '../session/events.ts';
 import { repairsWords } from '../session/repairs-words.ts';
 import type { Session } from '../session/session.ts';
@@ -83,7 +84,7 @@ export function debriefLines(debrief: Debrief): string[] {
     ),
     yardstick.chance >= SURE_ENOUGH
       ? `    and then the diagnosis was ${percent(yardstick.chance)} certain.`
-      : `    and then no test would add enough: the leading suspect had ${percent(yardstick.chance)}.`,
+      : `    and then no test was worth its minutes: the leading suspect stood at ${percent(yardstick.chance)}.`,
     '',
     `Next: ${debrief.next}`,
   ];
@@ -103,17 +104,12 @@ function upper(words: string): string {
   return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 }
 
-/** One part of the score in a line. */
+/** A part of the score as a line of a table: name, points, most, reason. */
 export function scoreLine(part: ScorePart, facts: ScoreFacts): string {
   const { name, points, most } = part;
   if (name === 'danger')
     return `  ${name.padEnd(9)} ${String(points).padStart(3)}        ${scoreWords(part, facts)}`;
   return `  ${name.padEnd(9)} ${String(points).padStart(3)} of ${most}  ${scoreWords(part, facts)}`;
-}
-
-/** `1 reading`, `2 readings`. */
-export function countWords(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
 /** What speaks for the true repair; it proves a diagnosis only where the diagnosis was right. */

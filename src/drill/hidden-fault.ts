@@ -62,19 +62,19 @@ export function commitmentOf(answer: HiddenAnswer, salt: string, hash: Hash): st
   return hash([salt, ...answer.faults, ...answer.repairs].join('\n'));
 }
 
-interface Drawn {
+interface DrawnFault {
   readonly id: string;
   readonly faults: readonly Fault[];
 }
 
-function drawOne(circuit: Circuit, level: Level, seed: number): Drawn | null {
+function drawOne(circuit: Circuit, level: Level, seed: number): DrawnFault | null {
   const allowed = circuit.faults.filter((fault) => fault.weight > 0 && isAllowed(fault, level));
   if (allowed.length === 0) return null;
   const fault = pickByWeight(allowed, ({ weight }) => weight, chanceOf(seed, 'fault'));
   return { id: fault.id, faults: [fault] };
 }
 
-function drawPair(circuit: Circuit, seed: number): Drawn | null {
+function drawPair(circuit: Circuit, seed: number): DrawnFault | null {
   const allowed = faultPairs(circuit).filter(({ weight }) => weight > 0);
   if (allowed.length === 0) return null;
   const { id, first, second } = pickByWeight(

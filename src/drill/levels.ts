@@ -90,7 +90,7 @@ export function levelOf(text: string): Level | null {
   return LEVELS.find(({ name, number }) => name === text || String(number) === text) ?? null;
 }
 
-/** The level of that name. */
+/** A level with what it shows and hides, by its name. */
 export function levelNamed(name: LevelName): Level {
   return LEVELS.find((level) => level.name === name)!;
 }

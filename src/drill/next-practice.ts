@@ -27,7 +27,7 @@ const CLASS_WORDS: Readonly<Record<FaultClass, string>> = {
   target: 'the wheel and the gap: a signal that toggles but is weak, uneven or shifted',
 };
 
-/** One sentence. */
+/** What to practise next, in one sentence: the first weakness of the drill that fits. */
 export function adviceFor(shown: DrillShown): string {
   const { right, evidence, readings, wasted, yardstickMinutes, classes, level, danger } = shown;
   if (danger !== null)

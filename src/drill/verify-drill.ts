@@ -90,7 +90,7 @@ export function verifyDrill(events: readonly SessionEvent[], hash: Hash): DrillV
 }
 
 /** What is wrong with an event, and the score that our rules give instead of others'. */
-interface Found {
+interface DrillFlaws {
   readonly problems: readonly string[];
   readonly score?: Omit<ScoredOtherwise, 'seq'>;
   readonly notCompared?: number;
@@ -118,7 +118,7 @@ function problemsOf(
   world: DrillWorld,
   /** Whether all events before it are true. */
   { hash, isTrue }: { readonly hash: Hash; readonly isTrue: boolean },
-): Found {
+): DrillFlaws {
   switch (event.type) {
     case 'test-recorded': {
       const found = readingFound(session, event.test, event.shown, event.capture, world);
@@ -172,9 +172,9 @@ function problemsOf(
   }
 }
 
-const FINE: Found = { problems: [] };
+const FINE: DrillFlaws = { problems: [] };
 
-function only(problems: readonly string[]): Found {
+function only(problems: readonly string[]): DrillFlaws {
   return { problems };
 }
 
@@ -189,7 +189,7 @@ function readingFound(
   kept: KeptShown,
   capture: StepCapture | undefined,
   { vehicle }: DrillWorld,
-): Found {
+): DrillFlaws {
   // What the vehicle of a seed shows, and what its bench stops, is a matter of the rules: other ones drew its values otherwise.
   const rules = rulesOf(session);
   if (rules !== RULES) return { problems: [], notCompared: rules };
@@ -259,7 +259,7 @@ function revealProblems(
   event: AnswerRevealed,
   world: DrillWorld,
   { hash, isTrue }: { readonly hash: Hash; readonly isTrue: boolean },
-): Found {
+): DrillFlaws {
   const { vehicle } = session.opened;
   const problems: string[] = [];
   if (vehicle.kind === 'drill' && commitmentOf(event, event.salt, hash) !== vehicle.commitment)
@@ -271,9 +271,9 @@ function revealProblems(
   const sum = event.score.reduce((total, { points }) => total + points, 0);
   if (sum !== event.points) problems.push('the parts of the score do not sum to it');
   const { answer } = due;
-  if (answer.right !== event.right) problems.push('the diagnosis is not judged right');
+  if (answer.right !== event.right) problems.push('the diagnosis is judged wrongly');
   const rules = rulesOf(session);
-  let score: Found['score'];
+  let score: DrillFlaws['score'];
   // What readings and minutes earn is a matter of the rules.
   if (rules !== RULES) {
     const score = { rules, was: event.points, today: answer.points };

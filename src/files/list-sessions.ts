@@ -60,7 +60,7 @@ export function listSessions(folder: string): {
     if (code === 'ENOENT') return { sessions: [] };
     return { sessions: [], words: `the folder ${folder} cannot be read (${code})` };
   }
-  const byStem = new Map<string, Part[]>();
+  const byStem = new Map<string, SessionPart[]>();
   for (const name of names) {
     const id = sessionPart(name);
     if (!id) continue;
@@ -87,12 +87,12 @@ export function newestSessions(folder: string): {
   };
 }
 
-interface Part {
+interface SessionPart {
   readonly part: number;
   readonly path: string;
 }
 
-function namedSession(parts: Part[]): NamedSession {
+function namedSession(parts: SessionPart[]): NamedSession {
   parts.sort((a, b) => a.part - b.part);
   let entry: SessionEntry | null = null;
   return {
@@ -104,7 +104,7 @@ function namedSession(parts: Part[]): NamedSession {
   };
 }
 
-function entryOf(parts: readonly Part[]): SessionEntry {
+function entryOf(parts: readonly SessionPart[]): SessionEntry {
   const paths = parts.map(({ path }) => path);
   const ends = paths.map(endsOf);
   const first = ends[0]!.first;
@@ -124,7 +124,7 @@ function entryOf(parts: readonly Part[]): SessionEntry {
   };
 }
 
-interface Ends {
+interface FirstAndLast {
   first: LooseEvent | null;
   last: LooseEvent | null;
   laterTypes: readonly string[] | null;
@@ -139,7 +139,7 @@ const CHUNK_BYTES = 32_768;
 /** The first line holds procedure, circuit and job and may be long; beyond this it is no session of ours. */
 const MAX_LINE_BYTES = 256 * CHUNK_BYTES;
 
-function endsOf(path: string): Ends {
+function endsOf(path: string): FirstAndLast {
   let file: number | null = null;
   try {
     file = openPlainFile(path);
@@ -161,7 +161,7 @@ function endsOf(path: string): Ends {
   }
 }
 
-function unreadable(bytes: number, words: string): Ends {
+function unreadable(bytes: number, words: string): FirstAndLast {
   return { first: null, last: null, laterTypes: null, bytes, state: 'unreadable', words };
 }
 

@@ -48,6 +48,6 @@ export function sessionPart(name: string): { readonly stem: string; readonly par
 }
 
 /** The name of another part of the same session. */
-export function partName(stem: string, part: number): string {
+export function sessionPartName(stem: string, part: number): string {
   return part === 1 ? `${stem}.jsonl` : `${stem}.part${part}.jsonl`;
 }

@@ -141,11 +141,11 @@ export function peekSettings(env: Env): Pick<Settings, 'theme' | 'ascii' | 'sess
 /** The file: what was set, and its form where the program has written it since there was one. */
 type KeptSettings = Partial<Settings> & { readonly format?: number };
 
-interface Kept {
+interface SettingsFile {
   store: KeptSettings;
 }
 
-function storeOver(conf: Kept, path: string): SettingsStore {
+function storeOver(conf: SettingsFile, path: string): SettingsStore {
   let values = withStandard(upgraded(conf.store));
   const save = (change: (kept: KeptSettings) => KeptSettings): SettingsProblem | null => {
     try {

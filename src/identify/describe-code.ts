@@ -37,7 +37,7 @@ export interface CodeDescription {
   readonly twoByte: number;
 }
 
-interface Block {
+interface CodeBlock {
   readonly first: number;
   readonly role: SensorRole;
   readonly which: string;
@@ -48,7 +48,7 @@ interface Block {
 
 const FIVE: readonly CodeKind[] = ['circuit', 'range', 'low', 'high', 'intermittent'];
 
-const WHEEL: Omit<Block, 'first' | 'which'> = {
+const WHEEL: Omit<CodeBlock, 'first' | 'which'> = {
   role: 'wheel',
   kinds: ['range', 'circuit', 'circuit'],
   says: {
@@ -57,7 +57,7 @@ const WHEEL: Omit<Block, 'first' | 'which'> = {
   },
 };
 
-const BLOCKS: readonly Block[] = [
+const BLOCKS: readonly CodeBlock[] = [
   { first: 0x0335, role: 'crankshaft', which: 'A' },
   { first: 0x0340, role: 'camshaft', which: 'A bank 1' },
   { first: 0x0345, role: 'camshaft', which: 'A bank 2' },
@@ -163,7 +163,7 @@ export function describeCode(typed: string): CodeDescription | null {
   const pair = CORRELATIONS.get(twoByte);
   if (pair) {
     const [sensorRole, which, against] = pair;
-    const words = `${named(sensorRole, which)}: its signal does not fit that of ${against}`;
+    const words = `${named(sensorRole, which)}: its signal does not match that of ${against}`;
     return { ...shared, sensorRole, which, kind: 'correlation', against, words };
   }
   const older = OLDER_WHEELS.get(twoByte);

@@ -9,7 +9,7 @@ import type { StoredEvent } from './event-line.ts';
 import validate from './generated/session-event.mjs';
 import { upgradeEvents } from './upgrade-events.ts';
 
-/** What is wrong with one event. */
+/** Why an event does not fit the schema, with the way out. */
 export interface EventFlaw {
   /** Its number in the session. */
   readonly seq: number;
@@ -56,7 +56,7 @@ function newerFormat(stored: readonly StoredEvent[]): EventFlaw | null {
   return {
     seq: event.seq,
     words: `was written by a newer version of this program (format ${String(event['format'])})`,
-    fix: 'go on with that version; this one knows nothing of what it wrote',
+    fix: 'go on with that version; this one cannot read what it wrote',
   };
 }
 
@@ -69,7 +69,7 @@ function flawOf(errors: readonly SchemaError[], type: string): [words: string, f
     case 'discriminator': {
       const tag = String(params['tag']);
       if (path === '') return [`is of the unknown type "${type}"`, NEWER];
-      return [`has no proper "${path}.${tag}"`, NEWER];
+      return [`has no valid "${path}.${tag}"`, NEWER];
     }
     case 'required':
       return [`lacks "${below(path, String(params['missingProperty']))}"`, KEEP_FILE];
@@ -78,7 +78,7 @@ function flawOf(errors: readonly SchemaError[], type: string): [words: string, f
       return [`has "${key}", which no event has`, NEWER];
     }
     default:
-      return [`has no proper "${path || type}"`, KEEP_FILE];
+      return [`has no valid "${path || type}"`, KEEP_FILE];
   }
 }
 

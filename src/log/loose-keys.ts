@@ -9,7 +9,7 @@ export function isKeys(value: unknown): value is Keys {
 }
 
 /** Its keys; none of what is no object. */
-export function keysOf(value: unknown): Keys {
+export function looseKeysOf(value: unknown): Keys {
   return isKeys(value) ? value : {};
 }
 

@@ -48,7 +48,7 @@ export interface ResumedSession {
  * Reads a session, damaged or not: look at `log.verdict`. Earlier parts are looked for beside the file, then in
  * `lookIn`. A problem only when the file or an earlier part cannot be read at all.
  */
-export function openSession(
+export function openSessionFile(
   disk: Disk,
   path: string,
   lookIn: readonly string[] = [],
@@ -153,10 +153,10 @@ export function resumeSession(
 
 /** A last line that is not whole may still be on its way from another window: it is looked at again. */
 function openSettled(disk: Disk, path: string, lookIn: readonly string[]): Tried<OpenedFile> {
-  const opened = openSession(disk, path, lookIn);
+  const opened = openSessionFile(disk, path, lookIn);
   if (!opened.ok || opened.value.log.verdict === 'whole') return opened;
   disk.rest(SETTLED_MS);
-  return openSession(disk, path, lookIn);
+  return openSessionFile(disk, path, lookIn);
 }
 
 /** Copies what is cut off into a file of its own, on the medium before the cut. Doing it twice gives the same file. */

@@ -12,12 +12,12 @@ import { Unworkable } from '../source/unworkable.ts';
 import { checkEvents, type EventFlaw, KEEP_FILE } from './check-events.ts';
 import type { Disk } from './disk.ts';
 import { parseLine, type StoredEvent } from './event-line.ts';
-import { type OpenedFile, openSession, resumeSession } from './open-session.ts';
+import { type OpenedFile, openSessionFile, resumeSession } from './open-session.ts';
 import type { SessionLog } from './read-session.ts';
 import type { SessionWriter } from './session-writer.ts';
 import type { Tried, WriteProblem } from './write-problem.ts';
 
-/** A session and the file it was read from. */
+/** A session with the events it was folded from, and the state of the file that holds them. */
 export interface SessionFile {
   /** In today's form. */
   readonly events: readonly SessionEvent[];
@@ -63,7 +63,7 @@ export function readSessionFile(
   path: string,
   lookIn: readonly string[] = [],
 ): ReadSessionFile {
-  const opened = openSession(disk, path, lookIn);
+  const opened = openSessionFile(disk, path, lookIn);
   if (!opened.ok) {
     const { words, fix } = opened.problem;
     return { ...NOTHING, problem: { problem: words, fix } };

@@ -8,7 +8,7 @@
  * of two programs that write in the same moment the one whose line does not follow its last event takes it out again.
  */
 import { basename, dirname, join } from 'node:path';
-import { partName, sessionPart } from '../files/safe-name.ts';
+import { sessionPart, sessionPartName } from '../files/safe-name.ts';
 import type { SegmentContinued } from '../session/events.ts';
 import { attempt, closeQuietly, type Disk, errorCode, writeAll } from './disk.ts';
 import { CONTINUED, type LogEvent, sealEvent } from './event-line.ts';
@@ -211,17 +211,17 @@ function linkTo(
   return { type: CONTINUED, at, elapsed: refused?.elapsed ?? 0, continues: last.hash, file };
 }
 
-type Change = 'file-gone' | 'file-replaced' | 'file-changed';
+type FileChange = 'file-gone' | 'file-replaced' | 'file-changed';
 
 /** What happened to our file behind our back, null when it is as we left it. */
-function changeOf(disk: Disk, start: Position, goodBytes: number): Change | null {
+function changeOf(disk: Disk, start: Position, goodBytes: number): FileChange | null {
   const open = disk.factsOpen(start.file);
   const named = disk.facts(start.path);
   return named ? changeTo(named.identity, open.bytes, start, goodBytes) : 'file-gone';
 }
 
 /** The same of a file that need not be open any more. */
-function changeUnderName(disk: Disk, start: Position, goodBytes: number): Change | null {
+function changeUnderName(disk: Disk, start: Position, goodBytes: number): FileChange | null {
   const named = disk.facts(start.path);
   return named ? changeTo(named.identity, named.bytes, start, goodBytes) : 'file-gone';
 }
@@ -293,7 +293,7 @@ function placeNextPart(
 ): Tried<Position> {
   const { stem, part } = sessionPart(basename(path))!;
   for (let next = part + 1; next <= MAX_PARTS; next += 1) {
-    const placed = place(disk, join(folder, partName(stem, next)), contents, safe);
+    const placed = place(disk, join(folder, sessionPartName(stem, next)), contents, safe);
     if (placed.ok || placed.problem.code !== 'EEXIST') return placed;
   }
   return failed({ code: 'EEXIST', path: folder, safeEvents: safe?.seq ?? 0, canRetry: false });

@@ -12,7 +12,7 @@ import {
   withCapture,
 } from './early-events.ts';
 import type { StoredEvent } from './event-line.ts';
-import { each, isKeys, type Keys, keysOf, without } from './loose-keys.ts';
+import { each, isKeys, type Keys, looseKeysOf, without } from './loose-keys.ts';
 
 /** A drill's bench has everything. */
 const ON_THE_BENCH = [
@@ -34,10 +34,10 @@ export class EarlyDrill {
   private step: unknown;
 
   constructor(opened: StoredEvent) {
-    this.circuit = keysOf(opened['circuit']);
-    this.meter = keysOf(opened['meter']);
-    const procedure = keysOf(opened['procedure']);
-    this.steps = keysOf(procedure['steps']);
+    this.circuit = looseKeysOf(opened['circuit']);
+    this.meter = looseKeysOf(opened['meter']);
+    const procedure = looseKeysOf(opened['procedure']);
+    this.steps = looseKeysOf(procedure['steps']);
     this.step = procedure['start'] ?? null;
   }
 
@@ -121,13 +121,13 @@ export class EarlyDrill {
 
   private faults(): Keys[] {
     const { faults } = this.circuit;
-    return Array.isArray(faults) ? faults.map(keysOf) : [];
+    return Array.isArray(faults) ? faults.map(looseKeysOf) : [];
   }
 
   /** What was measured for a step answers it where it led on; all else is a test of the student's own. */
   private measured(event: StoredEvent): [type: string, keys: Keys] {
     const { step, go, found, capture } = event;
-    const shown = keysOf(event['shown']);
+    const shown = looseKeysOf(event['shown']);
     const taken = capture === undefined ? {} : { capture };
     const isLook = shown['kind'] === 'look';
     const asked = go === null ? null : this.stepNamed(step);
@@ -147,7 +147,7 @@ export class EarlyDrill {
 
   /** Something done or asked; a number that the bench knows nothing of was left out. */
   private followed({ step, words, go }: StoredEvent): [type: string, keys: Keys] {
-    const asked = keysOf(this.stepNamed(step));
+    const asked = looseKeysOf(this.stepNamed(step));
     this.step = go;
     if (asked['kind'] === 'act') return ['step-done', { step, go }];
     const leading = outcomesOf(asked).filter((one) => one['go'] === go);
@@ -159,7 +159,7 @@ export class EarlyDrill {
 
   private stepNamed(name: unknown): Keys | null {
     return typeof name === 'string' && Object.hasOwn(this.steps, name)
-      ? keysOf(this.steps[name])
+      ? looseKeysOf(this.steps[name])
       : null;
   }
 
@@ -189,7 +189,7 @@ function testOf(test: unknown): unknown {
 }
 
 function outcomesOf({ outcomes }: Keys): Keys[] {
-  return Array.isArray(outcomes) ? outcomes.map(keysOf) : [];
+  return Array.isArray(outcomes) ? outcomes.map(looseKeysOf) : [];
 }
 
 /** Whether an outcome of a step is the one that this led to. */

@@ -42,7 +42,7 @@ export interface Failure {
 export function failed(failure: Failure): { readonly ok: false; readonly problem: WriteProblem } {
   const { code, path, safeEvents, canRetry } = failure;
   const cause = (failure.reading ? READING_CAUSES[code] : null) ??
-    CAUSES[code] ?? [`the system refused with ${code}`, 'look at the disk'];
+    CAUSES[code] ?? [`the system refused with ${code}`, 'check the disk'];
   const safe = failure.reading ? '' : ` ${sentence(safeWords(failure))}.`;
   const words = `${sentence(cause[0])} (${path}).${safe}`;
   const fix = `${sentence(cause[1])}${failure.next ?? (canRetry ? RETRY : ELSEWHERE)}.`;
@@ -61,16 +61,16 @@ const ELSEWHERE =
 /** Code: what happened, what to do about it. */
 const CAUSES: Readonly<Record<string, readonly [string, string]>> = {
   ENOSPC: ['the disk is full', 'free some space'],
-  EDQUOT: ['your share of the disk is used up', 'free some space'],
-  EFBIG: ['the file may not grow any further', 'raise the limit for file sizes'],
+  EDQUOT: ['your disk quota is used up', 'free some space'],
+  EFBIG: ['the file has reached its size limit', 'raise the limit for file sizes'],
   EIO: ['the disk reported a fault', 'check the disk and its cable'],
   EROFS: ['the disk is read-only', 'make it writable'],
   EACCES: ['writing is not allowed there', 'ask for the right to write there'],
   EPERM: ['writing is not allowed there', 'ask for the right to write there'],
-  ENOENT: ['the file or its folder is gone', 'look whether the disk is still plugged in'],
+  ENOENT: ['the file or its folder is gone', 'check that the disk is still plugged in'],
   ENODEV: ['the disk is gone', 'plug it in again'],
   ENXIO: ['the disk is gone', 'plug it in again'],
-  EEXIST: ['a file of that name already exists', 'take another name'],
+  EEXIST: ['a file of that name already exists', 'choose another name'],
   ELOOP: ['a link is where the file should be', 'remove the link'],
   EISDIR: ['a folder is where the file should be', 'move the folder away'],
   'not-a-file': ['a pipe or a device is where the file should be', 'move it away'],

@@ -6,7 +6,7 @@ import type { Circuit } from '../circuit/circuit.ts';
 import type { Probe, Setup } from '../circuit/test.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
-import { placesOf } from './bind-text.ts';
+import { namedPlaces } from './bind-text.ts';
 import { andWords } from './draw-graph.ts';
 import type { ExpectedRange, MeasureUnit } from './procedure.ts';
 import { resistanceWords, touched } from './setup-say.ts';
@@ -69,7 +69,7 @@ function rangeWords({ low, high }: ExpectedRange, unit: MeasureUnit): string {
 }
 
 function strangePlaces(text: string, places: readonly string[]): AgainstSetup[] {
-  return placesOf(text)
+  return namedPlaces(text)
     .filter((place) => !places.includes(place))
     .map((place) => ({
       words: `the text names "{${place}}", where this step has no lead and no bridge`,

@@ -21,7 +21,7 @@ export function terminalWords(id: string, job: Job, circuit: Circuit | null): st
 }
 
 /** The places a text asks for. */
-export function placesOf(text: string): string[] {
+export function namedPlaces(text: string): string[] {
   return [...text.matchAll(PLACE)].map((match) => match[1]!);
 }
 

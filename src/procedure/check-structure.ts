@@ -7,7 +7,7 @@ import type { Written } from './linking.ts';
 import { type Conclusion, isRequired, isTask, type Procedure, type Step } from './procedure.ts';
 
 /** What is wrong with one step, without its place. */
-type Flaw = Omit<Issue, 'at'>;
+type StepFlaw = Omit<Issue, 'at'>;
 
 /** A tree and where each of its steps was written. */
 interface Tree {
@@ -54,7 +54,7 @@ export function checkStructure(
 }
 
 /** A caller need not use every way through a sub-procedure. */
-function unreached({ id }: Step): Flaw[] {
+function unreached({ id }: Step): StepFlaw[] {
   if (id.includes('/')) return [];
   const fix = 'let an outcome go there, or remove it';
   return [
@@ -62,7 +62,7 @@ function unreached({ id }: Step): Flaw[] {
   ];
 }
 
-function unseenTiming({ id }: Step): Flaw {
+function unseenTiming({ id }: Step): StepFlaw {
   return {
     code: 'timing-unseen',
     severity: 'error',
@@ -71,7 +71,7 @@ function unseenTiming({ id }: Step): Flaw {
   };
 }
 
-function endless({ id }: Step): Flaw {
+function endless({ id }: Step): StepFlaw {
   return {
     code: 'endless-loop',
     severity: 'error',
@@ -80,9 +80,9 @@ function endless({ id }: Step): Flaw {
   };
 }
 
-function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boolean): Flaw[] {
+function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boolean): StepFlaw[] {
   const { state } = step.setup;
-  const flaws: Flaw[] = uncoveredHazards(state, drive, step.cautions).map((hazard) => ({
+  const flaws: StepFlaw[] = uncoveredHazards(state, drive, step.cautions).map((hazard) => ({
     code: 'missing-caution',
     severity: 'error',
     words: `a step in ${state} needs a caution on ${hazard.replace(/-/g, ' ')}${hazard === 'high-voltage' ? ` where the drive is ${drive}` : ''}`,
@@ -108,7 +108,7 @@ function taskFlaws(step: Exclude<Step, Conclusion>, drive: Drive, isWhole: boole
 }
 
 /** A conclusion that no way comes to but over a step that it requires and that could not be done. */
-function neverStands(conclusion: Conclusion, procedure: Procedure): Flaw[] {
+function neverStands(conclusion: Conclusion, procedure: Procedure): StepFlaw[] {
   const { id, requires, otherwise } = conclusion;
   if (requires === undefined) return [];
   const come = reachable(procedure, (step) => isRequired(conclusion, step.id));
@@ -123,10 +123,14 @@ function neverStands(conclusion: Conclusion, procedure: Procedure): Flaw[] {
   ];
 }
 
-function conclusionFlaws(conclusion: Conclusion, procedure: Procedure, isWhole: boolean): Flaw[] {
+function conclusionFlaws(
+  conclusion: Conclusion,
+  procedure: Procedure,
+  isWhole: boolean,
+): StepFlaw[] {
   const { id, faults, retest } = conclusion;
   const { steps } = procedure;
-  const flaws: Flaw[] = retest
+  const flaws: StepFlaw[] = retest
     .filter((target) => isWhole || steps[target] !== undefined)
     .filter((target) => steps[target]?.kind !== 'measure' && steps[target]?.kind !== 'look')
     .map((target) => ({

@@ -21,7 +21,7 @@ export function drawMermaid(nodes: readonly GraphNode[]): string {
   return `${lines.join('\n')}\n`;
 }
 
-/** A DOT digraph. */
+/** A tree as a digraph in the DOT language of Graphviz. */
 export function drawDot(nodes: readonly GraphNode[], title: string): string {
   const lines = [
     `digraph ${dotText([title])} {`,

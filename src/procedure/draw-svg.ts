@@ -19,7 +19,7 @@ const LETTERS = 38;
 const LETTERS_BOLD = 32;
 const HEAD = 46;
 
-interface Shape {
+interface NodeBox {
   readonly node: GraphNode;
   readonly head: readonly string[];
   /** Lines of the head that are its name. */
@@ -77,7 +77,7 @@ export function drawSvg(nodes: readonly GraphNode[], title: string): string {
   ].join('\n');
 }
 
-function shapeOf(node: GraphNode): Shape {
+function shapeOf(node: GraphNode): NodeBox {
   // A long `caller/inner` breaks behind the stroke.
   const name = foldWords(node.id.replace(/\//g, '/ '), LETTERS_BOLD).map((line) =>
     line.replace(/\/ /g, '/'),
@@ -107,7 +107,7 @@ function shapeOf(node: GraphNode): Shape {
   return { node, head, nameLines: name.length, rows, height: Math.ceil(y + PAD / 2) };
 }
 
-function box({ node, head, nameLines, rows, height }: Shape, x: number, y: number): string {
+function box({ node, head, nameLines, rows, height }: NodeBox, x: number, y: number): string {
   const corner = node.kind === 'task' ? 2 : 14;
   const dashed = node.kind === 'no-fault' ? ' stroke-dasharray="4 3"' : '';
   const frame = (inset: number) =>

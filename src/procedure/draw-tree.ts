@@ -12,15 +12,15 @@ export interface DrawTreeOptions {
   readonly ascii: boolean;
 }
 
-interface Glyphs {
+interface TreeGlyphs {
   readonly fork: string;
   readonly last: string;
   readonly bar: string;
   readonly to: string;
   readonly end: string;
 }
-const BOX: Glyphs = { fork: '├─ ', last: '└─ ', bar: '│  ', to: '→', end: '■' };
-const ASCII: Glyphs = { fork: '|- ', last: '`- ', bar: '|  ', to: '->', end: '=' };
+const BOX: TreeGlyphs = { fork: '├─ ', last: '└─ ', bar: '│  ', to: '→', end: '■' };
+const ASCII: TreeGlyphs = { fork: '|- ', last: '`- ', bar: '|  ', to: '->', end: '=' };
 const BLANK = '   ';
 const WIDTH_MIN = 40;
 /** Forks inside each other in one paragraph; each takes three columns. */
@@ -36,7 +36,7 @@ export function drawTree(nodes: readonly GraphNode[], options: DrawTreeOptions):
 class TreeDrawing {
   private readonly nodes: ReadonlyMap<string, GraphNode>;
   private readonly width: number;
-  private readonly glyphs: Glyphs;
+  private readonly glyphs: TreeGlyphs;
   private readonly lines: string[] = [];
   private readonly drawn = new Set<string>();
   /** Steps whose paragraph is still to come. */

@@ -100,7 +100,7 @@ function seatOf({ name, words }: Joint, end: Conclusion, faults: readonly string
   return {
     ...end,
     id: `${end.id}@${name}`,
-    title: `A contact of the ${words} that comes and goes`,
+    title: `An intermittent contact in the ${words}`,
     faults,
     say: `It drops out when the ${words} is moved.`,
     repair: `Open the ${words}: clean, refit or replace its terminals, and see that it locks.`,

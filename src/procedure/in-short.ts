@@ -6,7 +6,7 @@ export function inShort(caution: Pick<Caution, 'word' | 'say'>): string {
   return `${caution.word}: ${firstSentence(caution)}`;
 }
 
-/** Its first sentence alone. */
+/** The first sentence of a caution; all of it where it is only one. */
 export function firstSentence({ say }: Pick<Caution, 'say'>): string {
   return /^.*?[.!?](?=\s|$)/s.exec(say)?.[0] ?? say;
 }

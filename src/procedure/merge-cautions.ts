@@ -38,7 +38,7 @@ export function mergeCautions(
 }
 
 /** What is wrong with one key of a rule. */
-interface Flaw {
+interface RuleFlaw {
   readonly code: string;
   /** Null for the whole rule. */
   readonly key: keyof CautionRule | null;
@@ -46,7 +46,7 @@ interface Flaw {
   readonly fix: string;
 }
 
-function told({ source }: LoadedCautions, id: string, { code, key, words, fix }: Flaw): Issue {
+function told({ source }: LoadedCautions, id: string, { code, key, words, fix }: RuleFlaw): Issue {
   const path: Path = ['cautions', id, ...(key === null ? [] : [key])];
   const at = source.locate(path, key === null ? 'key' : 'value');
   return { code, severity: 'error', at, words, fix };
@@ -57,7 +57,7 @@ function repeated(
   rule: CautionRule,
   standing: CautionRule,
   { source, rules }: LoadedCautions,
-): Flaw[] {
+): RuleFlaw[] {
   const first = rules.find(({ id }) => id === rule.id) ?? standing;
   if (JSON.stringify(first) === JSON.stringify(rule)) return [];
   return [
@@ -76,8 +76,8 @@ function changes(
   base: CautionRule,
   language: string,
   shippedLanguage: string,
-): Flaw[] {
-  const flaws: Flaw[] = [];
+): RuleFlaw[] {
+  const flaws: RuleFlaw[] = [];
   if (rule.say !== base.say && isSameLanguage(language, shippedLanguage))
     flaws.push({
       code: 'caution-changed',
@@ -117,7 +117,7 @@ function narrowed(
   id: string,
   key: 'hazards' | 'states' | 'when' | 'drives',
   lacking: readonly string[],
-): Flaw {
+): RuleFlaw {
   const named = key === 'hazards' ? 'warns of' : 'stands for';
   return {
     code: 'caution-narrowed',

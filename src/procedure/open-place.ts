@@ -18,7 +18,7 @@ export function openPlaces(text: string, known: readonly string[]): OpenPlace[] 
     const meant = meantBy(open);
     const near = meant === '' ? null : nearestName(meant, known);
     return {
-      words: `${JSON.stringify(open)} is no place: it would be shown as it is typed`,
+      words: `${JSON.stringify(open)} is not a place: it would be shown as it is typed`,
       fix: near
         ? `did you mean "{${near}}"?`
         : 'write a place as {part.pin} with both braces, and no other braces',

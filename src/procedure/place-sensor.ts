@@ -8,11 +8,11 @@ import { describeCode } from '../identify/describe-code.ts';
 import type { Job } from './job.ts';
 import type { Procedure } from './procedure.ts';
 
-type Kind = 'crankshaft' | 'camshaft' | 'wheel';
+type SensorOn = 'crankshaft' | 'camshaft' | 'wheel';
 
 /** Where a sensor sits, as it stands before "sensor" in a sentence: `crankshaft`, `bank 2 camshaft B`, `right rear wheel`. */
-interface Place {
-  readonly kind: Kind;
+interface SensorPlace {
+  readonly kind: SensorOn;
   readonly words: string;
 }
 
@@ -62,13 +62,13 @@ export function atPlaceOf<C extends Circuit | null, P extends Procedure | null>(
 }
 
 /** Where a circuit is written for; null where that is no place this file knows. */
-function ownPlace({ target }: Circuit): Place | null {
+function ownPlace({ target }: Circuit): SensorPlace | null {
   const at = target?.at ?? '';
   if (at === 'crankshaft' || at === 'camshaft') return { kind: at, words: at };
   return WHEEL.test(at) ? { kind: 'wheel', words: at } : null;
 }
 
-function placeOf(job: Job, own: Place): Place | null {
+function placeOf(job: Job, own: SensorPlace): SensorPlace | null {
   const said = job.position === undefined ? null : placeSaid(job.position);
   if (said) return isAlike(said.kind, own.kind) ? said : null;
   const places = job.codes.map(placeOfCode);
@@ -76,12 +76,12 @@ function placeOf(job: Job, own: Place): Place | null {
 }
 
 /** A wheel is no shaft; one shaft can stand for the other. */
-function isAlike(one: Kind, other: Kind): boolean {
+function isAlike(one: SensorOn, other: SensorOn): boolean {
   return (one === 'wheel') === (other === 'wheel');
 }
 
 /** Of a job sheet: `exhaust camshaft bank 2`; an inlet is an intake. */
-function placeSaid(text: string): Place | null {
+function placeSaid(text: string): SensorPlace | null {
   const match = SAID.exec(text.replace('inlet', 'intake'));
   if (!match) return null;
   const [, crankshaft, side, bank, wheel] = match;
@@ -91,7 +91,7 @@ function placeSaid(text: string): Place | null {
   return { kind: 'camshaft', words };
 }
 
-function placeOfCode(code: string): Place | null {
+function placeOfCode(code: string): SensorPlace | null {
   const found = describeCode(code);
   if (!found || found.kind === 'correlation') return null;
   const { sensorRole, which } = found;
@@ -104,7 +104,7 @@ function placeOfCode(code: string): Place | null {
 }
 
 /** A text about `own`, about `place` instead. What it is compared with changes too: the other shaft, the other wheel of the axle. */
-function replaced(text: string, own: Place, place: Place): string {
+function replaced(text: string, own: SensorPlace, place: SensorPlace): string {
   if (own.kind === 'wheel') {
     const axle = (words: string) => WHEEL.exec(words)?.[2] ?? '';
     const swapped: Readonly<Record<string, string>> = {
@@ -144,7 +144,7 @@ function likeCase(found: string, words: string): string {
 }
 
 /** Nothing is known of the teeth of a wheel that the circuit was not written for. */
-function onOtherShaft<C extends Circuit | null>(circuit: C, { kind }: Place): C {
+function onOtherShaft<C extends Circuit | null>(circuit: C, { kind }: SensorPlace): C {
   if (!circuit?.target || kind === 'wheel') return circuit;
   return { ...circuit, target: { ...circuit.target, teeth: null, missing: 0, turns: TURNS[kind] } };
 }

@@ -238,7 +238,7 @@ export function stepOf(procedure: Procedure, id: string): Step {
 }
 
 /** The expected range with its open ends as infinities. */
-export function endsOf(expected: Pick<ExpectedRange, 'low' | 'high'>): {
+export function expectedEnds(expected: Pick<ExpectedRange, 'low' | 'high'>): {
   readonly low: number;
   readonly high: number;
 } {

@@ -53,9 +53,13 @@ export function readHarness(
   return { harness: { joints, wires }, problems };
 }
 
-type Wrong = Omit<HarnessProblem, 'index'>;
+type WrongHarness = Omit<HarnessProblem, 'index'>;
 
-function readJoint(circuit: Circuit, one: HarnessSaid, names: readonly string[]): Joint | Wrong {
+function readJoint(
+  circuit: Circuit,
+  one: HarnessSaid,
+  names: readonly string[],
+): Joint | WrongHarness {
   const { connector, splice, wires = [], at, minutes = null } = one;
   const where = connector ?? splice;
   if (where === undefined || (connector !== undefined && splice !== undefined))
@@ -88,7 +92,7 @@ function readJoint(circuit: Circuit, one: HarnessSaid, names: readonly string[])
   return { name: nameOf(where, circuit, names), words, splice: isSplice, wires, metres, minutes };
 }
 
-function readWire(circuit: Circuit, one: HarnessSaid): KnownWire | Wrong {
+function readWire(circuit: Circuit, one: HarnessSaid): KnownWire | WrongHarness {
   const { wire = '', length, size } = one;
   const wrong = wrongWire(circuit, wire);
   if (wrong) return wrong;
@@ -111,7 +115,7 @@ function readWire(circuit: Circuit, one: HarnessSaid): KnownWire | Wrong {
   return { name: wire, metres, squareMetres: read.value.nominal };
 }
 
-function wrongWire(circuit: Circuit, name: string): Wrong | null {
+function wrongWire(circuit: Circuit, name: string): WrongHarness | null {
   const known = namesOf(circuit);
   if (known.includes(name)) return null;
   const isWire = circuit.wires.some((wire) => wire.name === name);
@@ -129,7 +133,7 @@ function namesOf(circuit: Circuit): string[] {
     .map((wire) => wire.name);
 }
 
-function metresOf(text: string): number | Wrong {
+function metresOf(text: string): number | WrongHarness {
   const read = readToleranced(text, 'm');
   const metres = read.ok ? read.value.nominal : 0;
   if (metres > 0 && metres <= HARNESS_METRES_MAX) return metres;
@@ -153,7 +157,7 @@ function nameOf(where: string, { parts }: Circuit, before: readonly string[]): s
 }
 
 /** Joints stand in the order in which they are met from the sensor's connector. */
-function oddBeside(joint: Joint, before: readonly Joint[]): Wrong | null {
+function oddBeside(joint: Joint, before: readonly Joint[]): WrongHarness | null {
   if (before.some(({ words }) => words === joint.words))
     return { words: `there are two joints "${joint.words}"`, fix: 'say where each one is' };
   const last = before.findLast(

@@ -125,7 +125,7 @@ function wrongIn(
       fix: 'name what else both have, or leave it out',
     };
   if (one.sister !== undefined && levelOf(one.sister) === null)
-    return { words: `"${one.sister}" is no voltage`, fix: 'write it like 4.98 V' };
+    return { words: `"${one.sister}" is not a voltage`, fix: 'write it like 4.98 V' };
   return null;
 }
 

@@ -1,7 +1,7 @@
 /** One step of a draft: its texts and names as they stand in this vehicle's circuit, and where to say what is wrong with them. */
 import { nameFix, nearestName } from '../source/nearest-name.ts';
 import type { Path } from '../source/yaml-source.ts';
-import { placesOf } from './bind-text.ts';
+import { namedPlaces } from './bind-text.ts';
 import type { Step as StepDraft } from './generated/procedure.mjs';
 import { passedOn } from './link-call.ts';
 import type { Frame, Linking, Written } from './linking.ts';
@@ -62,7 +62,7 @@ export class StepDraftReader {
         return `{${given}}`;
       });
     const { circuit } = this.linker;
-    for (const place of circuit ? placesOf(filled) : []) {
+    for (const place of circuit ? namedPlaces(filled) : []) {
       const known = circuit!.terminals.map((terminal) => terminal.id);
       if (known.includes(place) || Object.hasOwn(this.frame.parsed.draft.needs ?? {}, place))
         continue;
@@ -78,7 +78,7 @@ export class StepDraftReader {
       this.add(
         'unknown-place',
         path,
-        `"{${place}}" is no terminal of circuit "${circuit!.name}"`,
+        `"{${place}}" is not a terminal of circuit "${circuit!.name}"`,
         near ? `did you mean "{${near}}"?` : `known: ${known.slice(0, 16).join(', ')}`,
       );
     }
@@ -196,7 +196,7 @@ export function words(name: string): string {
 
 /** A title names a place in a word or two: `{sensor.signal-1}` is "signal 1", `{module.signal}` "module signal". */
 function inAWord(title: string): string {
-  return placesOf(title).reduce((text, place) => {
+  return namedPlaces(title).reduce((text, place) => {
     const [part, pin = ''] = place.split('.');
     const named = part === 'sensor' ? pin : `${part} ${pin}`;
     return text.replace(`{${place}}`, named.replace(/-/g, ' '));

@@ -1,14 +1,14 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
 import type { Circuit, Target } from '../circuit/circuit.ts';
 import { instrumentOf } from '../circuit/instruments.ts';
-import { LOOK_WORDS } from '../circuit/look-words.ts';
+import { lookWords } from '../circuit/look-words.ts';
 import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
-import type { Bridge, Look, Probe, Setup, VehicleState } from '../circuit/test.ts';
+import type { Bridge, Probe, Setup, VehicleState } from '../circuit/test.ts';
 import { formatReadings } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import { terminalWords } from './bind-text.ts';
 import type { Job } from './job.ts';
-import { type ExpectedRange, endsOf, type Step } from './procedure.ts';
+import { type ExpectedRange, expectedEnds, type Step } from './procedure.ts';
 
 const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
   'key-off': 'key off',
@@ -19,7 +19,7 @@ const STATE_WORDS: Readonly<Record<VehicleState, string>> = {
 };
 
 /** Where the instrument looks, with the pins and colours of the job; empty when nothing is probed. */
-export function whereWords(probe: Probe | null, job: Job, circuit: Circuit | null): string {
+export function probeWhere(probe: Probe | null, job: Job, circuit: Circuit | null): string {
   if (probe === null) return '';
   switch (probe.kind) {
     case 'counts':
@@ -53,7 +53,7 @@ function sisterWords(circuit: Circuit | null): string {
 /** Where a step of the tree looks. */
 export function stepWhere(step: Step, job: Job, circuit: Circuit | null): string {
   return step.kind === 'measure' || step.kind === 'look'
-    ? whereWords(step.probe, job, circuit)
+    ? probeWhere(step.probe, job, circuit)
     : '';
 }
 
@@ -140,14 +140,9 @@ export function instrumentWords(probe: Probe | null): string {
   return probe === null ? '' : instrumentOf(probe).words.tool;
 }
 
-/** A look as people say it; a look of a later version by its name. */
-export function lookWords(look: Look): string {
-  return LOOK_WORDS[look] ?? look.replace('-', ' ');
-}
-
 /** What is expected of a reading: `4.88 to 5.12 V`; an ohmmeter shows `OL` for what lies above all its ranges. */
 export function expectedRangeWords(expected: ExpectedRange, unit: Unit): string {
-  const { low: least, high } = endsOf(expected);
+  const { low: least, high } = expectedEnds(expected);
   // The meter's accuracy reaches below zero; a resistance does not.
   const traits = isMeterUnit(unit) ? METER_UNITS[unit] : null;
   const low = traits?.isSigned === false ? Math.max(0, least) : least;

@@ -1,7 +1,7 @@
 /** Conclusions that stand for so much that who comes to them still does not know what is bad. */
 import type { FaultClass } from '../circuit/circuit.ts';
 import type { Issue } from '../source/issue.ts';
-import { nameOfTest } from './discriminating-tests.ts';
+import { testForAuthor } from './discriminating-tests.ts';
 import type { ProofFacts } from './proof-facts.ts';
 import { listed } from './proof-words.ts';
 import { sourceLocation } from './source-location.ts';
@@ -42,7 +42,7 @@ export function ambiguityGroups({ linked, model, ways, discriminating }: ProofFa
         at: sourceLocation(linked, step.id, ['conclude']),
         words: `"${step.id}" stands for ${listed([...byPlace.keys()])}: whoever gets here still does not know which of them is bad`,
         fix: parts
-          ? `tell them apart first, for example by: ${nameOfTest(parts)}`
+          ? `tell them apart first, for example by: ${testForAuthor(parts)}`
           : 'tell them apart by a test first, and give each its own conclusion',
       },
     ];

@@ -28,8 +28,8 @@ export function claimIssues(
             code: 'unmeasured-claim',
             severity: 'error',
             at: sourceLocation(linked, step.id, [key]),
-            words: `"${step.id}" says "${said}" of what it stands for as the fault`,
-            fix: 'say of it only what is wrong, or let the conclusion not stand for it',
+            words: `"${step.id}" says "${said}" of what it names as the fault`,
+            fix: 'say only what is wrong with it, or take the fault out of "conclude"',
           });
           continue;
         }

@@ -12,7 +12,7 @@ import {
 import type { Probe, TerminalId } from '../circuit/test.ts';
 import type { Step } from '../procedure/procedure.ts';
 
-type Task = Exclude<Step, { kind: 'conclude' }>;
+type AskingStep = Exclude<Step, { kind: 'conclude' }>;
 
 /** Something stated as seen. */
 export interface Claim {
@@ -21,7 +21,7 @@ export interface Claim {
   /** What shows it, as it stands in a finding. */
   readonly needs: string;
   /** Null where nothing can: it is said to be good, and the same conclusion stands for it. */
-  readonly isShownBy: ((step: Task) => boolean) | null;
+  readonly isShownBy: ((step: AskingStep) => boolean) | null;
 }
 
 /**
@@ -44,7 +44,7 @@ export function claimsOf(text: string, circuit: Circuit, faults: readonly string
 const DENIED =
   /\b(?:without|cannot be|can't be|were not|nobody|not yet|either it was|could not)\s*(?:\w+\s){0,4}$/i;
 
-interface Seen {
+interface SightWords {
   readonly words: RegExp;
   readonly needs: string;
   /** Whether a step shows it; `clause` is what stands before the words as far as a comma, and they. */
@@ -52,10 +52,10 @@ interface Seen {
     circuit: Circuit,
     clause: string,
     faults: readonly string[],
-  ) => ((step: Task) => boolean) | null;
+  ) => ((step: AskingStep) => boolean) | null;
 }
 
-const SEEN: readonly Seen[] = [
+const SEEN: readonly SightWords[] = [
   {
     words: /\b(?:a|another) good (?:\w+ )*?(?:sensor|one)\b(?! (?:is|was) at hand)/i,
     needs: 'a step with a good sensor plugged in',
@@ -230,7 +230,7 @@ const SEEN: readonly Seen[] = [
 ];
 
 /** Whether a step reads at an end of a wire that carries this. */
-function readsWire({ wires }: Circuit, roles: readonly WireRole[]): (step: Task) => boolean {
+function readsWire({ wires }: Circuit, roles: readonly WireRole[]): (step: AskingStep) => boolean {
   const ends = new Set(
     wires.filter(({ role }) => roles.includes(role)).flatMap(({ from, to }) => [from, to]),
   );
@@ -276,18 +276,18 @@ function placesOf({ wires }: Circuit, thing: string): string[] {
   return kind === 'connector' ? [`${name}.`] : [`${thing}.`];
 }
 
-function probeOf(step: Task): Probe | null {
+function probeOf(step: AskingStep): Probe | null {
   return step.kind === 'measure' || step.kind === 'look' ? step.probe : null;
 }
 
-function leadsOf(step: Task): TerminalId[] {
+function leadsOf(step: AskingStep): TerminalId[] {
   const probe = probeOf(step);
   if (!probe) return [];
   if ('plus' in probe) return [probe.plus, probe.minus];
   return probe.kind === 'counts' ? [probe.input] : [];
 }
 
-function isLookAt(step: Task, thing: string): boolean {
+function isLookAt(step: AskingStep, thing: string): boolean {
   const probe = probeOf(step);
   return probe?.kind === 'inspect' && (probe.of === thing || probe.of === `connector.${thing}`);
 }

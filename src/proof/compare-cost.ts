@@ -196,8 +196,8 @@ function timeProposals(
 ): Timed {
   const { table, markOf } = outcomesAsLooks(whole, found, cars.planned);
   const outcomes = outcomesOf(table);
-  const decided = new Map<string, Decision>();
-  const decide = (readings: readonly Reading[], now: Situation): Decision => {
+  const decided = new Map<string, PlannedTest>();
+  const decide = (readings: readonly Reading[], now: Situation): PlannedTest => {
     const key = JSON.stringify(readings);
     const known = decided.get(key);
     if (known) return known;
@@ -240,7 +240,7 @@ function timeProposals(
 }
 
 /** The test that is made next, or none, and the repairs that some planned car with these readings needs. */
-interface Decision {
+interface PlannedTest {
   readonly test: number | null;
   readonly left: ReadonlySet<string>;
 }

@@ -70,7 +70,7 @@ function isShown(order: TestEntry[], shows: (option: TestEntry) => boolean): boo
 }
 
 /** The test in an advice to the author: where the tree has it already, its step. */
-export function nameOfTest({ words, step }: TestEntry): string {
+export function testForAuthor({ words, step }: TestEntry): string {
   return step === null ? words : `the test of step "${step}"`;
 }
 

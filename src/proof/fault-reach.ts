@@ -34,7 +34,7 @@ export interface Coming {
 }
 
 /** A step, and what was passed over on the way to it. */
-interface Node {
+interface ReachNode {
   readonly place: TreePlace;
   readonly lacking: Lacking;
   /** Cars that come here, and those of them that have not gone on yet. */
@@ -47,15 +47,15 @@ interface Node {
 /** Cars that have come from a node. */
 interface Came {
   readonly cars: number;
-  readonly node: Node;
+  readonly node: ReachNode;
   readonly outcome: string | null;
   readonly skipped: boolean;
 }
 
 /** The nodes with the same lacking: in the order in which they are come to, and by the number of their place. */
 interface Layer {
-  readonly nodes: Node[];
-  readonly byPlace: Node[];
+  readonly nodes: ReachNode[];
+  readonly byPlace: ReachNode[];
 }
 
 /** Walked when it is made. */
@@ -69,7 +69,7 @@ export class FaultReach {
   /** In the order in which they are come to, and by the number of what is lacking. */
   private readonly levels: Layer[] = [];
   private readonly levelOf: Layer[] = [];
-  private readonly queue: Node[] = [];
+  private readonly queue: ReachNode[] = [];
 
   constructor(
     tree: WayTree,
@@ -89,7 +89,7 @@ export class FaultReach {
   }
 
   report(hear: (arrival: Arrival) => void): void {
-    const ends = new Map<string, { cars: number; readonly nodes: Node[] }>();
+    const ends = new Map<string, { cars: number; readonly nodes: ReachNode[] }>();
     for (const { nodes } of this.levels)
       for (const node of nodes) {
         const { step } = node.place;
@@ -128,7 +128,7 @@ export class FaultReach {
     place: TreePlace,
     lacking: Lacking,
     cars: number,
-    from: Node | null,
+    from: ReachNode | null,
     outcome: string | null,
     skipped: boolean,
   ): void {
@@ -154,7 +154,7 @@ export class FaultReach {
     return level;
   }
 
-  private leave(node: Node): void {
+  private leave(node: ReachNode): void {
     const { place, lacking, waiting } = node;
     const { step, cannot, ways } = place;
     // Those that went on before have come to all that follows.
@@ -176,7 +176,7 @@ export class FaultReach {
     }
   }
 
-  private wayTo(end: Node, sample: number, conclusion: string): OtherWay {
+  private wayTo(end: ReachNode, sample: number, conclusion: string): OtherWay {
     const bit = 1 << sample;
     const visits: ProofVisit[] = [];
     const skipped: string[] = [];

@@ -1,8 +1,8 @@
 /** Faults that end at "no fault found" because no instrument tells them from a healthy circuit, as a finding. */
 import type { Issue } from '../source/issue.ts';
-import { faultWords } from './lost-cars.ts';
+import { provedFault } from './lost-cars.ts';
 import type { ProofFacts } from './proof-facts.ts';
-import { listed, percent } from './proof-words.ts';
+import { listed, sharePercent } from './proof-words.ts';
 import { sourceLocation } from './source-location.ts';
 
 /** Less of a fault than this is its mildest form, which no tolerance leaves room to see. Our choice. */
@@ -19,7 +19,7 @@ export function likeHealthyIssues({ linked, ways }: ProofFacts): Issue[] {
   return [...byEnd].flatMap(([end, shares]): Issue[] => {
     const told = [...shares].filter(([, share]) => share >= LIKE_HEALTHY_MIN);
     if (told.length === 0) return [];
-    const all = told.map(([fault, share]) => `${faultWords(fault)} (${percent(share)})`);
+    const all = told.map(([fault, share]) => `${provedFault(fault)} (${sharePercent(share)})`);
     return [
       {
         code: 'like-healthy',

@@ -19,7 +19,7 @@ import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { CARS_BESIDE } from './car-exits.ts';
 import type { Coming } from './fault-reach.ts';
-import { faultWords } from './lost-cars.ts';
+import { provedFault } from './lost-cars.ts';
 import type { ProofFacts } from './proof-facts.ts';
 import { listed } from './proof-words.ts';
 import { outcomeLocation } from './source-location.ts';
@@ -53,7 +53,7 @@ export function limitIssues(facts: ProofFacts, comings: readonly Coming[]): Issu
   for (const coming of comings) {
     const step = stepOf(facts.linked.procedure, coming.step);
     if (step.kind !== 'measure' || testOf(step) === null) continue;
-    const at = new Reading(facts, step);
+    const at = new StepLimits(facts, step);
     tooFine(at, coming, found);
     if (step.unit === 'ohm') tooFar(at, coming, found, passed);
   }
@@ -61,7 +61,7 @@ export function limitIssues(facts: ProofFacts, comings: readonly Coming[]): Issu
 }
 
 /** What one step shows, and where it leads. */
-class Reading {
+class StepLimits {
   readonly facts: ProofFacts;
   readonly step: MeasureStep;
 
@@ -116,7 +116,7 @@ class Reading {
 }
 
 /** Cars whose reading is nearer to a limit than the meter can tell, and that end wrongly on its other side. */
-function tooFine(at: Reading, { fault, samples }: Coming, found: Map<string, Misled>): void {
+function tooFine(at: StepLimits, { fault, samples }: Coming, found: Map<string, Misled>): void {
   for (const outcome of at.step.outcomes) {
     const near = samples.filter((sample) => {
       const value = at.value(fault, sample);
@@ -138,7 +138,7 @@ function tooFine(at: Reading, { fault, samples }: Coming, found: Map<string, Mis
  * stands for the next car as well.
  */
 function tooFar(
-  at: Reading,
+  at: StepLimits,
   { fault, samples: [first] }: Coming,
   found: Map<string, Misled>,
   done: Set<string>,
@@ -175,7 +175,7 @@ function issueOf(
   { code, step, outcome, faults, values }: Misled,
 ): Issue {
   const names = listed(
-    [...faults].map(([fault, { cars, of }]) => `${faultWords(fault)} (${cars} of ${of} cars)`),
+    [...faults].map(([fault, { cars, of }]) => `${provedFault(fault)} (${cars} of ${of} cars)`),
   );
   const reads = formatReadings(Math.min(...values), Math.max(...values), step.unit);
   const { name } = model.meter;

@@ -21,7 +21,7 @@ export interface FaultCars {
 }
 
 /** A fault, the number of its cars and what breaks them. */
-interface Told {
+interface LostOfFault {
   readonly cars: LostCars;
   readonly value: BreakingValue | null;
 }
@@ -38,7 +38,7 @@ export class CarTeller {
   }
 
   /** Numbers and value of the lost cars of one fault beside those that end rightly. */
-  cars({ fault, samples, share }: FaultCars): Told {
+  cars({ fault, samples, share }: FaultCars): LostOfFault {
     const lost = new Set(samples);
     const right = new Set<number>();
     for (const way of this.ways)
@@ -48,7 +48,7 @@ export class CarTeller {
   }
 
   /** The same beside other cars. */
-  beside({ fault, samples, share }: FaultCars, right: readonly number[]): Told {
+  beside({ fault, samples, share }: FaultCars, right: readonly number[]): LostOfFault {
     const value = right.length === 0 ? null : breakingValue(this.valuesOf(fault), samples, right);
     const of = this.model.samples;
     return {
@@ -65,21 +65,21 @@ export class CarTeller {
 }
 
 /** One line for each fault of which something is left to say: its value, or that it was not named in the words. */
-export function carNotes(all: readonly Told[]): string[] {
+export function carNotes(all: readonly LostOfFault[]): string[] {
   return all.flatMap(({ cars, value }, index) => {
     const isWhole = cars.wrong === cars.of;
     if (isWhole && (index < LISTED_MAX - 1 || all.length <= LISTED_MAX)) return [];
-    const head = `${faultWords(cars.fault)}: ${carsWords(cars)}`;
+    const head = `${provedFault(cars.fault)}: ${carsWords(cars)}`;
     if (isWhole) return [head];
     if (value) return [`${head}; ${breakingWords(value)}`];
     return [
-      `${head}; ${cars.wrong < TELLING_MIN ? TOO_FEW : 'no single value of the car tells them'}`,
+      `${head}; ${cars.wrong < TELLING_MIN ? TOO_FEW : 'no single value of the car explains them'}`,
     ];
   });
 }
 
 /** How a fault is named in a finding. */
-export function faultWords(fault: string): string {
+export function provedFault(fault: string): string {
   return fault === HEALTHY ? 'a healthy circuit' : fault;
 }
 

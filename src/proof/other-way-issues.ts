@@ -5,17 +5,17 @@
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Arrival, Coming, OtherWay } from './fault-reach.ts';
-import { faultWords } from './lost-cars.ts';
+import { provedFault } from './lost-cars.ts';
 import { otherWays } from './other-ways.ts';
 import type { ProofFacts } from './proof-facts.ts';
 import { listed, quoted } from './proof-words.ts';
-import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
+import { outcomeForAuthor, outcomeLocation, sourceLocation } from './source-location.ts';
 
 /** Of so few cars one that ends wrongly is no share to speak of; two are. Our choice. */
 const WRONG_CARS_MIN = 2;
 
 /** What is wrong with one end by one answer, or by steps that were passed over. */
-interface Wrong {
+interface WrongEnd {
   readonly way: OtherWay;
   readonly end: string;
   readonly faults: Map<string, number>;
@@ -39,7 +39,7 @@ export function otherWayIssues(
   );
   /** Where a healthy circuit ends: a fault that sleeps on ends there as well, and it is told of the circuit. */
   const healthy = new Set<string>();
-  const found = new Map<string, Wrong>();
+  const found = new Map<string, WrongEnd>();
   const hear = (arrival: Arrival) => {
     const { fault, end, sleeping, of } = arrival;
     arrive(end, fault);
@@ -72,7 +72,7 @@ function turnsOf({ skipped, visits, sleeping }: OtherWay): readonly string[] {
   return last ? [...skipped, `${last.step} ${last.outcome}`] : skipped;
 }
 
-function issueOf({ linked, judge }: ProofFacts, { way, end, faults, of }: Wrong): Issue {
+function issueOf({ linked, judge }: ProofFacts, { way, end, faults, of }: WrongEnd): Issue {
   const names = listed([...faults].map(([fault, cars]) => faultCars(fault, cars, of)));
   const nothing = judge.saysNothingFound(end);
   const [verb, it] = faults.size === 1 ? ['ends', 'it'] : ['end', 'them'];
@@ -112,13 +112,13 @@ function issueOf({ linked, judge }: ProofFacts, { way, end, faults, of }: Wrong)
     ...common,
     code: 'answer-loses',
     at: outcomeLocation(linked, asked.step, asked.outcome),
-    words: `with ${outcomeWords(linked, asked.step, asked.outcome)}, ${names} ${says}`,
+    words: `with ${outcomeForAuthor(linked, asked.step, asked.outcome)}, ${names} ${says}`,
     fix: `lead it to a test${belongs}; or say with "only-with" and "because" which faults can give this answer`,
   };
 }
 
 function faultCars(fault: string, cars: number, of: number): string {
-  return `${faultWords(fault)}${fault === HEALTHY || cars === of ? '' : ` (${cars} of ${of} cars)`}`;
+  return `${provedFault(fault)}${fault === HEALTHY || cars === of ? '' : ` (${cars} of ${of} cars)`}`;
 }
 
 /** The answers on a way; a step that was passed over by its name alone. */

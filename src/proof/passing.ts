@@ -1,6 +1,6 @@
 /** Which faults go which way through a proved tree, in words for a drawing. */
 import { HEALTHY } from '../suspects/prediction-table.ts';
-import { percent } from './proof-words.ts';
+import { sharePercent } from './proof-words.ts';
 import type { TreeWay } from './walk-faults.ts';
 
 /** Shares closer to all than this are all. */
@@ -22,6 +22,6 @@ export function passingOf(ways: readonly TreeWay[]): (step: string, outcome: str
   return (step, outcome) =>
     [...(shares.get(`${step} ${outcome}`) ?? [])].map(([fault, share]) => {
       const name = fault === HEALTHY ? 'a healthy circuit' : fault;
-      return share >= WHOLE ? name : `${name} ${percent(share)}`;
+      return share >= WHOLE ? name : `${name} ${sharePercent(share)}`;
     });
 }

@@ -7,7 +7,7 @@ import { type Procedure, stepOf } from '../procedure/procedure.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { ProofFacts } from './proof-facts.ts';
-import { percent } from './proof-words.ts';
+import { sharePercent } from './proof-words.ts';
 import { sourceLocation } from './source-location.ts';
 import type { ProofVisit } from './walk-faults.ts';
 
@@ -52,7 +52,7 @@ export function plugCycleIssues({ linked, model, ways }: ProofFacts): Issue[] {
       code: 'plug-cycle',
       severity: 'warning',
       at: sourceLocation(linked, closed),
-      words: `the connector of "${part}" is unplugged at "${open}", plugged in for "${closed}" and unplugged again at "${again}", on the path of ${isHealthy ? 'a healthy vehicle' : `${percent(share)} of all faults`}`,
+      words: `the connector of "${part}" is unplugged at "${open}", plugged in for "${closed}" and unplugged again at "${again}", on the path of ${isHealthy ? 'a healthy vehicle' : `${sharePercent(share)} of all faults`}`,
       fix: 'do everything that needs it unplugged in one go: move the step in between before or after it',
     }));
 }

@@ -23,7 +23,7 @@ export function quoted(names: readonly string[], joint: 'or' | 'and'): string {
 }
 
 /** A share in whole per cent, never 0 or 100 for what is neither. */
-export function percent(share: number): string {
+export function sharePercent(share: number): string {
   const whole = Math.round(share * 100);
   if (share > 0 && whole === 0) return 'under 1 %';
   if (whole === 100 && 1 - share > 1e-9) return '99 %';

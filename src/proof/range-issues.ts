@@ -1,7 +1,7 @@
 /** Ranges an author wrote that call a healthy circuit bad, or let a faulty one pass as good, with the values. */
 
 import { computedRange } from '../procedure/expected-range.ts';
-import { endsOf, type MeasureStep, type RangeOutcome } from '../procedure/procedure.ts';
+import { expectedEnds, type MeasureStep, type RangeOutcome } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import { formatReadings } from '../quantity/format-quantity.ts';
 import { NEVER_NEGATIVE } from '../quantity/typed-reading.ts';
@@ -53,7 +53,7 @@ function tooNarrow(facts: ProofFacts, step: MeasureStep, good: RangeOutcome): Is
   const expected = model.expected(test);
   const range = computedRange(model, test);
   if (share === 0 || expected.kind !== 'number' || !range) return [];
-  const { low, high } = endsOf(range);
+  const { low, high } = expectedEnds(range);
   const lost = teller.beside({ fault: HEALTHY, samples: outside, share }, inside);
   return [
     {
@@ -75,7 +75,7 @@ function tooWide(
   good: RangeOutcome,
 ): Issue[] {
   const test = testOf(step)!;
-  const { low, high } = endsOf(computedRange(model, test)!);
+  const { low, high } = expectedEnds(computedRange(model, test)!);
   const passed = new Map<string, Set<number>>();
   const values: number[] = [];
   for (const way of ways) {

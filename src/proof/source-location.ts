@@ -52,7 +52,7 @@ function entryOf(
 }
 
 /** How a step is named to its author: `feed/to-battery`, with the caller where an outcome leaves a sub-procedure. */
-export function outcomeWords(
+export function outcomeForAuthor(
   linked: LinkedProcedure,
   step: string,
   outcome: string | null,

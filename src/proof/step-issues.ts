@@ -6,7 +6,7 @@ import { testOf } from '../procedure/test-of.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { ProofFacts } from './proof-facts.ts';
-import { outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
+import { outcomeForAuthor, outcomeLocation, sourceLocation } from './source-location.ts';
 
 /** Issues of the steps that are walked through. */
 export function stepIssues(facts: ProofFacts): Issue[] {
@@ -56,7 +56,7 @@ function neverReached({ linked }: ProofFacts, came: ReadonlySet<string>): Issue[
         code: 'never-reached',
         severity: 'warning',
         at: outcomeLocation(linked, id, name),
-        words: `no fault and no healthy circuit ever shows ${outcomeWords(linked, id, name)}, so nothing reaches "${go}"`,
+        words: `no fault and no healthy circuit ever shows ${outcomeForAuthor(linked, id, name)}, so nothing reaches "${go}"`,
         fix: 'look at the limits and the leads, or lead this outcome to a step that is needed anyway',
       });
     }

@@ -80,7 +80,7 @@ export function outcomeOf(step: MeasureStep | LookStep, shown: Shown): string | 
     : null;
 }
 
-interface Group {
+interface SampleGroup {
   readonly samples: readonly number[];
   readonly share: number;
   readonly visits: Visited | null;
@@ -111,7 +111,7 @@ class Walker {
     this.fault = fault;
   }
 
-  walk(id: string, group: Group): void {
+  walk(id: string, group: SampleGroup): void {
     const step = stepOf(this.procedure, id);
     if (step.kind === 'conclude') {
       this.end(group, { kind: 'concluded', step: id });
@@ -129,7 +129,7 @@ class Walker {
     else this.read(step, test, here);
   }
 
-  private read(step: MeasureStep | LookStep, test: Test, group: Group): void {
+  private read(step: MeasureStep | LookStep, test: Test, group: SampleGroup): void {
     const byOutcome = new Map<string | null, number[]>();
     for (const sample of group.samples) {
       const outcome = outcomeOf(step, this.model.shows(this.fault, test, sample));
@@ -148,7 +148,7 @@ class Walker {
   }
 
   /** Questions, and numbers the circuit knows nothing of: the usual answer, or each one in turn. */
-  private ask(step: AskStep | MeasureStep | LookStep, group: Group): void {
+  private ask(step: AskStep | MeasureStep | LookStep, group: SampleGroup): void {
     const usual = usualAnswer(step);
     if (usual) {
       this.leave(group, step.id, usual.name, usual.go);
@@ -172,12 +172,12 @@ class Walker {
       );
   }
 
-  private leave(group: Group, step: string, outcome: string | null, go: string): void {
+  private leave(group: SampleGroup, step: string, outcome: string | null, go: string): void {
     const { samples, share, visits: before, passed } = group;
     this.walk(go, { samples, share, visits: { visit: { step, outcome }, before }, passed });
   }
 
-  private end({ samples, share, visits: last }: Group, end: WayEnd): void {
+  private end({ samples, share, visits: last }: SampleGroup, end: WayEnd): void {
     const visits: ProofVisit[] = [];
     for (let one = last; one; one = one.before) visits.push(one.visit);
     visits.reverse();
@@ -185,7 +185,7 @@ class Walker {
   }
 }
 
-function hasPassed({ passed }: Group, id: string): boolean {
+function hasPassed({ passed }: SampleGroup, id: string): boolean {
   for (let one = passed; one; one = one.before) if (one.step === id) return true;
   return false;
 }

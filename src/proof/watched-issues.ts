@@ -10,9 +10,9 @@ import type { Meter, MeterUnit, Probe, Setup, Shown, Test } from '../circuit/tes
 import { type AskStep, WAKING } from '../procedure/procedure.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
 import type { Issue } from '../source/issue.ts';
-import { faultWords } from './lost-cars.ts';
+import { provedFault } from './lost-cars.ts';
 import type { ProofFacts } from './proof-facts.ts';
-import { listed, percent } from './proof-words.ts';
+import { listed, sharePercent } from './proof-words.ts';
 import { outcomeLocation, sourceLocation } from './source-location.ts';
 
 /** A fault that shows in fewer of its cars is missed more often than it is seen. */
@@ -61,7 +61,7 @@ function issuesOf(step: AskStep, linked: ProofFacts['linked'], model: Model): Is
       .map((fault) => ({ fault, share: shownShare(model, fault, setup, watched) }))
       .filter(({ share }) => share < SHOWN_SHARE_MIN);
     if (hidden.length === 0) return [];
-    const all = hidden.map(({ fault, share }) => `${faultWords(fault)} (${percent(share)})`);
+    const all = hidden.map(({ fault, share }) => `${provedFault(fault)} (${sharePercent(share)})`);
     return [
       {
         code: 'unseen-when-woken',

@@ -8,12 +8,12 @@ import { formatReadings } from '../quantity/format-quantity.ts';
 import type { Issue } from '../source/issue.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { betterTarget } from './better-target.ts';
-import { nameOfTest } from './discriminating-tests.ts';
+import { testForAuthor } from './discriminating-tests.ts';
 import type { JudgedWay } from './judge-ways.ts';
-import { carNotes, faultWords } from './lost-cars.ts';
+import { carNotes, provedFault } from './lost-cars.ts';
 import type { ProofFacts } from './proof-facts.ts';
-import { carsWords, listed, percent, quoted } from './proof-words.ts';
-import { entriesOf, outcomeLocation, outcomeWords, sourceLocation } from './source-location.ts';
+import { carsWords, listed, quoted, sharePercent } from './proof-words.ts';
+import { entriesOf, outcomeForAuthor, outcomeLocation, sourceLocation } from './source-location.ts';
 
 /** A fault of which more than this ends wrongly is an error of the tree; any less is a warning. Our choice. */
 export const WRONG_SHARE_MAX = 0.01;
@@ -37,7 +37,7 @@ interface Loss {
   share: number;
   readonly ways: JudgedWay[];
 }
-interface Lost {
+interface LostFault {
   readonly verdict: Bad;
   readonly at: JudgedWay['lostAt'];
   readonly end: string;
@@ -48,7 +48,7 @@ interface Lost {
 export function wayIssues(facts: ProofFacts): Issue[] {
   const { ways, teller } = facts;
   const wrongShare = new Map<string, number>();
-  const groups = new Map<string, Lost>();
+  const groups = new Map<string, LostFault>();
   for (const way of ways) {
     const { verdict } = way;
     if (verdict === 'right' || verdict === 'inseparable') continue;
@@ -70,7 +70,7 @@ export function wayIssues(facts: ProofFacts): Issue[] {
     const losses = [...group.losses.values()].sort((a, b) => b.share - a.share);
     const grave = losses.some(({ fault }) => wrongShare.get(fault)! > WRONG_SHARE_MAX);
     const lost = losses.map((loss) => teller.cars({ ...loss, samples: samplesOf(loss) }));
-    const names = listed(lost.map(({ cars }) => `${faultWords(cars.fault)} (${carsWords(cars)})`));
+    const names = listed(lost.map(({ cars }) => `${provedFault(cars.fault)} (${carsWords(cars)})`));
     return {
       ...issueOf(facts, group, losses, names),
       severity: grave ? 'error' : 'warning',
@@ -98,14 +98,14 @@ function namedElsewhere({ linked, ways, judge }: ProofFacts): Issue[] {
       code: 'named-elsewhere',
       severity: 'warning',
       at: sourceLocation(linked, end, ['conclude']),
-      words: `${fault} (${percent(share)}) ends at "${end}", which does not name it, while ${quoted(judge.rightFor(fault), 'and')} does`,
+      words: `${fault} (${sharePercent(share)}) ends at "${end}", which does not name it, while ${quoted(judge.rightFor(fault), 'and')} does`,
       fix: 'lead the path there, or name it here',
     }));
 }
 
 function issueOf(
   facts: ProofFacts,
-  { verdict, at, end }: Lost,
+  { verdict, at, end }: LostFault,
   losses: readonly Loss[],
   names: string,
 ): Omit<Issue, 'severity'> {
@@ -128,7 +128,7 @@ function issueOf(
   if (at === null) return uncovered(facts, end, names, first!);
   const healthy = first!.fault === HEALTHY;
   const reads = readingWords(facts, at.step, first!);
-  const where = outcomeWords(linked, at.step, at.outcome);
+  const where = outcomeForAuthor(linked, at.step, at.outcome);
   const belongs = right.length > 0 ? `, not at ${quoted(right, 'or')}` : '';
   return {
     code: healthy ? 'healthy-blamed' : CODES[verdict],
@@ -242,8 +242,8 @@ function splitWords(facts: ProofFacts, end: string, loss: Loss): string {
   const also = `let "${end}" stand for it too`;
   if (found)
     return none
-      ? `this test shows it: ${nameOfTest(found)}`
-      : `this test tells them apart: ${nameOfTest(found)}; or ${also}`;
+      ? `this test shows it: ${testForAuthor(found)}`
+      : `this test tells them apart: ${testForAuthor(found)}; or ${also}`;
   return none
     ? 'no single test shows it in all cases; take two'
     : `no single test tells them apart in all cases: ${also}, or take two tests`;

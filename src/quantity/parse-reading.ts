@@ -2,15 +2,15 @@
 import type { Quantity, Unit } from './quantity.ts';
 import { type ScannedNumber, scanNumber } from './scan-number.ts';
 import {
-  choiceOf,
   conceivable,
   type ExpectedReading,
   impossible,
   isUsual,
   NEVER_NEGATIVE,
   type ReadingChoice,
+  readingChoice,
   type Typed,
-  textOf,
+  typedText,
 } from './typed-reading.ts';
 import {
   bare,
@@ -140,15 +140,15 @@ function withUnit(scan: ScannedNumber, expected: ExpectedReading, fix: string): 
     );
   const readings = [{ digits: scan.digits, lastPower: scan.lastPower, word }];
   if (scan.grouped !== undefined) readings.push({ digits: scan.grouped, lastPower: 0, word });
-  const choices = readings.map(choiceOf);
+  const choices = readings.map(readingChoice);
   if (choices.length > 1)
     return groupDoubt(
       choices,
       expected,
-      readings.map((it) => textOf(it)),
+      readings.map((it) => typedText(it)),
     );
   const doubt = caseCounts ? caseDoubt(readings[0]!, expected) : null;
-  return doubt ?? checked(choices[0]!, textOf(readings[0]!), expected);
+  return doubt ?? checked(choices[0]!, typedText(readings[0]!), expected);
 }
 
 /** The unit meant by the letter inside the number and the text behind it. */
@@ -181,14 +181,14 @@ function caseDoubt(typed: Typed, expected: ExpectedReading): ReadingParse | null
   const otherPrefix = word.prefix === 'm' ? 'M' : 'm';
   const swap = PREFIX_POWERS[otherPrefix]! - PREFIX_POWERS[word.prefix]!;
   const other = { ...typed, word: { ...word, prefix: otherPrefix, power: word.power + swap } };
-  const meant = choiceOf(typed);
-  const exchanged = choiceOf(other);
+  const meant = readingChoice(typed);
+  const exchanged = readingChoice(other);
   if (meant.quantity.value === 0) return null;
   const meantCan = conceivable(meant.quantity);
   const exchangedCan = conceivable(exchanged.quantity);
   if (meantCan && !exchangedCan) return null;
   if (meantCan && isUsual(meant, expected) && !isUsual(exchanged, expected)) return null;
-  const plain = choiceOf({ ...typed, word: bare(word.unit) });
+  const plain = readingChoice({ ...typed, word: bare(word.unit) });
   const choices = meantCan
     ? [meant, exchanged]
     : [exchangedCan ? exchanged : null, conceivable(plain.quantity) ? plain : null].filter(

@@ -55,14 +55,14 @@ export interface Typed {
 }
 
 /** The value, its last digit and its words. */
-export function choiceOf({ digits, lastPower, word }: Typed): ReadingChoice {
+export function readingChoice({ digits, lastPower, word }: Typed): ReadingChoice {
   const quantity = { value: toSi(digits, word), unit: word.unit };
   const resolution = Number(`1e${lastPower + word.power}`) * word.factor;
   return { quantity, resolution, words: formatQuantity(quantity, { digits: 6 }) };
 }
 
 /** Every typed digit with the prefix and unit as signs. */
-export function textOf({ digits, word }: Typed): string {
+export function typedText({ digits, word }: Typed): string {
   if (word.factor !== 1 || word.unit === 'm2')
     return formatQuantity({ value: toSi(digits, word), unit: word.unit }, { digits: 6 });
   return joined(digits, word.prefix, word.unit, false);
@@ -95,9 +95,9 @@ export function impossible(quantity: Quantity, { limit }: ExpectedReading): stri
   if (unit === 'degC' && value < -273.15) return `${written} is below absolute zero`;
   const because = limit?.because === undefined ? '' : `: ${limit.because}`;
   if (limit?.high !== undefined && value > limit.high)
-    return `${written} is more than can be here${because}`;
+    return `${written} is more than is possible here${because}`;
   if (limit?.low !== undefined && value < limit.low)
-    return `${written} is less than can be here${because}`;
+    return `${written} is less than is possible here${because}`;
   if (conceivable(quantity) || Math.abs(value) < 1) return null;
   return `${written} is more than a hand-held instrument can show`;
 }

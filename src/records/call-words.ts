@@ -61,7 +61,7 @@ function foundSentence(
   const { one: first, made } =
     shows.find(({ made: line }) => line && !isRight(line)) ?? shows[0] ?? {};
   if (!first) return `This is our suspicion; no test has shown it yet: ${unstopped(title)}.`;
-  const right = made?.expected && !isRight(made) ? `; correct is ${made.expected}` : '';
+  const right = made?.expected && !isRight(made) ? `; it should be ${made.expected}` : '';
   const shown = `; what shows it: ${first.test}, found ${first.found}${right}`;
   return `We found this: ${unstopped(title)}${shown}${SURE[`${proven}`]}.`;
 }

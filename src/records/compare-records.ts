@@ -95,7 +95,7 @@ function stepRows(left: SessionRecord, right: SessionRecord): Cell[][] {
     const made = a ?? b;
     const isAfter = made !== undefined && 'afterRepair' in made && made.afterRepair;
     const title = `${made?.title ?? id}${isAfter ? ' (after the repair)' : ''}`;
-    const none = made && 'step' in made ? 'not asked' : 'not made';
+    const none = made && 'step' in made ? 'not asked' : 'not done';
     const expected = [...new Set([a?.expected, b?.expected])].filter((words) => words);
     const words = (line: Made | undefined) =>
       line ? [line.found, line.verdict?.toUpperCase()].filter((part) => part).join(', ') : '';

@@ -26,7 +26,7 @@ export interface CustomerWords {
   readonly text: (words: string) => string;
 }
 
-/** The words for one record. */
+/** Puts tests and places of one record into a customer's words: without pins, colours and terms of the trade. */
 export function customerWordsFor({
   job,
   lines,

@@ -16,7 +16,7 @@ export function debriefFrom(session: Session): Debrief | null {
   return world && debriefOf(session, world);
 }
 
-/** The record with it. */
+/** The record of a drill with its debrief; any other record as it is. */
 export function withDebrief(record: SessionRecord, debrief: Debrief | null): SessionRecord {
   const { drill } = record;
   if (!drill || !debrief) return record;

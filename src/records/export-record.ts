@@ -35,7 +35,9 @@ export function exportRecord(
       return readingsCsv(recordFor(record, audience), options);
     case 'json':
       return recordJson(recordFor(record, audience));
-    default:
+    case 'markdown':
+    case 'html':
+    case 'pdf':
       return writeReport(reportOf(record, audience), form);
   }
 }

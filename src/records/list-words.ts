@@ -2,7 +2,7 @@
 import type { SessionEntry } from '../files/list-sessions.ts';
 import { freeOrderTitle } from '../procedure/free-order.ts';
 
-/** One line of a list of sessions. */
+/** What a list shows of a session, found in the first and last lines of its file. */
 export interface ListedSession {
   readonly path: string;
   readonly words: string;

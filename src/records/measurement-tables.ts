@@ -202,7 +202,7 @@ function toneOf({ verdict }: RecordLine | RecordTest): Pick<Cell, 'tone'> {
 }
 
 /** Tests outside the procedure, before the repair. */
-export function ownTests({ tests }: SessionRecord): Block[] {
+export function ownTestsTable({ tests }: SessionRecord): Block[] {
   return testTable(
     'Chosen by the technician or suggested by the program',
     tests.filter(({ afterRepair }) => !afterRepair),
@@ -244,7 +244,7 @@ function testTable(caption: string, tests: readonly RecordTest[]): Block[] {
 }
 
 /** The same tests before and after the repair, and what they came to. */
-export function retest(record: SessionRecord): Block[] {
+export function retestTables(record: SessionRecord): Block[] {
   const { rows, missing, verdict, today, drives } = record.retest;
   if (rows.length === 0 && verdict === null && !record.conclusion) return [];
   // The answer of a drill ends it: nothing is repaired.

@@ -12,7 +12,7 @@ import {
 } from './pdf/canvas.ts';
 import { drawRow, drawTable, keepTogether, startHeight, textPieces } from './pdf/draw-table.ts';
 import { glyphsOf, widthOf, wrapGlyphs } from './pdf/glyphs.ts';
-import { LEAD, paragraph, SMALL, wrapped } from './pdf/paragraph.ts';
+import { LEAD, paragraph, SMALL, wrappedLines } from './pdf/paragraph.ts';
 import { pdfFile } from './pdf/pdf-file.ts';
 import type { Block, Report } from './report-form.ts';
 import { textLines } from './text-lines.ts';
@@ -81,7 +81,7 @@ function foot(report: Report, page: number, pages: number): string {
 function warning(canvas: Canvas, words: string): void {
   canvas.y += 4;
   const style = { size: 10, bold: true, x: PAGE.left + 8, width: BODY_WIDTH - 16 };
-  const height = wrapped(words, style).length * 10 * LEAD + 6;
+  const height = wrappedLines(words, style).length * 10 * LEAD + 6;
   putBox(canvas, { x: PAGE.left, y: canvas.y, width: 3, height }, [0.835, 0.369, 0]);
   canvas.y += 2;
   paragraph(canvas, words, style);

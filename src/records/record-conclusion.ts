@@ -36,7 +36,7 @@ export function recordConclusion(
     ...moment,
     title,
     own: concluded.conclusion === null,
-    faults: concluded.faults.map((id) => ({ id, words: faultWords(context, id) })),
+    faults: concluded.faults.map((id) => ({ id, words: recordedFault(context, id) })),
     repair,
     place: placeWords(session, concluded.faults),
     customer: tree ? bind(customerWords(session, tree)) : '',
@@ -54,13 +54,13 @@ function restsOn({ restsOn: reading }: Concluded, readings: Readings): RecordCon
 }
 
 /** A fault in the circuit's words. */
-export function faultWords({ session }: RecordContext, id: string): string {
+export function recordedFault({ session }: RecordContext, id: string): string {
   const fault = session.opened.circuit?.faults.find((one) => one.id === id);
   return fault?.words ?? id.replace(/[.-]/g, ' ');
 }
 
 /** A repair in the circuit's words. */
-export function repairWords({ session }: RecordContext, repair: string): string {
+export function recordedRepair({ session }: RecordContext, repair: string): string {
   const fault = session.opened.circuit?.faults.find((one) => one.repair === repair);
   return fault?.repairWords ?? repair.replace(/[.-]/g, ' ');
 }
@@ -112,7 +112,7 @@ function ruledOutOf(
   if (by.length === 0) return [];
   return [
     {
-      words: repairWords(context, line.repair),
+      words: recordedRepair(context, line.repair),
       by: by.map(({ words }) => words).join('; '),
       readings: by.map(({ reading }) => reading),
       ...(isAssumedNeighbour(context.session.opened.circuit, line.repair)

@@ -1,8 +1,8 @@
 /** What makes a session a drill, from its events alone. */
 import { bindText } from '../procedure/bind-text.ts';
-import { setupWords, whereWords } from '../procedure/test-words.ts';
+import { probeWhere, setupWords } from '../procedure/test-words.ts';
 import type { AnswerRevealed, TestHazard } from '../session/events.ts';
-import { faultWords, repairWords } from './record-conclusion.ts';
+import { recordedFault, recordedRepair } from './record-conclusion.ts';
 import type { RecordContext } from './record-context.ts';
 import type { RecordAnswer, RecordDrill } from './record-form.ts';
 
@@ -20,7 +20,7 @@ export function recordDrill(context: RecordContext): RecordDrill | null {
     stopped: session.stopped.map((event) => ({
       ...clock(event),
       test: named(event.test).words,
-      where: whereWords(event.test.probe, job, circuit),
+      where: probeWhere(event.test.probe, job, circuit),
       setup: setupWords(event.test.setup, job, circuit),
       hazard: event.hazard,
       words: HAZARD_WORDS[event.hazard],
@@ -47,8 +47,8 @@ function answerOf(context: RecordContext, event: AnswerRevealed): RecordAnswer {
   const { faults, repairs, salt, right, points, score, minutes, yardstickMinutes, late } = event;
   return {
     ...context.clock(event),
-    faults: faults.map((id) => ({ id, words: faultWords(context, id) })),
-    repairs: repairs.map((repair) => repairWords(context, repair)),
+    faults: faults.map((id) => ({ id, words: recordedFault(context, id) })),
+    repairs: repairs.map((repair) => recordedRepair(context, repair)),
     salt,
     right,
     points,

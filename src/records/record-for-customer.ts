@@ -18,7 +18,7 @@ import type {
   SessionRecord,
 } from './record-form.ts';
 
-/** The record as the customer gets it. */
+/** The record without what is the shop's own: only the fields that a customer's paper shows. */
 export function recordForCustomer(record: SessionRecord): SessionRecord {
   const words = customerWordsFor(record);
   const { conclusion, retest } = record;

@@ -102,7 +102,7 @@ export interface RecordPicture {
   readonly faults: readonly PictureFault[];
 }
 
-/** One wire as a line of the picture. */
+/** A wire as a row of the wiring picture, with what stands at its ends. */
 export interface PictureWire {
   readonly words: string;
   /** What stands at its ends; `module` says whether the left one is inside the left box. */

@@ -53,7 +53,7 @@ export function openIndex(
   path: string,
   told: (done: number, of: number) => void = () => undefined,
 ): { readonly index: RecordIndex } | { readonly words: string } {
-  let found: Map<string, Found>;
+  let found: Map<string, FoundFile>;
   try {
     found = findFiles(folder);
   } catch (error) {
@@ -90,7 +90,7 @@ export function openIndex(
   return { index: { ...index, fresh, warning: same ? null : keep(disk, path, index) } };
 }
 
-interface Found {
+interface FoundFile {
   readonly stem: string;
   /** The last part, from the folder of the index on. */
   readonly file: string;
@@ -98,8 +98,8 @@ interface Found {
   readonly stamp: string;
 }
 
-function findFiles(folder: string): Map<string, Found> {
-  const found = new Map<string, Found>();
+function findFiles(folder: string): Map<string, FoundFile> {
+  const found = new Map<string, FoundFile>();
   const names = readdirSync(folder).map((name) => ({ name, path: name }));
   const byName = [...names, ...drillsIn(folder)].sort((a, b) => (a.name < b.name ? -1 : 1));
   for (const { name, path } of byName) {

@@ -1,5 +1,5 @@
 /** What was known of the car, in a record: of the job sheet and of the session, in the order in which it was said. */
-import { fromWords, isWords } from '../circuit/known-words.ts';
+import { isWords, sourceWords } from '../circuit/known-words.ts';
 import type { SetValue } from '../session/events.ts';
 import { quantityNamed } from '../session/known-list.ts';
 import type { RecordContext } from './record-context.ts';
@@ -25,5 +25,5 @@ export function recordKnown({ session, clock }: RecordContext): RecordKnown[] {
 }
 
 function inWords({ is, typed, from }: SetValue): Pick<RecordKnown, 'is' | 'typed' | 'from'> {
-  return { is: isWords(is), typed, from: fromWords(from) };
+  return { is: isWords(is), typed, from: sourceWords(from) };
 }

@@ -2,16 +2,16 @@
 
 import type { Verdict } from '../circuit/judge.ts';
 import { judgementWords } from '../circuit/judgement-words.ts';
+import { lookWords } from '../circuit/look-words.ts';
 import { functionOf, isMeterUnit } from '../circuit/meter-units.ts';
 import type { Meter } from '../circuit/test.ts';
-import { endsOf, isTask, type Procedure, type Step, stepOf } from '../procedure/procedure.ts';
+import { expectedEnds, isTask, type Procedure, type Step, stepOf } from '../procedure/procedure.ts';
 import {
   expectedRangeWords,
   instrumentWords,
-  lookWords,
+  probeWhere,
   setupWords,
   stepWhere,
-  whereWords,
 } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import { meterUncertainty } from '../quantity/normal.ts';
@@ -78,7 +78,7 @@ export function recordTests(context: RecordContext): RecordTest[] {
       ...(note === undefined ? {} : { note }),
       title: words,
       family,
-      where: whereWords(test.probe, job, circuit),
+      where: probeWhere(test.probe, job, circuit),
       setup: test.wiggle ? `${setup}; ${HARNESS_MOVED}` : setup,
       instrument: capture ? 'scope' : instrumentWords(test.probe),
       ...testFound(context, event),
@@ -88,11 +88,13 @@ export function recordTests(context: RecordContext): RecordTest[] {
 }
 
 type Judged = Pick<RecordLine, 'verdict' | 'judgement'>;
-type Found = Pick<RecordTest, 'expected' | 'expectedRange' | 'found' | 'reading'> & Judged & Today;
+type FoundOfTest = Pick<RecordTest, 'expected' | 'expectedRange' | 'found' | 'reading'> &
+  Judged &
+  Today;
 
 const NOT_JUDGED = { verdict: null, judgement: '' } as const;
 
-function testFound(context: RecordContext, event: TestRecorded): Found {
+function testFound(context: RecordContext, event: TestRecorded): FoundOfTest {
   const { shown, typed } = event;
   const expected = context.showsGood ? event.expected : null;
   const nothing = { expected: '', expectedRange: null, ...NOT_JUDGED };
@@ -187,15 +189,15 @@ function lineOf(context: RecordContext, event: Answer): LineFacts {
         reading,
         ...judged(context, event, reading, base.expectedRange),
         ...context.today(event, (today, of) =>
-          of === 'outcome' ? bind(outcomeWords(step, today)) : upper(today),
+          of === 'outcome' ? bind(recordedOutcome(step, today)) : upper(today),
         ),
-        outcome: showsGood ? bind(outcomeWords(step, event.outcome)) : '',
+        outcome: showsGood ? bind(recordedOutcome(step, event.outcome)) : '',
         ...captured(context, event.capture),
       };
     }
     case 'look-recorded': {
       const { look } = event;
-      const words = bind(outcomeWords(step, event.outcome));
+      const words = bind(recordedOutcome(step, event.outcome));
       const isExpected = showsGood && step.kind === 'look' && step.expected.length > 0;
       const fits = look !== null && isExpected ? step.expected.includes(look) : null;
       return {
@@ -276,7 +278,7 @@ function judged(
     return { verdict: judgement.verdict, judgement: words };
   }
   if (!range) return NOT_JUDGED;
-  const verdict = plainVerdict(value ?? Number.POSITIVE_INFINITY, endsOf(range));
+  const verdict = plainVerdict(value ?? Number.POSITIVE_INFINITY, expectedEnds(range));
   const without = capture ? 'of a capture' : "without the meter's accuracy";
   return { verdict, judgement: `${PLAIN_WORDS[verdict]}, ${without}` };
 }
@@ -297,7 +299,7 @@ function plainVerdict(
 }
 
 /** The outcome in the words of the tree. */
-export function outcomeWords(step: Step, name: string): string {
+export function recordedOutcome(step: Step, name: string): string {
   if (!('outcomes' in step)) return name;
   const outcomes: readonly { readonly name: string; readonly words: string }[] = step.outcomes;
   return outcomes.find((one) => one.name === name)?.words || name;

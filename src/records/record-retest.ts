@@ -19,9 +19,9 @@ import {
   captured,
   expectedRange,
   expectedWords,
-  outcomeWords,
   procedureOf,
   readingWords,
+  recordedOutcome,
 } from './record-lines.ts';
 
 /** Retests since the present conclusion, what is missing, and the verdict. */
@@ -70,7 +70,9 @@ function rowOf(context: RecordContext, event: Retest): RetestRow {
 function shownAfter(context: RecordContext, step: Step, event: RetestRecorded) {
   const reading = step.kind === 'measure' ? readingOf(event, step.unit) : null;
   const look =
-    event.look === null ? outcomeWords(step, event.outcome) : seenWords(event.look, event.capture);
+    event.look === null
+      ? recordedOutcome(step, event.outcome)
+      : seenWords(event.look, event.capture);
   return {
     after: reading ? readingWords(reading) : look,
     reading,
@@ -102,7 +104,7 @@ function beforeWords(session: Session, step: Step): string {
       return readingWords({ ...before, overLimit: before.value === null });
     case 'look-recorded':
       return before.look === null
-        ? outcomeWords(step, before.outcome)
+        ? recordedOutcome(step, before.outcome)
         : seenWords(before.look, before.capture);
     case 'step-done':
       return 'done';

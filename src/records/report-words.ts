@@ -55,7 +55,7 @@ const HAND_WORDS: Readonly<Record<Hand, string>> = {
   'answers-file': 'a file of answers',
   program: 'a program',
   pipe: 'a pipe',
-  'not-stated': 'whom is not stated',
+  'not-stated': 'an unstated source',
 };
 
 /** What a reader must know of answers that no person gave at a terminal; null where one did. */
@@ -74,7 +74,7 @@ export function todayWords(today: JudgedToday | undefined): string {
 }
 
 /** What a conclusion that is not proven rests on, in a record as in its event. */
-interface Weighing {
+interface RestsOn {
   readonly restsOn?: unknown;
   readonly evidence: readonly { readonly counted: boolean }[];
 }
@@ -83,7 +83,7 @@ interface Weighing {
  * Why a conclusion is not proven: pieces may be enough, and yet one reading carries them all, or another repair is still
  * too likely beside it. Which of the last two it is the event does not say.
  */
-export function proofGap({ restsOn, evidence }: Weighing): keyof typeof GAP_WORDS {
+export function proofGap({ restsOn, evidence }: RestsOn): keyof typeof GAP_WORDS {
   if (restsOn !== null && restsOn !== undefined) return 'one-reading';
   const pieces = evidence.filter(({ counted }) => counted).length;
   return pieces < PIECES_NEEDED ? 'few-pieces' : 'not-sure';
@@ -101,7 +101,7 @@ export function provenWords({
   conclusion,
 }: {
   readonly circuit: unknown;
-  readonly conclusion: ({ readonly proven: boolean | null } & Weighing) | null;
+  readonly conclusion: ({ readonly proven: boolean | null } & RestsOn) | null;
 }): string {
   if (!conclusion) return '';
   switch (conclusion.proven) {

@@ -84,7 +84,7 @@ export function recordOf(
     id: opened.id,
     program: opened.program,
     status: session.status,
-    title: sessionTitle(opened),
+    title: recordTitle(opened),
     procedure: procedure && { name: procedure.name, title: procedure.title },
     circuit: circuit?.title ?? null,
     wiring: circuit
@@ -214,7 +214,7 @@ const VEHICLES: Readonly<Record<SessionOpened['vehicle']['kind'], RecordVehicle>
 };
 
 /** What a session is called: its procedure, or that its tests were free. */
-export function sessionTitle({
+export function recordTitle({
   procedure,
   circuit,
 }: Pick<SessionOpened, 'procedure' | 'circuit'>): string {

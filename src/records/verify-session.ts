@@ -3,7 +3,7 @@ import { type DrillVerdict, verifyDrill } from '../drill/verify-drill.ts';
 import type { EventFlaw } from '../log/check-events.ts';
 import type { Disk } from '../log/disk.ts';
 import { sha256 } from '../log/hash.ts';
-import { type OpenedFile, openSession } from '../log/open-session.ts';
+import { type OpenedFile, openSessionFile } from '../log/open-session.ts';
 import {
   type KnownHead,
   type SessionLog,
@@ -33,7 +33,7 @@ export interface Verification {
   } | null;
 }
 
-/** One thing that was checked. */
+/** The outcome of checking one property of a session file, in words. */
 export interface Check {
   readonly name: 'chain' | 'head' | 'events' | 'history' | 'derived' | 'drill';
   readonly passed: boolean;
@@ -42,7 +42,7 @@ export interface Check {
 
 /** Verifies the session or drill that ends in the file `path`, against a head noted elsewhere when there is one. */
 export function verifySession(disk: Disk, path: string, known?: KnownHead): Verification {
-  const opened = openSession(disk, path);
+  const opened = openSessionFile(disk, path);
   if (!opened.ok)
     return {
       genuine: false,

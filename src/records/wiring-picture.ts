@@ -12,8 +12,8 @@ import type {
   RecordPicture,
 } from './record-form.ts';
 
-type Place = Pick<PictureReading, 'wire' | 'at'>;
-const ELSEWHERE: Place = { wire: null, at: 'elsewhere' };
+type DrawnPlace = Pick<PictureReading, 'wire' | 'at'>;
+const ELSEWHERE: DrawnPlace = { wire: null, at: 'elsewhere' };
 
 /** The picture of a conclusion; null without a circuit that can be drawn, or without a conclusion. */
 export function wiringPicture(
@@ -52,7 +52,7 @@ export function wiringPicture(
   };
 }
 
-function placeOfProbe(circuit: Circuit, drawn: readonly DrawnWire[], probe: Probe): Place {
+function placeOfProbe(circuit: Circuit, drawn: readonly DrawnWire[], probe: Probe): DrawnPlace {
   if (probe.kind === 'counts') return placeOfTerminal(drawn, probe.input) ?? ELSEWHERE;
   if (probe.kind === 'inspect') return placeOfThing(circuit, drawn, probe.of);
   const [plus, minus] = [probe.plus, probe.minus].map(
@@ -63,7 +63,7 @@ function placeOfProbe(circuit: Circuit, drawn: readonly DrawnWire[], probe: Prob
   return plus ?? minus ?? ELSEWHERE;
 }
 
-function placeOfTerminal(drawn: readonly DrawnWire[], lead: TerminalId): Place | null {
+function placeOfTerminal(drawn: readonly DrawnWire[], lead: TerminalId): DrawnPlace | null {
   const terminal = lead.replace(/\.pin$/, '');
   const wire = drawn.findIndex(({ here, there }) => here === terminal || there === terminal);
   if (wire < 0) return null;
@@ -75,7 +75,7 @@ function placeOfJoint(
   { parts }: Circuit,
   drawn: readonly DrawnWire[],
   lead: TerminalId,
-): Place | null {
+): DrawnPlace | null {
   if (!jointAt(parts, lead)) return null;
   const [, pin] = lead.split('.');
   const wire = drawn.findIndex(({ wire: one }) => (one.of ?? one.name) === pin);
@@ -83,7 +83,7 @@ function placeOfJoint(
 }
 
 /** A wire, a connector, a part or the target by the name that faults and looks have for it. */
-function placeOfThing(circuit: Circuit, drawn: readonly DrawnWire[], thing: string): Place {
+function placeOfThing(circuit: Circuit, drawn: readonly DrawnWire[], thing: string): DrawnPlace {
   const [kind, name, pin] = thing.split('.');
   if (kind === 'wire') {
     const wire = drawn.findIndex(({ wire: one }) => (one.of ?? one.name) === name);
@@ -101,7 +101,7 @@ function placeOfThing(circuit: Circuit, drawn: readonly DrawnWire[], thing: stri
 }
 
 /** The end of another wire that the black lead was on. */
-function againstWords(drawn: readonly DrawnWire[], probe: Probe, place: Place): string {
+function againstWords(drawn: readonly DrawnWire[], probe: Probe, place: DrawnPlace): string {
   if (!('minus' in probe) || place.at === 'along') return '';
   const other = placeOfTerminal(drawn, probe.minus);
   if (!other || other.wire === null || other.wire === place.wire) return '';
@@ -120,7 +120,7 @@ function placeOfFault(
   circuit: Circuit,
   drawn: readonly DrawnWire[],
   { id, subject }: Fault,
-): Place {
+): DrawnPlace {
   const module = moduleOf(circuit).name;
   const [part, pin] = id.split('.');
   if (part === module) {

@@ -58,11 +58,11 @@ export function wiringShapes(
   readings: readonly ShownReading[],
   proven: boolean,
 ): { readonly shapes: readonly Shape[]; readonly height: number } {
-  const drawing = new Drawing(picture, readings, proven);
+  const drawing = new ShapeDrawing(picture, readings, proven);
   return { shapes: drawing.shapes, height: drawing.height };
 }
 
-class Drawing {
+class ShapeDrawing {
   readonly shapes: Shape[] = [];
   height = 0;
   private readonly picture: RecordPicture;

@@ -47,7 +47,7 @@ export function loadAnswers(text: string, file: string): Checked<AnswersFile> {
   return { value: { procedure, answers, source }, issues };
 }
 
-/** What an answer is understood with. */
+/** What has to be known, beside the session, to understand an answer of the file. */
 export interface AnswerContext {
   /** What weighs a conclusion with these faults; from the advisor. */
   readonly weigh: (
@@ -59,7 +59,7 @@ export interface AnswerContext {
 }
 
 /** Why an answer does not fit, still without its place. */
-interface Misfit {
+interface AnswerFlaw {
   readonly code: string;
   readonly words: string;
   readonly fix?: string;
@@ -81,7 +81,11 @@ export function commandFor(
   return { severity: 'error', at, ...rest };
 }
 
-function commandOf(draft: AnswerDraft, session: Session, context: AnswerContext): Command | Misfit {
+function commandOf(
+  draft: AnswerDraft,
+  session: Session,
+  context: AnswerContext,
+): Command | AnswerFlaw {
   const step = presentStep(session);
   if (draft.step !== undefined && draft.step !== step?.id)
     return {
@@ -133,7 +137,10 @@ function stateCommand({ aside = true, cannot }: AnswerDraft, state: StateAside):
   return aside ? stateAsideCommand(state, cannot) : reachBack({ state });
 }
 
-function setCommand(said: NonNullable<AnswerDraft['known']>, session: Session): Command | Misfit {
+function setCommand(
+  said: NonNullable<AnswerDraft['known']>,
+  session: Session,
+): Command | AnswerFlaw {
   const { circuit } = session.opened;
   if (!circuit)
     return {
@@ -152,7 +159,7 @@ function placeCommand(
   draft: AnswerDraft,
   said: NonNullable<AnswerDraft['place']>,
   session: Session,
-): Command | Misfit {
+): Command | AnswerFlaw {
   const { circuit } = session.opened;
   if (!circuit)
     return {
@@ -180,7 +187,7 @@ function conclusion(
   draft: AnswerDraft,
   session: Session,
   context: AnswerContext,
-): Command | Misfit {
+): Command | AnswerFlaw {
   const isOwn = draft.faults !== undefined || draft.words !== undefined;
   const weighed = weighedBy(draft, session, context);
   if (weighed && isHeldUp(weighed) && !draft.accept) {
@@ -196,7 +203,7 @@ function conclusion(
   };
 }
 
-function restsOnOne(reading: EventNumber): Misfit {
+function restsOnOne(reading: EventNumber): AnswerFlaw {
   return {
     code: 'rests-on-one-reading',
     words: `this conclusion rests on one reading, from event ${reading}`,
@@ -204,7 +211,7 @@ function restsOnOne(reading: EventNumber): Misfit {
   };
 }
 
-function notBorneOut(better: Better): Misfit {
+function notBorneOut(better: Better): AnswerFlaw {
   return {
     code: 'not-borne-out',
     words: 'the readings do not support this conclusion',
@@ -238,7 +245,7 @@ function madeAgain(
   shown: string | number,
   session: Session,
   context: AnswerContext,
-): Command | Misfit {
+): Command | AnswerFlaw {
   const again = firstTest(weighedBy(draft, session, context)?.better ?? null);
   if (!again || !context.model)
     return {
@@ -250,7 +257,7 @@ function madeAgain(
   return madeTest({ ...draft, ...told }, again.test, session, context.model);
 }
 
-function cautionFirst(of: string, pending: readonly { readonly id: string }[]): Misfit {
+function cautionFirst(of: string, pending: readonly { readonly id: string }[]): AnswerFlaw {
   return {
     code: 'caution-first',
     words: `${of} has cautions to acknowledge: ${pending.map(({ id }) => id).join(', ')}`,
@@ -258,7 +265,7 @@ function cautionFirst(of: string, pending: readonly { readonly id: string }[]): 
   };
 }
 
-function reading(typed: string, step: Step | null): Command | Misfit {
+function reading(typed: string, step: Step | null): Command | AnswerFlaw {
   if (step?.kind !== 'measure')
     return { code: 'wrong-kind', words: `${named(step)} asks for no reading` };
   const read = parseReading(typed, expectedReading(step, null));
@@ -268,7 +275,7 @@ function reading(typed: string, step: Step | null): Command | Misfit {
 }
 
 /** Limits of a good circuit are those of the model, as beside the prompt. */
-function watched(said: string, session: Session, { model }: AnswerContext): Command | Misfit {
+function watched(said: string, session: Session, { model }: AnswerContext): Command | AnswerFlaw {
   const asked = watchedAsked({ model }, session);
   if (!asked)
     return {
@@ -286,7 +293,9 @@ function named(step: Step | null): string {
   return step ? `step "${step.id}"` : 'a session in free order';
 }
 
-function badReading(read: Exclude<ReturnType<typeof parseReading>, { status: 'read' }>): Misfit {
+function badReading(
+  read: Exclude<ReturnType<typeof parseReading>, { status: 'read' }>,
+): AnswerFlaw {
   const words = read.status === 'unfinished' ? 'this reading is empty or incomplete' : read.words;
   const fix = read.status === 'refused' ? read.fix : undefined;
   return { code: 'bad-reading', words, ...(fix === undefined ? {} : { fix }) };
@@ -308,7 +317,7 @@ function testCommand(
   draft: AnswerDraft,
   session: Session,
   { model }: AnswerContext,
-): Command | Misfit {
+): Command | AnswerFlaw {
   if (!model)
     return {
       code: 'no-circuit',
@@ -326,7 +335,7 @@ function madeTest(
   test: Test,
   session: Session,
   model: Model,
-): Command | Misfit {
+): Command | AnswerFlaw {
   const reason = model.refusal(test);
   if (reason !== null)
     return {
@@ -348,7 +357,7 @@ function saidOf({ made, note }: AnswerDraft) {
   return { ...(made === undefined ? {} : { made }), ...(note === undefined ? {} : { note }) };
 }
 
-function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | Misfit {
+function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | AnswerFlaw {
   const expected = expectedShown(model, test);
   const unit = unitShownBy(test.probe);
   const base = { type: 'record-test', test, expected, ...saidOf(draft) } as const;
@@ -367,7 +376,7 @@ function shownCommand(draft: AnswerDraft, test: Test, model: Model): Command | M
   return { ...base, typed: '', shown: { kind: 'look', look } };
 }
 
-function nothingShown(key: 'reading' | 'choose', looks: readonly Look[] = []): Misfit {
+function nothingShown(key: 'reading' | 'choose', looks: readonly Look[] = []): AnswerFlaw {
   return {
     code: 'empty-answer',
     words: 'this is not a result that the test can show',

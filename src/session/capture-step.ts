@@ -35,7 +35,7 @@ import {
 import { againCommand, type RepeatableStep } from './retest.ts';
 import { dropsWords } from './watched-words.ts';
 
-/** What a capture is to answer. */
+/** Which question a capture is to answer: a step, a test after the repair, a test of one's own. */
 export type CaptureAsk =
   | { readonly kind: 'step'; readonly step: Step }
   | { readonly kind: 'retest'; readonly step: RepeatableStep }
@@ -53,12 +53,20 @@ export interface CaptureChannels {
   readonly judge: (channel: number) => CaptureAnswer;
 }
 
+/** What a capture can be taken as: an answer, a test of one's own, a test after the repair, or a round of moving. */
+export type CaptureCommand = Extract<
+  Command,
+  {
+    type: 'record-reading' | 'choose-outcome' | 'record-test' | 'record-retest' | 'watch-waking';
+  }
+>;
+
 /** What a capture comes to as an answer, or why it answers nothing. */
 export type CaptureAnswer =
   /** What was found, in lines, and the command that takes it. */
   | {
       readonly ok: true;
-      readonly command: Command;
+      readonly command: CaptureCommand;
       readonly capture: StepCapture;
       readonly lines: readonly string[];
       readonly channels?: CaptureChannels;
@@ -230,7 +238,7 @@ function asReading(
 /** The answer with its command, which is another one after a repair. */
 function taken(
   ask: CaptureAsk,
-  answer: Command,
+  answer: CaptureCommand,
   { capture, lines }: Pick<MeasuredCapture, 'capture' | 'lines'>,
 ): CaptureAnswer {
   const command = ask.kind === 'retest' ? againCommand(ask.step, answer) : answer;
@@ -279,7 +287,7 @@ function asWatched(
   const drops = keptDrops(found);
   const { unit } = measures;
   const isLevel = unit !== '1';
-  const command: Command = {
+  const command: CaptureCommand = {
     type: 'watch-waking',
     ...(ask.kind === 'retest' ? { step: ask.step.id } : {}),
     place: null,
@@ -359,7 +367,7 @@ function lookTaken(
     step.kind === 'look' ? step.outcomes.find(({ looks }) => looks.includes(look)) : undefined;
   if (!outcome)
     return refuse(
-      `the capture shows "${LOOK_WORDS[look]}", which is none of this step's outcomes`,
+      `the capture shows "${LOOK_WORDS[look]}", which is not one of this step's outcomes`,
       'choose by eye',
     );
   const answer = { type: 'choose-outcome', outcome: outcome.name, look, capture } as const;

@@ -57,7 +57,7 @@ export const MISFIT_LISTED = 0.1;
 /** ... and from this one, or when it leads, its value is told. Our choice. */
 export const MISFIT_TOLD = 0.3;
 
-/** What car views are made of. */
+/** The quantities, chances and readings behind what is said of this car. */
 export interface CarViewAsk {
   readonly quantities: readonly CarQuantity[];
   /** Chance that the car is not as described, 0 to 1, and that of the leading repair. */

@@ -37,11 +37,11 @@ const PAIR_SAMPLES = 8;
 const SPACES_KEPT = 4;
 const kept = new WeakMap<Model, Map<string, SuspectSpace>>();
 
-type Kind = 'staying' | 'intermittent' | 'pairs';
+type SuspectsKind = 'staying' | 'intermittent' | 'pairs';
 
 /** The suspects for any session that was opened so; each kind is made when it is first asked for, and kept. */
 export function chooseSuspects(model: Model, about: About): (session: Session) => SuspectSpace {
-  const made = new Map<Kind, SuspectSpace>();
+  const made = new Map<SuspectsKind, SuspectSpace>();
   return (session) => {
     const kind = isOfTwo(about) ? 'pairs' : isIntermittent(session) ? 'intermittent' : 'staying';
     const space = made.get(kind) ?? spaceOf(model, about, kind);
@@ -74,7 +74,7 @@ export function judgingSuspects(
 function spaceOf(
   model: Model,
   about: About,
-  kind: Kind,
+  kind: SuspectsKind,
   truth: readonly string[] = [],
 ): SuspectSpace {
   const { procedure, job } = about;
@@ -96,7 +96,12 @@ function spaceOf(
   return space;
 }
 
-function makeSpace(model: Model, about: About, kind: Kind, truth: readonly string[]): SuspectSpace {
+function makeSpace(
+  model: Model,
+  about: About,
+  kind: SuspectsKind,
+  truth: readonly string[],
+): SuspectSpace {
   switch (kind) {
     case 'staying':
       return thoseThatStay(model, about);

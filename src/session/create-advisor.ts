@@ -38,7 +38,7 @@ export function createAdvisor(model: Model, about: About): Advisor {
     alike.set(space, found);
     return found;
   };
-  const diagnosis = (session: Session, found?: Found): StateDiagnosis => {
+  const diagnosis = (session: Session, found?: KeptDiagnosis): StateDiagnosis => {
     const before = known.get(session);
     if (before) return before;
     const { space, standing, key } = found ?? find(session);
@@ -51,7 +51,7 @@ export function createAdvisor(model: Model, about: About): Advisor {
     known.set(session, made);
     return made;
   };
-  const find = (session: Session): Found => {
+  const find = (session: Session): KeptDiagnosis => {
     const space = spaceOf(session);
     const standing = standingIn(session, space);
     return { space, standing, key: JSON.stringify(standing) };
@@ -93,7 +93,7 @@ interface StandingIn {
 }
 
 /** What the diagnosis of a session is made of, and what it is kept by. */
-interface Found {
+interface KeptDiagnosis {
   readonly space: SuspectSpace;
   readonly standing: StandingIn;
   readonly key: string;

@@ -70,7 +70,7 @@ function badConclusion(
 }
 
 /** The verdict over the repair is what its tests say, whoever asks for another. */
-export function close(session: Session, verdict: RepairVerdict, now: When): Decision {
+export function closeSession(session: Session, verdict: RepairVerdict, now: When): Decision {
   if (session.status === 'closed') return notOpen(session);
   if (!session.concluded) return refuse({ code: 'not-concluded', wanted: 'close' });
   const due = verdictNow(session);

@@ -5,7 +5,7 @@ import { isTask, type LookStep, outcomeOfValue, type Step } from '../procedure/p
 import { answersStep, answersTest, answersWaking, isFromBefore } from './accept-capture.ts';
 import { answerBy } from './answering-test.ts';
 import type { Command } from './command.ts';
-import { answerWork, close, conclude, reportDrive, retest } from './decide-end.ts';
+import { answerWork, closeSession, conclude, reportDrive, retest } from './decide-end.ts';
 import {
   cautionFirst,
   type Decision,
@@ -91,7 +91,7 @@ export function decide(session: Session, command: Command, now: When): Decision 
     case 'report-drive':
       return reportDrive(session, command, now);
     case 'close':
-      return close(session, command.verdict, now);
+      return closeSession(session, command.verdict, now);
     case 'stop-test':
     case 'pass-over':
     case 'reveal':

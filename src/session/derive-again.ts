@@ -160,7 +160,9 @@ function otherVain(
     vain.minutes === today.minutes &&
     Math.abs(vain.before - today.before) < VAIN_SLACK &&
     Math.abs(vain.after - today.after) < VAIN_SLACK;
-  return isSameVain ? [] : ['says another worth of what was woken in vain than its readings give'];
+  return isSameVain
+    ? []
+    : ['gives another worth to the attempts that brought nothing on than its readings do'];
 }
 
 /** `elapsed` never goes back while the program runs; where it starts anew stands in the file. */

@@ -4,7 +4,7 @@ import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
 import { formatQuantity } from '../quantity/format-quantity.ts';
 import { impossibleWords, type PossibleValues } from './possible-values.ts';
 
-type Judge = (value: number) => Judgement | null;
+type JudgeValue = (value: number) => Judgement | null;
 
 /**
  * Why a reading is doubted, in words without a full stop, or null: over limit where it is no answer, what a dead meter
@@ -15,7 +15,7 @@ type Judge = (value: number) => Judgement | null;
 export function doubtReading(
   value: number,
   unit: string,
-  judge: Judge,
+  judge: JudgeValue,
   possible: () => PossibleValues | null = () => null,
 ): string | null {
   const meter = isMeterUnit(unit) ? { unit, ...METER_UNITS[unit] } : null;

@@ -1,6 +1,6 @@
 /** What the prompt of a step expects to be typed: the unit, where readings usually lie, what cannot be. */
 import type { MeasureStep } from '../procedure/procedure.ts';
-import { endsOf } from '../procedure/procedure.ts';
+import { expectedEnds } from '../procedure/procedure.ts';
 import type { ExpectedReading } from '../quantity/parse-reading.ts';
 
 /** For `parseReading`; `limit` is what cannot be read in this vehicle. */
@@ -10,7 +10,7 @@ export function expectedReading(
 ): ExpectedReading {
   return {
     unit,
-    ...(expected ? { usual: { ...endsOf(expected), low: expected.low ?? 0 } } : {}),
+    ...(expected ? { usual: { ...expectedEnds(expected), low: expected.low ?? 0 } } : {}),
     ...(limit ? { limit } : {}),
   };
 }

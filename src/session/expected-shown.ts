@@ -9,7 +9,7 @@ export function expectedShown(model: Model, test: Test): ExpectedShown {
   return expectedFrom(model.meter, model.expected(test));
 }
 
-/** The same of what is expected. */
+/** What counts as good, given what a healthy circuit shows: a range with the meter's uncertainty, or the looks. */
 export function expectedFrom(meter: Meter, expected: Expected): ExpectedShown {
   const range = rangeOf(meter, expected);
   if (range) return { kind: 'number', low: range.low, high: range.high };

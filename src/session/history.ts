@@ -169,7 +169,7 @@ function conclusionFlaw(session: Session, concluded: Concluded): Flaw {
     ...[...evidence, ...ruledOut].flatMap(readingsOf),
     ...(restsOn === undefined ? [] : [restsOn]),
   ].find((seq) => !isReading(session.events[seq - 1]));
-  if (unread !== undefined) return `rests on event ${unread}, which is no reading before it`;
+  if (unread !== undefined) return `rests on event ${unread}, which is not a reading before it`;
   const repairs = ruledOut.flatMap((line) => ('repair' in line ? [line.repair] : []));
   return unknownRepair(session, repairs);
 }
@@ -216,7 +216,30 @@ function follows(session: Session, event: SessionEvent, rules: number): string |
       return again.type === event.type ? sameBut(event, { ...again, rules: event.rules }) : ASTRAY;
     case 'concluded':
       return sameConclusion(session, event) ?? saidFlaw(event, rules) ?? sameBut(event, again);
-    default:
+    case 'session-opened':
+    case 'caution-acknowledged':
+    case 'look-recorded':
+    case 'step-done':
+    case 'step-impossible':
+    case 'step-reopened':
+    case 'test-set-aside':
+    case 'connector-set-aside':
+    case 'state-set-aside':
+    case 'value-set':
+    case 'value-taken-back':
+    case 'short-placed':
+    case 'waking-watched':
+    case 'note-added':
+    case 'instruments-changed':
+    case 'session-paused':
+    case 'retest-impossible':
+    case 'drive-reported':
+    case 'work-answered':
+    case 'test-stopped':
+    case 'caution-passed-over':
+    case 'answer-revealed':
+    case 'recovered':
+    case 'segment-continued':
       return sameBut(event, again);
   }
 }
@@ -371,6 +394,6 @@ function shownCautionsFlaw(
     ({ id, word, text }) =>
       !known.some((rule) => rule.id === id && rule.word === word && rule.say === text),
   );
-  if (odd) return `acknowledges a caution that there is not, "${odd.id}"`;
+  if (odd) return `acknowledges a caution that does not exist, "${odd.id}"`;
   return cautions.length === 0 ? 'acknowledges no caution' : null;
 }

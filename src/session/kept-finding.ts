@@ -14,7 +14,7 @@ export function keptNumber(value: number): number {
   return Number(value.toPrecision(DIGITS));
 }
 
-/** A finding to be kept. */
+/** A finding with its numbers rounded as an event keeps them. */
 export function keptFinding(finding: Finding): Finding {
   switch (finding.kind) {
     case 'coarse':
@@ -85,7 +85,7 @@ export function keptFinding(finding: Finding): Finding {
   }
 }
 
-/** Drops to be kept. */
+/** Drop-outs with their numbers rounded as an event keeps them. */
 export function keptDrops({
   shortestSeconds,
   longestSeconds,

@@ -9,16 +9,16 @@ export interface KnownCar {
   readonly values: readonly { readonly event: ValueSet; readonly takenBack: boolean }[];
   readonly events: readonly SessionEvent[];
 }
-type Known = Pick<KnownCar, 'opened' | 'values'>;
+type KnownHere = Pick<KnownCar, 'opened' | 'values'>;
 
 /** What is known now, each quantity once: of the job sheet and of the session, the later word counting. */
-export function knownNow({ opened, values }: Known): readonly SetValue[] {
+export function knownNow({ opened, values }: KnownHere): readonly SetValue[] {
   const standing = values.flatMap(({ event, takenBack }) => (takenBack ? [] : [event]));
   return lastWords([...(opened.known ?? []), ...standing]);
 }
 
 /** The circuit of this car as far as it is known; the same object while the same is known. Null without a circuit. */
-export function circuitOf(session: Known): Circuit | null {
+export function circuitOf(session: KnownHere): Circuit | null {
   return circuitWith(session.opened.circuit, knownNow(session));
 }
 

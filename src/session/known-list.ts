@@ -1,7 +1,7 @@
 /** What of a car can be known, what is known of it, and what its readings have shown: for lists and prompts. */
 import { type Knowable, knowablesOf } from '../circuit/knowable.ts';
 import { readIs } from '../circuit/known-values.ts';
-import { describedWords, fromWords, isWords } from '../circuit/known-words.ts';
+import { describedWords, isWords, sourceWords } from '../circuit/known-words.ts';
 import type { CarView } from './car-view.ts';
 import type { SetValue } from './events.ts';
 import { knownNow } from './known-circuit.ts';
@@ -49,14 +49,14 @@ export function knownLines(session: Session, car: CarView | null): readonly Know
 export function knownWords({ known, described, shown, disagrees }: KnownLine): string {
   if (disagrees)
     return `! ${known ? isWords(known.is) : described}, but the readings show ${shown}`;
-  if (known) return `${isWords(known.is)} (${fromWords(known.from)})`;
+  if (known) return `${isWords(known.is)} (${sourceWords(known.from)})`;
   return shown === null ? `as described, ${described}` : `${shown}, as the readings show`;
 }
 
 /** What was set, as a sentence: `battery at rest: 12.2 to 12.6 V (measured)`. */
 export function setWords(session: Session, { quantity, is, from }: SetValue): string {
   const words = quantityNamed(session, quantity)?.words ?? quantity;
-  return is === null ? `${words}: cleared` : `${words}: ${isWords(is)} (${fromWords(from)})`;
+  return is === null ? `${words}: cleared` : `${words}: ${isWords(is)} (${sourceWords(from)})`;
 }
 
 /** What of the circuit has this key; undefined where there is none. */

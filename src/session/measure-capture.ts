@@ -16,7 +16,7 @@ import { capturedFindingWords, capturedPhaseWords } from './capture-words.ts';
 import type { CaptureAgainst, CaptureMeasured, StepCapture } from './events.ts';
 import { keptFinding, keptNumber, keptPhase } from './kept-finding.ts';
 
-/** A capture in hand. */
+/** A capture file that was read, with its name and hash. */
 export interface CaptureGiven {
   /** The file's name without its folder. */
   readonly name: string;

@@ -6,11 +6,11 @@
 
 import {
   type Circuit,
-  endsOf,
   type FaultEffect,
   isSensor,
   type Part,
   type PullEnd,
+  pullEnds,
   type SensorPart,
 } from '../circuit/circuit.ts';
 import { knownFlaw } from '../circuit/known-values.ts';
@@ -214,7 +214,7 @@ function partFlaw(part: Part): Flaw {
   if (!sameNames(pinsOf(part), part.pins)) return 'has other pins than its kind';
   if (part.kind !== 'module') return null;
   const named = part.inside.flatMap(({ pull, input, joinedTo }) => [
-    ...(pull ? endsOf(pull.to).flatMap(pinsNamed) : []),
+    ...(pull ? pullEnds(pull.to).flatMap(pinsNamed) : []),
     ...(input?.kind === 'swing' ? [input.against] : []),
     ...(joinedTo === null ? [] : [joinedTo]),
   ]);
@@ -263,21 +263,21 @@ function effectFlaw(
       const other =
         effect.kind === 'wire-short' && typeof effect.to === 'object' ? [effect.to.wire] : [];
       const lost = [effect.wire, ...other].find((name) => !wireNames.includes(name));
-      return lost === undefined ? null : `is of a wire that there is not, "${lost}"`;
+      return lost === undefined ? null : `is of a wire that does not exist, "${lost}"`;
     }
     case 'contact-open':
     case 'contact-resistive':
       return pins.has(effect.terminal)
         ? null
-        : `is of a contact that there is not, "${effect.terminal}"`;
+        : `is of a contact that does not exist, "${effect.terminal}"`;
     case 'wires-swapped': {
       const lost = effect.terminals.find((terminal) => !pins.has(terminal));
-      return lost === undefined ? null : `is of a contact that there is not, "${lost}"`;
+      return lost === undefined ? null : `is of a contact that does not exist, "${lost}"`;
     }
     case 'part':
       return parts.some(({ name }) => name === effect.part)
         ? null
-        : `is of a part that there is not, "${effect.part}"`;
+        : `is of a part that does not exist, "${effect.part}"`;
     case 'target':
       return hasTarget ? null : 'is of a target, which this circuit does not have';
   }

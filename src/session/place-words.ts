@@ -60,7 +60,7 @@ export function distanceWords(
     : 'it cannot be located: more than half of the section is left';
 }
 
-/** What a wire touches, in words. */
+/** What a shorted wire touches: `ground`, `battery positive`, `the feed wire`. */
 export function touchedWords(touches: string): string {
   if (touches === 'battery.negative') return 'ground';
   return touches === 'battery.positive' ? 'battery positive' : `the ${spaced(touches)} wire`;

@@ -8,8 +8,8 @@ import { bindText } from '../procedure/bind-text.ts';
 import {
   expectedRangeWords,
   instrumentWords,
+  probeWhere,
   setupWords,
-  whereWords,
 } from '../procedure/test-words.ts';
 import type { RankedTest } from '../suspects/next-test.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
@@ -140,7 +140,7 @@ export class ProposedTests implements Pick<Diagnosis, 'nextTests' | 'furtherTest
       const isTwin = proposals.some((other) => other !== one && other.words === one.words);
       if (!isTwin) return one;
       const { probe, setup } = one.test;
-      const where = whereWords(probe, job, this.circuit);
+      const where = probeWhere(probe, job, this.circuit);
       const standing = setupWords(setup, job, this.circuit);
       return { ...one, words: `${one.words}: ${where}, ${instrumentWords(probe)} (${standing})` };
     });

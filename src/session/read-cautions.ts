@@ -74,7 +74,7 @@ function isOfUnstatedDrive({ opened }: Session, { hazards }: Caution): boolean {
   );
 }
 
-/** The same of a step. */
+/** The cautions of a step that were read in full before, and are shown in one line; none at a conclusion. */
 export function stepCautionsInShort(session: Session, step: Step): CautionInShort[] {
   return isTask(step) ? cautionsInShort(session, step.setup.state, step.cautions) : [];
 }

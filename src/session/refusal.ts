@@ -91,7 +91,7 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
         return ['no step of a procedure is open here', 'record a test, or conclude'];
       return refusal.wanted === 'conclude'
         ? ['the tree has reached its conclusion']
-        : [`step "${refusal.step}" wants ${WANTED[refusal.wanted]}`];
+        : [`step "${refusal.step}" needs ${WANTED[refusal.wanted]}`];
     case 'no-capture':
       return ["a capture can't give this answer", 'answer it by hand'];
     case 'no-waking':
@@ -133,14 +133,14 @@ function sentences(refusal: Refusal): readonly [words: string, fix?: string] {
         `one of: ${refusal.known.join(', ')}`,
       ];
     case 'all-in-reach':
-      return ['on a drill every connector can be reached'];
+      return ['in a drill every connector can be reached'];
     case 'all-states':
-      return ['on a drill the vehicle can be had in every state'];
+      return ['in a drill the vehicle can be had in every state'];
     case 'no-place':
       return [refusal.flaw, refusal.fix];
     case 'no-place-on-drill':
       return [
-        'the location of a short is not asked on a drill',
+        'the location of a short is not asked in a drill',
         'its tests show that there is one',
       ];
     case 'still-plugged':

@@ -2,7 +2,7 @@
 import { testKey } from '../circuit/test-key.ts';
 import {
   type AskStep,
-  endsOf,
+  expectedEnds,
   type LookStep,
   type MeasureStep,
   outcomeOfValue,
@@ -142,13 +142,16 @@ function isWithin(
   expected: Pick<NonNullable<MeasureStep['expected']>, 'low' | 'high'>,
   value: number | null,
 ): boolean {
-  const { low, high } = endsOf(expected);
+  const { low, high } = expectedEnds(expected);
   const read = value ?? Number.POSITIVE_INFINITY;
   return read >= low && read <= high;
 }
 
+/** The command that records a test made again after the repair. */
+export type RetestCommand = Extract<Command, { type: 'record-retest' }>;
+
 /** An answer to a step as the answer after the repair; null when it answers no test, or its number falls nowhere. */
-export function againCommand(step: RepeatableStep, answer: Command): Command | null {
+export function againCommand(step: RepeatableStep, answer: Command): RetestCommand | null {
   const base = { type: 'record-retest', step: step.id } as const;
   const taken = 'capture' in answer && answer.capture ? { capture: answer.capture } : {};
   if (answer.type === 'choose-outcome') {

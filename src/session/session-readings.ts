@@ -6,7 +6,7 @@ import type { Shown, Test } from '../circuit/test.ts';
 import { bindText } from '../procedure/bind-text.ts';
 import { stepOf } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
-import { setupWords, whereWords } from '../procedure/test-words.ts';
+import { probeWhere, setupWords } from '../procedure/test-words.ts';
 import { formatTyped } from '../quantity/format-quantity.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { isByTest } from './answering-test.ts';
@@ -15,7 +15,7 @@ import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
 import { eventsToConclusion } from './spent-minutes.ts';
 
-/** One reading of the session and the words for it. */
+/** A reading as suspects are weighed by it, with the event it came from and its words. */
 export interface SessionReading extends Reading {
   /** The event that it comes from; a step that moves several places gives a reading for each. */
   readonly event: EventNumber;
@@ -59,7 +59,7 @@ export function sessionReadings(session: Session, space: TestPlaces): SessionRea
     const place = space.placeOf(test);
     if (place === null) return [];
     const words = bindText(title ?? space.testAt(place).words ?? '', job, circuit);
-    return [{ test: place, shown, found, words, where: whereWords(test.probe, job, circuit) }];
+    return [{ test: place, shown, found, words, where: probeWhere(test.probe, job, circuit) }];
   }
 
   function recorded({ test, shown: kept, typed }: TestRecorded): Found[] {

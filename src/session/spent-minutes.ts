@@ -86,7 +86,7 @@ function addUp(session: Session): Spent {
   return { minutes, situation, byEvent };
 }
 
-interface Standing {
+interface SetupNow {
   readonly table: TestTable | null;
   readonly situation: Situation;
   readonly helped: boolean;
@@ -95,7 +95,7 @@ interface Standing {
 function costOf(
   event: SessionEvent,
   { opened: { procedure, circuit } }: Session,
-  { table, situation, helped }: Standing,
+  { table, situation, helped }: SetupNow,
 ): { readonly minutes: number; readonly after: Situation } | null {
   const test = testOfEvent(event, procedure);
   if (test && table) {
@@ -116,7 +116,7 @@ function costOf(
 function ofShort(
   circuit: Circuit,
   { stretch }: ShortPlaced,
-  { table, situation, helped }: Standing & { readonly table: TestTable },
+  { table, situation, helped }: SetupNow & { readonly table: TestTable },
 ) {
   let minutes = 0;
   let after = situation;

@@ -9,7 +9,7 @@ import { type Model, summarised } from '../circuit/model.ts';
 import type { Shown } from '../circuit/test.ts';
 import { rangeOf } from '../procedure/expected-range.ts';
 import {
-  endsOf,
+  expectedEnds,
   type MeasureStep,
   outcomeOfValue,
   type Step,
@@ -66,6 +66,6 @@ function outcomeShown(step: Step, shown: Shown): string | undefined {
 
 function isGood({ expected }: MeasureStep, shown: Shown): boolean {
   if (expected === null || shown.kind !== 'number') return false;
-  const { low, high } = endsOf(expected);
+  const { low, high } = expectedEnds(expected);
   return shown.value >= low && shown.value <= high;
 }

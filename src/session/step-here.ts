@@ -16,7 +16,7 @@ import { circuitOf, circuitThen, type KnownCar } from './known-circuit.ts';
 type ModelFor = (circuit: Circuit, meter: Meter) => Model;
 let maker: ModelFor | null = null;
 
-/** Hands in what makes models. */
+/** Sets the function that makes circuit models, once, before the first session is opened. */
 export function handInModels(modelFor: ModelFor): void {
   maker = modelFor;
 }

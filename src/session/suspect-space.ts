@@ -34,7 +34,7 @@ import type { Session } from './session.ts';
 import { type SessionReading, sessionReadings } from './session-readings.ts';
 import type { TestTable } from './test-table.ts';
 
-/** What the space is made of. */
+/** The suspects, their tests and their chances before any reading: what a space is built from. */
 export interface SpaceAsk {
   readonly model: Model;
   readonly table: TestTable;

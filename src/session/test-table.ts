@@ -13,14 +13,14 @@ export interface TestTable {
   readonly entryOf: (test: Test) => TestEntry;
 }
 
-interface Kept {
+interface KeptTable {
   readonly procedure: Procedure | null;
   readonly meter: string;
   readonly table: TestTable;
 }
 /** Tables of one circuit that are kept, the last ones made: a program that runs for days links procedures again and again. */
 const TABLES_KEPT = 8;
-const kept = new WeakMap<Circuit, Kept[]>();
+const kept = new WeakMap<Circuit, KeptTable[]>();
 
 /** The table; the same object for the same circuit, procedure and meter. */
 export function testTable(circuit: Circuit, procedure: Procedure | null, meter: Meter): TestTable {

@@ -30,7 +30,7 @@ const NAMED_LEAST = 0.02;
 /** A fault that the readings moved by less than this part of what they moved another of the same conclusion is excluded. Our choice, as for repairs. */
 const EXCLUDED_PART = 0.02;
 
-/** What a conclusion is weighed beside. */
+/** What else is known when a conclusion is weighed: the other repairs, the next tests, a contradicted answer. */
 export interface WeighedBeside {
   /** The repairs in their present order. */
   readonly rows: () => readonly SuspectRow[];

@@ -3,7 +3,7 @@
  * mean", anything else left out. Never used for anything but to find the mistakes beside those already told.
  */
 import { nearestName } from './nearest-name.ts';
-import { pathOf, type SchemaError } from './schema-issues.ts';
+import { pathOfPointer, type SchemaError } from './schema-issues.ts';
 import type { Path } from './yaml-source.ts';
 
 /** What could be read. */
@@ -44,7 +44,7 @@ export function mendData(
     // The last first: what is taken out of a list moves only what stands behind it.
     const inner = grave.filter(({ keyword }) => keyword !== 'required' && keyword !== 'type');
     for (const error of (inner.length > 0 ? inner : grave).toReversed()) {
-      const path = pathOf(error.instancePath);
+      const path = pathOfPointer(error.instancePath);
       if (!mend(mended, path, error)) {
         if (path.length === 0) return null;
         remove(mended, path);

@@ -7,7 +7,7 @@
 
 import type { Checked } from './issue.ts';
 import { readPlainYaml } from './plain-yaml.ts';
-import { readWholeYaml, refused } from './whole-yaml.ts';
+import { readWholeYaml, refusedText } from './whole-yaml.ts';
 import type { YamlSource } from './yaml-source.ts';
 
 /** Above these a file is no procedure, circuit or job that a person wrote. */
@@ -30,7 +30,7 @@ export function parseYaml(text: string, file: string): Checked<YamlSource> {
 
 function readYaml(text: string, file: string): Checked<YamlSource> {
   if (text.length > MAX_CHARACTERS || lineFeeds(text) > MAX_LINES)
-    return refused(
+    return refusedText(
       { file, line: 1, column: 1, endLine: 1, endColumn: 1 },
       'file-too-large',
       text.length > MAX_CHARACTERS

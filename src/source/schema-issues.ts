@@ -1,4 +1,5 @@
 /** What a schema's validator found, as issues at their place in the file, each with a way out where there is one. */
+import { countWords } from '../quantity/count-words.ts';
 import type { Issue } from './issue.ts';
 import { nearestName } from './nearest-name.ts';
 import type { Path, YamlSource } from './yaml-source.ts';
@@ -74,7 +75,7 @@ export function schemaFindings(
 ): SchemaFinding[] {
   const above = below.map((name) => `/${name}`).join('');
   const findings = telling(errors).map((error): SchemaFinding => {
-    const { code, words, fix } = describe(error, [...below, ...pathOf(error.instancePath)]);
+    const { code, words, fix } = describe(error, [...below, ...pathOfPointer(error.instancePath)]);
     return { at: `${above}${error.instancePath}`, code, words, ...(fix ? { fix } : {}) };
   });
   const seen = new Set<string>();
@@ -117,7 +118,7 @@ function above(pointer: string): string[] {
 }
 
 function issueOf(error: SchemaError, source: YamlSource): Issue {
-  const path = pathOf(error.instancePath);
+  const path = pathOfPointer(error.instancePath);
   const key = error.propertyName ?? unknownKey(error);
   const untagged = error.keyword === 'discriminator' && error.params['tagValue'] === undefined;
   const tag = error.keyword === 'discriminator' && !untagged ? [String(error.params['tag'])] : [];
@@ -139,7 +140,7 @@ function unknownKey(error: SchemaError): string | null {
   return error.keyword === 'additionalProperties' && typeof name === 'string' ? name : null;
 }
 
-interface Words {
+interface MistakeWords {
   readonly code: string;
   readonly words: string;
   readonly fix?: string | undefined;
@@ -150,7 +151,7 @@ const GONE_KEYS: ReadonlyMap<string, string> = new Map([
   ['cleared', 'leave it out: what is good is told by the readings that rule the rest out'],
 ]);
 
-function describe(error: SchemaError, path: Path): Words {
+function describe(error: SchemaError, path: Path): MistakeWords {
   const { params } = error;
   const where = placeWords(path);
   if (error.propertyName !== undefined)
@@ -224,7 +225,6 @@ function placeWords(path: Path): string {
 
 function boundWords({ keyword, params, message }: SchemaError): string {
   const limit = Number(params['limit']);
-  const things = (one: string) => `${limit} ${one}${limit === 1 ? '' : 's'}`;
   switch (keyword) {
     case 'minimum':
       return `must be ${limit} or more`;
@@ -233,17 +233,17 @@ function boundWords({ keyword, params, message }: SchemaError): string {
     case 'exclusiveMinimum':
       return `must be more than ${limit}`;
     case 'minLength':
-      return `must have at least ${things('letter')}`;
+      return `must have at least ${countWords(limit, 'letter')}`;
     case 'maxLength':
-      return `must have at most ${things('letter')}`;
+      return `must have at most ${countWords(limit, 'letter')}`;
     case 'minItems':
-      return `must list at least ${things('thing')}`;
+      return `must list at least ${countWords(limit, 'thing')}`;
     case 'maxItems':
-      return `must list at most ${things('thing')}`;
+      return `must list at most ${countWords(limit, 'thing')}`;
     case 'minProperties':
-      return `must have at least ${things('key')}`;
+      return `must have at least ${countWords(limit, 'key')}`;
     case 'maxProperties':
-      return `must have no more than ${things('key')}`;
+      return `must have no more than ${countWords(limit, 'key')}`;
     case 'uniqueItems':
       return `names item ${Number(params['j']) + 1} twice`;
     default:
@@ -282,7 +282,7 @@ function beforeKey(group: unknown, key: string): string {
   return typeof before === 'number' ? String(before) : '';
 }
 
-function choice(error: SchemaError, where: string, allowed: readonly string[]): Words {
+function choice(error: SchemaError, where: string, allowed: readonly string[]): MistakeWords {
   const typed = typeof error.data === 'string' ? error.data : null;
   const near = typed === null ? null : nearestName(typed, allowed);
   return {
@@ -342,7 +342,7 @@ function exampleFix(error: SchemaError): string | undefined {
 }
 
 /** The names in a JSON pointer. */
-export function pathOf(pointer: string): Path {
+export function pathOfPointer(pointer: string): Path {
   return pointer
     .split('/')
     .slice(1)

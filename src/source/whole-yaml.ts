@@ -34,7 +34,7 @@ export function readWholeYaml(text: string, file: string): Checked<YamlSource> {
   const issues = syntaxIssues([...doc.errors, ...doc.warnings], spanOf, quote);
   if (issues.length > 0) return { value: null, issues };
   if (doc.directives?.yaml.explicit && doc.directives.yaml.version !== '1.2')
-    return refused(
+    return refusedText(
       whole,
       'yaml-version',
       'this file asks for another version of YAML, in which some words mean other things',
@@ -74,7 +74,7 @@ function parseDocumentOf(text: string, lineCounter: LineCounter): Document {
 }
 
 /** Nothing but the one mistake. */
-export function refused(
+export function refusedText(
   at: SourceSpan,
   code: string,
   words: string,
@@ -86,14 +86,14 @@ export function refused(
   };
 }
 
-type Fault = Document['errors'][number] | Document['warnings'][number];
+type ParserMessage = Document['errors'][number] | Document['warnings'][number];
 
 /**
  * What the parser found, but no echoes: once a line stands wrong, every line after it is told as wrong too, and one
  * place is told in several ways. Of each place and of each kind the first is kept, and after a tab only the tab.
  */
 function syntaxIssues(
-  faults: readonly Fault[],
+  faults: readonly ParserMessage[],
   spanOf: (range: readonly number[]) => SourceSpan,
   quote: readonly number[] | null,
 ): Issue[] {
@@ -131,7 +131,7 @@ function openQuote(doc: Document): readonly number[] | null {
 }
 
 /** The usual slips in our own words; the parser's for all others. */
-function faultWords({ code, message }: Fault): { words: string; fix?: string } {
+function faultWords({ code, message }: ParserMessage): { words: string; fix?: string } {
   switch (code) {
     case 'TAB_AS_INDENT':
       return { words: 'a tab stands before this line', fix: 'indent with spaces' };

@@ -30,7 +30,7 @@ const DEGREE_STRIDE = 4;
 const DEGREE_STEPS = 5;
 
 /** The cloud after `facts` instead of those that it knows; a slice a sweep over its cars. */
-export function advance(
+export function advanceCloud(
   cloud: Cloud,
   facts: readonly Fact[],
   model: CloudModel,
@@ -57,7 +57,7 @@ export function weighed(cloud: Cloud, facts: readonly Fact[], model: CloudModel)
 }
 
 /** How a fact counts on the way from the facts known to those asked for. */
-type Part = 'kept' | 'new' | 'dropped';
+type Counting = 'kept' | 'new' | 'dropped';
 
 class Advance {
   private readonly count: number;
@@ -66,7 +66,7 @@ class Advance {
   private readonly asked: readonly Fact[];
   /** Old and new. */
   private readonly facts: readonly Fact[];
-  private readonly parts: readonly Part[];
+  private readonly parts: readonly Counting[];
   private points: Float64Array;
   private ways: (readonly Way[])[][];
   /** At the present degree. */

@@ -17,7 +17,7 @@ interface OwnCars {
   readonly there: WaysByCar;
 }
 
-/** What is borrowed of one circuit. */
+/** Cars of the healthy circuit, lent to its intermittent faults with a size and a share of their own. */
 export class BorrowedCars {
   private readonly lender: SuspectCars | null;
   private readonly dims: number;

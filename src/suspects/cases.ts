@@ -37,7 +37,7 @@ export interface CaseOptions {
   readonly casesMax?: number;
 }
 
-interface Draft {
+interface CaseDraft {
   weight: number;
   readonly repair: number;
   readonly signature: Uint8Array;
@@ -92,10 +92,10 @@ function draftCases(
   repairOf: Uint16Array,
   chances: Float64Array,
   options: CaseOptions,
-): Draft[] {
+): CaseDraft[] {
   const { samples } = table;
-  const drafts: Draft[] = [];
-  const buckets = new Map<number, Draft[]>();
+  const drafts: CaseDraft[] = [];
+  const buckets = new Map<number, CaseDraft[]>();
   const columns = outcomes.map(({ ofSample }) => ofSample);
   const total = chances.reduce((sum, chance) => sum + chance, 0);
   table.candidates.forEach((_, candidate) => {
@@ -130,11 +130,11 @@ function draftCases(
   return drafts;
 }
 
-function sameOutcomes(draft: Draft, columns: readonly Uint8Array[], at: number): boolean {
+function sameOutcomes(draft: CaseDraft, columns: readonly Uint8Array[], at: number): boolean {
   return columns.every((column, test) => column[at] === draft.signature[test]);
 }
 
-function keepLikeliest(drafts: Draft[], massKept: number, casesMax: number): Draft[] {
+function keepLikeliest(drafts: CaseDraft[], massKept: number, casesMax: number): CaseDraft[] {
   if (massKept >= 1 && drafts.length <= casesMax) return drafts;
   const sorted = [...drafts].sort((a, b) => b.weight - a.weight);
   let mass = 0;
@@ -157,8 +157,8 @@ function keepLikeliest(drafts: Draft[], massKept: number, casesMax: number): Dra
  * So many cases that stand for all: of each repair as many of the likeliest as its chance calls for (by D'Hondt), and the
  * others counted in them. Else a fault whose chance is spread over many cases would be planned for as if it were not there.
  */
-function standingForAll(sorted: readonly Draft[], casesMax: number): Map<Draft, number> {
-  const shares = new Map<number, { mass: number; kept: number; readonly own: Draft[] }>();
+function standingForAll(sorted: readonly CaseDraft[], casesMax: number): Map<CaseDraft, number> {
+  const shares = new Map<number, { mass: number; kept: number; readonly own: CaseDraft[] }>();
   for (const draft of sorted) {
     const share = shares.get(draft.repair) ?? { mass: 0, kept: 0, own: [] };
     shares.set(draft.repair, share);
@@ -171,7 +171,7 @@ function standingForAll(sorted: readonly Draft[], casesMax: number): Map<Draft, 
       .sort((a, b) => b.mass / (b.kept + 1) - a.mass / (a.kept + 1));
     next!.kept += 1;
   }
-  const weights = new Map<Draft, number>();
+  const weights = new Map<CaseDraft, number>();
   for (const { mass, kept, own } of shares.values()) {
     const standing = own.slice(0, kept);
     const known = standing.reduce((sum, { weight }) => sum + weight, 0);

@@ -10,7 +10,13 @@ import {
   gatherEvidence,
   LIKELIHOOD_MIN,
 } from './gather-evidence.ts';
-import { type Group, groupRows, likeliestOf, namedGroup, type Row } from './hypothesis-groups.ts';
+import {
+  type Group,
+  groupRows,
+  likeliestOf,
+  namedGroup,
+  type RepairRow,
+} from './hypothesis-groups.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { type Offer, offerAgain, offerTests } from './offer-tests.ts';
 import type { PredictionTable } from './prediction-table.ts';
@@ -111,19 +117,23 @@ export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Sli
 }
 
 /** A conclusion as far as it is weighed, for which more is to be found. */
-interface Weighing {
+interface OpenConclusion {
   readonly own: ReadonlySet<string>;
   readonly named: Group;
   readonly now: ReturnType<typeof groupRows>;
-  readonly rival: Row | null;
+  readonly rival: RepairRow | null;
   /** The rival against which the next piece is needed. */
-  readonly next: Row | null;
+  readonly next: RepairRow | null;
   readonly missing: number;
   readonly evidence: readonly Evidence[];
 }
 
 /** What a rival stands on is made again last: it brings no piece, and lifts the chance. */
-function anyOffers(table: PredictionTable, ask: CorroborationAsk, weighing: Weighing): Offer[] {
+function anyOffers(
+  table: PredictionTable,
+  ask: CorroborationAsk,
+  weighing: OpenConclusion,
+): Offer[] {
   const { named, now } = weighing;
   const [strongest] = now.others;
   const isOpen = now.concluded.chance < PROVEN_CHANCE;
@@ -137,7 +147,7 @@ function anyOffers(table: PredictionTable, ask: CorroborationAsk, weighing: Weig
 function newOffers(
   table: PredictionTable,
   ask: CorroborationAsk,
-  { own, named, now, rival, next, missing, evidence }: Weighing,
+  { own, named, now, rival, next, missing, evidence }: OpenConclusion,
 ): readonly Offer[] {
   if (missing === 0 || !next) return [];
   const { readings, ranking, errorModel = ERROR_MODEL } = ask;

@@ -12,7 +12,13 @@
 import type { CorroborationAsk } from './corroboration-ask.ts';
 import { ERROR_MODEL, type ErrorModel } from './error-model.ts';
 import { EVIDENCE_RATIO, ratioOf, sameNews, samePlace } from './evidence-ratio.ts';
-import { type Group, groupRows, meanOver, namedGroup, type Row } from './hypothesis-groups.ts';
+import {
+  type Group,
+  groupRows,
+  meanOver,
+  namedGroup,
+  type RepairRow,
+} from './hypothesis-groups.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import { HEALTHY, type PredictionTable } from './prediction-table.ts';
 import { normalised, priorFor } from './prior.ts';
@@ -30,7 +36,7 @@ const SAME_RATIO = 1e-9;
 /** Added to each likelihood (a share, or one over volts or ohms), so that products of exact readings never all vanish. */
 export const LIKELIHOOD_MIN = 1e-12;
 
-interface Weighed {
+interface WeighedReading {
   /** Place in the readings. */
   readonly reading: number;
   readonly test: number;
@@ -39,7 +45,7 @@ interface Weighed {
 }
 
 /** One independent piece: a reading and the rival that it speaks against. */
-export interface Evidence extends Weighed {
+export interface Evidence extends WeighedReading {
   /** Repair of the strongest rival that was left when this piece was taken. */
   readonly against: string;
 }
@@ -69,7 +75,7 @@ export function carryingReadings(
 /** The pieces, the strongest first, and the strongest rival that they leave standing. */
 export interface Pieces {
   readonly evidence: readonly Evidence[];
-  readonly rival: Row | null;
+  readonly rival: RepairRow | null;
 }
 
 /**
@@ -180,7 +186,7 @@ function onePerPlace(
 ): number[] {
   const { concluded, others } = groupRows(table, own, prior);
   const rest = { members: others.flatMap(({ members }) => members) };
-  const voices: Weighed[] = [];
+  const voices: WeighedReading[] = [];
   for (const [reading, { test }] of readings.entries()) {
     const ratio = ratioOf(fits[reading]!.perRow, concluded, rest, prior);
     const one = { reading, test, ratio };
@@ -239,7 +245,7 @@ function explains(
 }
 
 /** Stronger by more than rounding, or as strong and earlier in the table: the order of the readings must not show. */
-function isStronger(ratio: number, test: number, than: Weighed): boolean {
+function isStronger(ratio: number, test: number, than: WeighedReading): boolean {
   if (Math.abs(ratio - than.ratio) > SAME_RATIO * than.ratio) return ratio > than.ratio;
   return test < than.test;
 }

@@ -10,7 +10,7 @@ export interface Group {
 }
 
 /** All suspects with one repair, and their chance. */
-export interface Row extends Group {
+export interface RepairRow extends Group {
   readonly repair: string;
   readonly chance: number;
 }
@@ -20,7 +20,10 @@ export function groupRows(
   table: PredictionTable,
   own: ReadonlySet<string>,
   chances: Float64Array,
-): { readonly concluded: Group & { readonly chance: number }; readonly others: readonly Row[] } {
+): {
+  readonly concluded: Group & { readonly chance: number };
+  readonly others: readonly RepairRow[];
+} {
   const { repairs, repairOf } = repairsOf(table.candidates);
   const members = repairs.map((): number[] => []);
   repairOf.forEach((repair, candidate) => {

@@ -2,7 +2,7 @@
  * Cars of which one value is not as described: looked for where the suspects, on cars as they are described, take a
  * reading for a misreading.
  */
-import { advance } from './advance-cloud.ts';
+import { advanceCloud } from './advance-cloud.ts';
 import type { Cloud } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, isTakenBack, misreadChance } from './fact.ts';
@@ -104,7 +104,7 @@ export class OutsideSearch {
   ): Slices<Cloud | null> {
     const moved =
       known && !isTakenBack(known.facts, facts)
-        ? yield* advance(known, facts, this.strangeCars(at, []).model, randomOf(facts.length))
+        ? yield* advanceCloud(known, facts, this.strangeCars(at, []).model, randomOf(facts.length))
         : null;
     if (!searches || (moved && newest.every((fact) => this.misread(moved, fact) < DOUBTED)))
       return moved;
@@ -118,7 +118,12 @@ export class OutsideSearch {
     const felt = new Set(doubted.flatMap((fact) => this.ask.cars[at]!.model.feltAtFirst(fact)));
     const among = values.filter((value) => felt.has(value));
     const cars = this.strangeCars(at, among.length === 0 ? values : among);
-    const all = yield* advance(cars.start(OUTSIDE_CARS), facts, cars.model, randomOf(facts.length));
+    const all = yield* advanceCloud(
+      cars.start(OUTSIDE_CARS),
+      facts,
+      cars.model,
+      randomOf(facts.length),
+    );
     // The others, which could not explain them, are there as well: as many more cars without any weight.
     const share = Math.max(1, among.length) / values.length;
     return { ...all, logEvidence: all.logEvidence + Math.log(share) };

@@ -2,7 +2,7 @@
  * Two faults at once, where no single one explains the readings: clouds of cars with both, of the faults that explain at
  * least some reading best. From reading to reading they are carried on as those of single faults are.
  */
-import { advance, weighed } from './advance-cloud.ts';
+import { advanceCloud, weighed } from './advance-cloud.ts';
 import { type Cloud, effectiveCount } from './cloud.ts';
 import { isTakenBack } from './fact.ts';
 import type { ReadingFit } from './likelihood.ts';
@@ -67,7 +67,7 @@ export function* pairsAfter(
     const isLive = rough - most >= Math.log(LIVE_SHARE);
     // The same numbers for every pair, as for every suspect.
     const random = randomOf(facts.length);
-    const made = isLive ? yield* advance(cloud, facts, cars.model, random) : left;
+    const made = isLive ? yield* advanceCloud(cloud, facts, cars.model, random) : left;
     pairs.push({ first, second, cloud: made });
   }
   return pairs;

@@ -55,7 +55,7 @@ export function* rankByClouds(
 }
 
 /** What a ranking is made of before pairs are looked at. */
-interface Look {
+interface BeforePairs {
   readonly posterior: Posterior;
   readonly single: ReturnType<typeof suspectsOf>;
   /** By candidate and fact, the chance that it is a slip. */
@@ -65,9 +65,9 @@ interface Look {
   readonly fits: readonly ReadingFit[];
 }
 
-const looks = new WeakMap<Posterior, Look>();
+const looks = new WeakMap<Posterior, BeforePairs>();
 
-function* lookAt(posteriors: Posteriors, readings: readonly Reading[]): Slices<Look> {
+function* lookAt(posteriors: Posteriors, readings: readonly Reading[]): Slices<BeforePairs> {
   const posterior = yield* posteriors.inSlices(readings);
   const known = looks.get(posterior);
   if (known) return known;

@@ -5,7 +5,7 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import { advance, type WeighedCloud, weighed } from './advance-cloud.ts';
+import { advanceCloud, type WeighedCloud, weighed } from './advance-cloud.ts';
 import { BorrowedCars, pointAt } from './borrowed-cars.ts';
 import { type Cloud, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
@@ -304,7 +304,7 @@ export class Posteriors {
       from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
     // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
     const random = randomOf(number);
-    return yield* advance(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
+    return yield* advanceCloud(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
   }
 
   /** What the tests would show on the cars that are left. */

@@ -12,7 +12,7 @@
  */
 import type { ErrorModel } from './error-model.ts';
 import { EVIDENCE_RATIO } from './evidence-ratio.ts';
-import type { Row } from './hypothesis-groups.ts';
+import type { RepairRow } from './hypothesis-groups.ts';
 import { fitReading, type Reading, type ReadingFit, uncertaintyOf } from './likelihood.ts';
 import { fillColumn, HEALTHY, type PredictionTable } from './prediction-table.ts';
 import type { PairShows } from './rank-pairs.ts';
@@ -40,7 +40,7 @@ export interface RuleOutAsk {
 }
 
 /** What rules the repair of `row` out; null when one of its faults has passed every reading. */
-export function ruleOut(ask: RuleOutAsk, row: Row): RuledOut | null {
+export function ruleOut(ask: RuleOutAsk, row: RepairRow): RuledOut | null {
   let left = row.members.filter((member) => ask.prior[member]! > 0);
   if (left.length === 0) return null;
   const against = new Map(left.map((member) => [member, readingsAgainst(ask, member)]));

@@ -34,7 +34,7 @@ export function reachOf(suspects: Iterable<readonly (readonly Way[])[]>): Reach 
   return { spans: joined(spans), overLimit };
 }
 
-/** What the one or the other reaches. */
+/** The union of two reaches: values that the one or the other can show. */
 export function joinedReach(one: Reach, other: Reach): Reach {
   return {
     spans: joined([...one.spans, ...other.spans]),

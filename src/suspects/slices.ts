@@ -6,7 +6,7 @@
 /** Work that goes on each time it is asked for the next slice, until it has made what it makes. */
 export type Slices<Made> = Generator<undefined, Made>;
 
-/** All of it at once. */
+/** Does sliced work to its end without a pause, and gives its result. */
 export function atOnce<Made>(work: Slices<Made>): Made {
   let slice = work.next();
   while (!slice.done) slice = work.next();

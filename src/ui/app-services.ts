@@ -205,7 +205,7 @@ export interface CaptureBeside {
   readonly against?: string;
 }
 
-/** Capture files to choose from. */
+/** A walk through folders to a capture file. */
 export interface CaptureFiles {
   /** Where the choice begins: the current folder if captures lie there, else where the last one was read. */
   readonly begin: () => CaptureFolder;

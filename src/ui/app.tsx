@@ -1,14 +1,13 @@
 /** The whole program on the screen: which screen is shown, and how one leads to another. */
 
 import { useState } from 'react';
-import { codesAmong, searchWords } from '../identify/search-words.ts';
-import { codeSpans } from '../identify/trouble-code.ts';
+import { codesAmong } from '../identify/search-words.ts';
 import { emptyJob, type Job } from '../procedure/job.ts';
 import { isProblem, type Problem } from '../source/problem.ts';
-import type { AppServices, OpenedSession, SavedSession, SessionChoice } from './app-services.ts';
+import type { AppServices, OpenedSession, SessionChoice } from './app-services.ts';
 import { leaveSession } from './carry-on.ts';
+import { DemoJobList, FaultList, ProcedureList, SessionList } from './library-lists.tsx';
 import { JobScreen } from './screens/job-screen.tsx';
-import { PickScreen } from './screens/pick-screen.tsx';
 import { ReadingPage } from './screens/reading-page.tsx';
 import { SessionScreen } from './screens/session-screen.tsx';
 import { SettingsScreen } from './screens/settings-screen.tsx';
@@ -36,7 +35,7 @@ export interface AppProps {
   readonly onLeave: (code: number) => void;
 }
 
-type Place =
+type AppPlace =
   | { readonly name: 'start' | 'procedures' | 'demo-jobs' | 'sessions' | 'settings' }
   | { readonly name: 'opening'; readonly opening: () => Promise<OpenedSession | Problem> }
   | {
@@ -57,15 +56,8 @@ type Place =
   | { readonly name: 'problem'; readonly problem: Problem }
   | { readonly name: 'extra'; readonly place: number };
 
-/** First in the list of faults: the one the job comes with, unsaid. */
-const OWN_FAULT = {
-  text: 'find it yourself: the vehicle has the fault the customer complains of',
-  also: '',
-  about: 'The fault that belongs to this job. It is not revealed until the end.',
-};
-
 export function App({ services, begin, onLeave }: AppProps) {
-  const [place, setPlace] = useState<Place>(() => beginning(begin, services));
+  const [place, setPlace] = useState<AppPlace>(() => beginning(begin, services));
   const start = () => setPlace({ name: 'start' });
 
   useKeys((event) => {
@@ -99,25 +91,10 @@ export function App({ services, begin, onLeave }: AppProps) {
       );
     case 'procedures':
       return (
-        <PickScreen
-          key="which-procedure"
-          title="Which procedure?"
-          items={services.listProcedures().map((entry) => ({
-            text:
-              entry.codes.length === 0
-                ? entry.title
-                : `${entry.title}  (${codeSpans(entry.codes)})`,
-            // Found by any of its codes, also by one within a span, by their neighbours, and by the places that they speak of.
-            also: [entry.about, ...searchWords(entry.codes)].join(' '),
-            about:
-              entry.circuit === null
-                ? `${entry.about} No circuit model: no suspects, no suggested tests.`
-                : entry.about,
-            entry,
-          }))}
-          empty="There are no procedures yet. Write one with: ohmward new procedure NAME"
-          onPick={({ entry }, search) =>
-            setPlace({ name: 'job', procedureFile: entry.file, title: entry.title, search })
+        <ProcedureList
+          services={services}
+          onPick={({ file, title }, search) =>
+            setPlace({ name: 'job', procedureFile: file, title, search })
           }
           onClose={start}
         />
@@ -139,46 +116,20 @@ export function App({ services, begin, onLeave }: AppProps) {
       );
     case 'demo-jobs':
       return (
-        <PickScreen
-          key="which-simulated-vehicle"
-          title="Which simulated vehicle?"
-          items={services.listDemoJobs().map((demo) => ({
-            text: demo.sensor === '' ? demo.words : `${demo.words}: ${demo.sensor}`,
-            also: demo.job.codes.join(' '),
-            about: `Complaint: ${demo.complaint}`,
-            demo,
-          }))}
-          empty="There are no ready-made jobs yet. Write one with: ohmward new job NAME"
-          onPick={({ demo }) =>
-            setPlace({
-              name: 'fault',
-              procedureFile: demo.procedure,
-              job: demo.job,
-              own: demo.fault,
-              intermittent: demo.intermittent,
-            })
+        <DemoJobList
+          services={services}
+          onPick={({ procedure, job, fault, intermittent }) =>
+            setPlace({ name: 'fault', procedureFile: procedure, job, own: fault, intermittent })
           }
           onClose={start}
         />
       );
     case 'fault':
       return (
-        <PickScreen
-          key="what-is-wrong-with-it"
-          title="What is wrong with it?"
-          items={[
-            ...(place.own === null
-              ? []
-              : [{ ...OWN_FAULT, id: place.own, intermittent: place.intermittent }]),
-            ...services.benchFaults(place.procedureFile).map(({ id, words }) => ({
-              text: words,
-              also: id,
-              about: `Fault: ${id}. The simulated vehicle gives every reading as it would be with this fault.`,
-              id,
-              intermittent: false,
-            })),
-          ]}
-          empty="This procedure has no circuit model, so there is no vehicle to simulate."
+        <FaultList
+          services={services}
+          procedureFile={place.procedureFile}
+          own={place.own === null ? null : { id: place.own, intermittent: place.intermittent }}
           onPick={({ id, intermittent }) =>
             openNew({
               procedureFile: place.procedureFile,
@@ -191,20 +142,9 @@ export function App({ services, begin, onLeave }: AppProps) {
       );
     case 'sessions':
       return (
-        <PickScreen
-          key="which-session"
-          title="Which session?"
-          keepsOrder
-          items={services.listSessions().map((read) => ({
-            get text() {
-              return sessionWords(read());
-            },
-            get about() {
-              return read().path;
-            },
-          }))}
-          empty="There are no sessions yet."
-          onPick={({ about: path }) => openWith(() => services.resume(path))}
+        <SessionList
+          services={services}
+          onPick={(path) => openWith(() => services.resume(path))}
           onClose={start}
         />
       );
@@ -244,7 +184,7 @@ export function App({ services, begin, onLeave }: AppProps) {
   }
 }
 
-function beginning(begin: AppBegin, services: AppServices): Place {
+function beginning(begin: AppBegin, services: AppServices): AppPlace {
   switch (begin.screen) {
     case 'session':
       return { name: 'session', session: begin.session };
@@ -256,7 +196,7 @@ function beginning(begin: AppBegin, services: AppServices): Place {
 }
 
 /** Where a line of the start menu leads. */
-function placeOf(choice: Destination, { resume }: Pick<AppServices, 'resume'>): Place {
+function placeOf(choice: Destination, { resume }: Pick<AppServices, 'resume'>): AppPlace {
   switch (choice.kind) {
     case 'new':
       return { name: 'procedures' };
@@ -270,16 +210,4 @@ function placeOf(choice: Destination, { resume }: Pick<AppServices, 'resume'>): 
     case 'extra':
       return { name: 'extra', place: choice.place };
   }
-}
-
-const STATUS_WORDS: Readonly<Record<SavedSession['status'], string>> = {
-  open: 'not finished',
-  paused: 'paused',
-  concluded: 'concluded',
-  closed: 'closed',
-  damaged: 'DAMAGED',
-};
-
-function sessionWords({ when, status, simulated, words }: SavedSession): string {
-  return `${when}  ${STATUS_WORDS[status].padEnd(12)}  ${simulated ? 'simulated, ' : ''}${words}`;
 }

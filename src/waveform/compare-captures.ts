@@ -182,10 +182,10 @@ export function phaseShift(
     if (shifts.length < count) continue;
     const first = shifts[0]!;
     // Each shift as near to the first as turns allow, then the mean as near to zero as whole crank turns allow.
-    const near = shifts.map((shift) => first + wrapped(shift - first, cycle));
+    const near = shifts.map((shift) => first + nearestAngle(shift - first, cycle));
     const mean = near.reduce((sum, shift) => sum + shift, 0) / count;
     const spread = Math.max(...near) - Math.min(...near);
-    const shift = wrapped(mean, 360);
+    const shift = nearestAngle(mean, 360);
     const better =
       best === null ||
       spread < best.spread - SPREAD_SAME ||
@@ -201,7 +201,7 @@ const SPREAD_SAME = 1;
 export const SPREAD_MOST = 20;
 
 /** The same angle nearest to zero. */
-export function wrapped(degrees: number, cycle: number): number {
+export function nearestAngle(degrees: number, cycle: number): number {
   return degrees - cycle * Math.round(degrees / cycle);
 }
 

@@ -43,7 +43,7 @@ const KIND_WORDS: Readonly<Record<ChannelMeasures['kind'], string>> = {
 };
 
 /** A label and what stands behind it. */
-type Row = readonly [label: string, value: string];
+type MeasureRow = readonly [label: string, value: string];
 /** A value in its unit, by default the channel's. */
 type Show = (value: number, of?: Unit) => string;
 
@@ -51,7 +51,7 @@ function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeO
   const { levels, pulses, wheel, coil, sweep, currents } = measures;
   const unit: Unit = measures.unit;
   const show: Show = (value, of = unit) => formatQuantity({ value, unit: of }, { ascii });
-  const rows: Row[] = [];
+  const rows: MeasureRow[] = [];
   const add = (label: string, value: string) => rows.push([label, value]);
   const spread = (label: string, values: Spread | null, of: Unit) => {
     if (!values) return;
@@ -105,7 +105,7 @@ function describeChannel(measures: ChannelMeasures, { ascii = false }: DescribeO
   return [title, ...rows.map(([label, value]) => `  ${label.padEnd(LABEL)} ${value}`)];
 }
 
-function coilRows({ slow, fast, runOut, beforeGap }: Coil, show: Show): Row[] {
+function coilRows({ slow, fast, runOut, beforeGap }: Coil, show: Show): MeasureRow[] {
   const at = ({ peakToPeak, hertz }: Coil['slow']) =>
     `${show(peakToPeak, 'V')} peak to peak at ${show(hertz, 'Hz')}`;
   return [
@@ -116,13 +116,16 @@ function coilRows({ slow, fast, runOut, beforeGap }: Coil, show: Show): Row[] {
   ];
 }
 
-function sweepRows({ start, end, least, most, dropOuts, reversals }: Sweep, show: Show): Row[] {
+function sweepRows(
+  { start, end, least, most, dropOuts, reversals }: Sweep,
+  show: Show,
+): MeasureRow[] {
   const turns = reversals
     .slice(0, 5)
     .map(({ value, seconds }) => `${show(value)} after ${show(seconds, 's')}`);
   return [
-    ['from and to', `${show(start)} and ${show(end)}`],
-    ['least and most', `${show(least)} and ${show(most)}`],
+    ['start and end', `${show(start)} and ${show(end)}`],
+    ['minimum and maximum', `${show(least)} and ${show(most)}`],
     ['drop-outs', String(dropOuts.length)],
     ['reversals', reversals.length === 0 ? '0' : `${reversals.length}: ${turns.join(', ')}`],
   ];

@@ -42,7 +42,7 @@ export function findDrops(
   return { ...found, least, most };
 }
 
-type Lost = Omit<Drops, 'least' | 'most'>;
+type LostEdges = Omit<Drops, 'least' | 'most'>;
 
 /** A signal that toggles does so most of the time; a few steps of a level are drops of it. */
 function isRegular(times: Float64Array): boolean {
@@ -52,7 +52,7 @@ function isRegular(times: Float64Array): boolean {
   return apart.filter((one) => one < OVERDUE * middle).length > 0.8 * apart.length;
 }
 
-function overdueEdges(times: Float64Array, seconds: number, missing: number): Lost {
+function overdueEdges(times: Float64Array, seconds: number, missing: number): LostEdges {
   const apart = Array.from(times.subarray(1), (time, at) => time - times[at]!);
   const pitch = medianOf(apart);
   const most = (missing + OVERDUE) * pitch;
@@ -61,7 +61,7 @@ function overdueEdges(times: Float64Array, seconds: number, missing: number): Lo
   return dropsOf(lost, null);
 }
 
-function lowStretches(samples: Float32Array, sampleSeconds: number, level: number): Lost {
+function lowStretches(samples: Float32Array, sampleSeconds: number, level: number): LostEdges {
   const limit = LEVEL_SHARE * level;
   const isLost = (value: number) => (level >= 0 ? value < limit : value > limit);
   const found: { from: number; to: number }[] = [];
@@ -83,7 +83,7 @@ function usual(samples: Float32Array): number {
   return medianOf(samples.filter((_, at) => at % step === 0));
 }
 
-function dropsOf(seconds: readonly number[], limit: number | null): Lost {
+function dropsOf(seconds: readonly number[], limit: number | null): LostEdges {
   const count = seconds.length;
   return {
     count,

@@ -8,7 +8,7 @@
 import { medianOf, type Spread, spreadOf } from './capture.ts';
 import { differences } from './measure-pulses.ts';
 import {
-  advance,
+  advancedTurn,
   type Irregular,
   irregularTeeth,
   pitchSwing,
@@ -131,7 +131,7 @@ function medianOfTop(values: readonly number[]): number {
 
 function pitchesBetween(ratios: Float64Array, from: number, to: number): number {
   let pitch = 0;
-  for (let k = from; k < to; k += 1) pitch = advance(pitch, ratios[k]!).pitch;
+  for (let k = from; k < to; k += 1) pitch = advancedTurn(pitch, ratios[k]!).pitch;
   return Math.round(pitch);
 }
 

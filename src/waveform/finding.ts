@@ -2,10 +2,10 @@
 import type { Channel } from './capture.ts';
 import type { WheelExpected } from './find-wheel.ts';
 
-type Unit = Channel['unit'];
+type ChannelUnit = Channel['unit'];
 
 /** A list that goes on: so many more than are named. Absent where all are. */
-interface Listed {
+interface WithMore {
   readonly more?: number;
 }
 
@@ -13,7 +13,7 @@ interface Listed {
 export type Finding =
   /** Sampled too seldom to be judged. */
   | { readonly kind: 'coarse'; readonly samplesPerPulse: number }
-  | { readonly kind: 'dead'; readonly level: number; readonly unit: Unit }
+  | { readonly kind: 'dead'; readonly level: number; readonly unit: ChannelUnit }
   | { readonly kind: 'stuck-high' | 'stuck-low' | 'stuck-between'; readonly volts: number }
   /** A level of a switched signal, or the end of a sweep, on the wrong side of the module's threshold. */
   | {
@@ -26,20 +26,20 @@ export type Finding =
       readonly kind: 'noisy';
       readonly noise: number;
       readonly swing: number;
-      readonly unit: Unit;
+      readonly unit: ChannelUnit;
     }
   /** Places in seconds from the first sample; `pitch`, from 1, where all are at the same one of the turn. */
   | ({
       readonly kind: 'drop-out' | 'extra-pulses';
       readonly seconds: readonly number[];
       readonly pitch: number | null;
-    } & Listed)
+    } & WithMore)
   /** The wiper of a potentiometer leaves its track. */
   | ({
       readonly kind: 'contact-lost';
       readonly places: readonly ContactLost[];
-      readonly unit: Unit;
-    } & Listed)
+      readonly unit: ChannelUnit;
+    } & WithMore)
   /** Null where no turn can be made out. */
   | {
       readonly kind: 'pattern';
@@ -52,7 +52,7 @@ export type Finding =
       readonly teeth: readonly number[];
       readonly seen: number;
       readonly of: number;
-    } & Listed)
+    } & WithMore)
   | {
       readonly kind: 'weak';
       readonly volts: number;
@@ -60,7 +60,7 @@ export type Finding =
       readonly limitVolts: number;
     }
   /** Numbers of the teeth, from 1 behind the gap. */
-  | ({ readonly kind: 'weak-teeth'; readonly teeth: readonly number[] } & Listed)
+  | ({ readonly kind: 'weak-teeth'; readonly teeth: readonly number[] } & WithMore)
   /** Once-a-turn swing of the height as a share of it. */
   | { readonly kind: 'run-out'; readonly share: number; readonly limitShare: number }
   /** What passes with the gap: a level of a switched signal, a lobe of a coil. */

@@ -16,13 +16,14 @@ export function joinCaptures(one: Capture, two: Capture): Capture | Problem {
     Math.abs(counts[0]! - counts[1]!) <= SAMPLES_APART;
   if (!isAlike)
     return {
-      problem: 'the two files are not of one crank: they differ in rate, begin or length',
-      fix: 'save both channels of the same crank anew',
+      problem:
+        'the two files are not of the same crank: they differ in sample rate, start or length',
+      fix: 'save both channels of the same crank again',
     };
   const channels = [...one.channels, ...two.channels];
   if (channels.length > CHANNELS_MAX)
     return {
-      problem: `the two files have ${channels.length} channels, and ${CHANNELS_MAX} are the most`,
+      problem: `the two files have ${channels.length} channels; at most ${CHANNELS_MAX} can be used`,
       fix: 'export fewer of them',
     };
   const count = Math.min(...counts);

@@ -45,7 +45,7 @@ export function measureSweep(
   const span = levels.most - levels.least;
   const jump = Math.max(JUMP * span, JUMP_NOISE * noise);
   const dropOuts: DropOut[] = [];
-  const turn = new Turning(Math.max(TURN * span, JUMP_NOISE * noise), rateHz);
+  const turn = new TrendFollower(Math.max(TURN * span, JUMP_NOISE * noise), rateHz);
   const longest = LONGEST * samples.length;
   let trend = samples[0] ?? 0;
   let slope = 0;
@@ -100,7 +100,7 @@ export function measureSweep(
 }
 
 /** Follows a trend and notes where it turns by more than `reach`. */
-class Turning {
+class TrendFollower {
   readonly reversals: { seconds: number; value: number }[] = [];
   private direction = 0;
   private extreme = Number.NaN;

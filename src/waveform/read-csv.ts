@@ -268,7 +268,7 @@ export class CsvReader {
   private isRate(rateHz: number, shape: CsvShape): boolean {
     if (rateHz >= RATE_MIN && rateHz <= RATE_MAX) return true;
     const from = shape.time < 0 ? 'sample rate' : 'time column';
-    const words = `no instrument takes as many or as few samples a second as the ${from} says`;
+    const words = `no instrument takes as many or as few samples per second as the ${from} says`;
     this.fail(
       'odd-rate',
       words,

@@ -28,7 +28,7 @@ export interface WheelTurn {
  * interval of about one or more counts as whole pitches, so that neither small errors nor a speed that pulses add up
  * around the turn; shorter ones are false pulses and count as they are.
  */
-export function advance(pitch: number, ratio: number): { exact: number; pitch: number } {
+export function advancedTurn(pitch: number, ratio: number): { exact: number; pitch: number } {
   const on = Number.isInteger(pitch);
   if (on && ratio >= SHORT_BELOW) {
     const whole = pitch + Math.max(1, Math.round(ratio));
@@ -50,12 +50,12 @@ export function readTurn(
   const near = [0];
   let pitch = 0;
   for (let k = from; k < to - 1; k += 1) {
-    const { exact: place, pitch: next } = advance(pitch, ratios[k]!);
+    const { exact: place, pitch: next } = advancedTurn(pitch, ratios[k]!);
     exact.push(place);
     near.push(Math.round(place));
     pitch = next;
   }
-  const pitches = Math.round(advance(pitch, ratios[to - 1]!).pitch);
+  const pitches = Math.round(advancedTurn(pitch, ratios[to - 1]!).pitch);
   return {
     start: times[from]!,
     end: times[to]!,

@@ -78,7 +78,7 @@ export function readWav(bytes: Uint8Array, options: WavOptions): ReadResult {
     return { name: `channel ${channel + 1}`, unit, samples };
   });
   if (unreadable > 0) {
-    const words = `${unreadable} values are no numbers and repeat the value before them`;
+    const words = `${unreadable} values are not numbers and repeat the value before them`;
     if (unreadable > UNREADABLE_SHARE * rows * channels.length)
       return fail('unreadable-values', words, 'export it again');
     warn('unreadable-values', words);

@@ -1,5 +1,5 @@
 /** Where the edges of a signal should stand, as the maker's papers state it: "falls at 114 deg, rises at 294; within 4". */
-import { PHASE_DEGREES_MOST, SPREAD_MOST, wrapped } from './compare-captures.ts';
+import { nearestAngle, PHASE_DEGREES_MOST, SPREAD_MOST } from './compare-captures.ts';
 import type { Phase } from './measure-phase.ts';
 
 /** The edges of one turn as they are stated, and how exactly. */
@@ -60,12 +60,15 @@ export function statedShift(
   let best: { shift: number; spread: number } | null = null;
   for (const start of found.edges) {
     if (start.direction !== first.direction) continue;
-    const from = wrapped(start.degrees - first.degrees, 360);
+    const from = nearestAngle(start.degrees - first.degrees, 360);
     const shifts = edges.map(({ direction, degrees }) => {
       const aways = found.edges
         .filter((edge) => edge.direction === direction)
         .map((edge) =>
-          wrapped(edge.degrees - degrees - (start.degrees - first.degrees), found.cycleDegrees),
+          nearestAngle(
+            edge.degrees - degrees - (start.degrees - first.degrees),
+            found.cycleDegrees,
+          ),
         );
       const least = aways.reduce<number | null>(
         (near, away) => (near === null || Math.abs(away) < Math.abs(near) ? away : near),

@@ -72,7 +72,7 @@ describe('all in one round', () => {
   test('a connector on the way is sent to the job sheet', () => {
     const text = spoiled(['kind: neighbour', 'kind: connector']);
     expect(found(text)).toEqual([
-      `${lineOf(text, 'kind: connector')} unknown-choice a connector or splice on the way is no part: write the wire in one piece, and name it under "harness" of the job sheet`,
+      `${lineOf(text, 'kind: connector')} unknown-choice a connector or splice in the middle of a wire is not a part: write the wire in one piece, and name it under "harness" of the job sheet`,
     ]);
   });
 

@@ -25,7 +25,7 @@ test('is written like any measurement', () => {
 describe('in the feed of a two-wire current sensor', () => {
   test.each([
     // fault, milliamperes, whence
-    ['healthy', 7, 'the wheel rests where the sensor draws the small current'],
+    ['healthy', 7, 'the wheel rests where the sensor draws the low current'],
     ['sensor.stuck-high', 14, 'the large one'],
     ['sensor.dead', 0, 'none'],
     ['wire.signal.open', 0, 'no way back'],

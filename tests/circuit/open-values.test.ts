@@ -326,7 +326,7 @@ describe('mistakes', () => {
   });
   test('an unknown end in a list is named alone', () => {
     expect(issues(TO, 'one of: referenc, 8 V')).toEqual([
-      expect.stringMatching(/^10:21 unknown-pin "referenc" is no pin .*reference/),
+      expect.stringMatching(/^10:21 unknown-pin "referenc" is not a pin .*reference/),
     ]);
   });
   test('chances that do not come to 100 % say what they come to', () => {

@@ -117,7 +117,7 @@ describe('a value of a circuit file', () => {
     });
   });
   test.each<[string, Unit, RegExp, RegExp]>([
-    ['rubbish', 'V', /no value/, /5 V \+\/- 2 %$/],
+    ['rubbish', 'V', /not a value/, /5 V \+\/- 2 %$/],
     ['5 V', 'ohm', /is in V, and ohm is needed/, /2\.2 kohm/],
     ['OL', 'ohm', /not finite/, /2\.2 kohm/],
     ['5 V', 'Hz', /is in V/, /like 1 Hz$/],
@@ -125,7 +125,12 @@ describe('a value of a circuit file', () => {
     ['one of: 5 V 70 %, 8 V 70 %', 'V', /the chances come to 140 %/, /100 %/],
     ['one of: 5 V 100 %, 8 V', 'V', /leave nothing for the others/, /100 %/],
     ['one of: 5 V 100 %, 8 V 0 %', 'V', /0 % is not a choice/, /leave it out/],
-    ['one of: 5 V, sky', 'V', /"sky" is no value with a unit/, /"one of: 5 V \+\/- 2 %, \.\.\."/],
+    [
+      'one of: 5 V, sky',
+      'V',
+      /"sky" is not a value with a unit/,
+      /"one of: 5 V \+\/- 2 %, \.\.\."/,
+    ],
     ['one of: 5 V, 8 A', 'V', /its units differ/, /one of/],
     ['one of: 5 V, 8 V', 'ohm', /is in V, and ohm is needed/, /2\.2 kohm/],
   ])('"%s" in %s is none', (text, unit, words, fix) => {

@@ -18,7 +18,7 @@ test.each<[TestRefusal, string]>([
     { code: 'nothing-to-inspect', of: 'targt', near: 'target' },
     'there is no "targt" to look at; did you mean "target"?',
   ],
-  [{ code: 'no-input', terminal }, '"module.signal" is no input of the module'],
+  [{ code: 'no-input', terminal }, '"module.signal" is not an input of the module'],
   [{ code: 'nothing-turns' }, 'nothing turns here, so there is no position to compare'],
   [
     { code: 'inside-connector', terminal: 'sensor.feed.pin', part: 'sensor' },

@@ -1,6 +1,6 @@
 /** What a person says shares the feed of the sensor: a part of this car's circuit, and what the open level of a sister leaves. */
 import { describe, expect, it } from 'vitest';
-import { endsOf, moduleOf } from '../../src/circuit/circuit.ts';
+import { moduleOf, pullEnds } from '../../src/circuit/circuit.ts';
 import { createModel } from '../../src/circuit/model.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { tellingNeighbours } from '../../src/circuit/telling-neighbours.ts';
@@ -82,7 +82,7 @@ describe('the open level of a sister', () => {
     const pull = made && moduleOf(made).inside.find(({ name }) => name === 'signal')!.pull!;
     return (
       pull &&
-      endsOf(pull.to).map((end) => (end.kind === 'volts' ? `${end.volts.nominal} V` : end.kind))
+      pullEnds(pull.to).map((end) => (end.kind === 'volts' ? `${end.volts.nominal} V` : end.kind))
     );
   };
 

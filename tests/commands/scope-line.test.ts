@@ -26,7 +26,7 @@ test.each([
     'pattern',
     'module.signal',
     'cranking',
-    /^Scope: DC, 1 V and 5 ms a division, trigger 2.6 V rising, zero at the foot\.$/,
+    /^Scope: DC, 1 V and 5 ms a division, trigger 2.6 V rising, zero at the bottom\.$/,
   ],
   // By hand: at 800 rpm a quarter of that, 12.5 ms; the next usual setting above 1.25 ms is 2 ms.
   [
@@ -49,7 +49,7 @@ test.each([
     'pattern',
     'module.signal',
     'key-on',
-    /no trigger: let it roll, zero at the foot\.$/,
+    /no trigger: let it roll, zero at the bottom\.$/,
   ],
 ] as const)('%s, %s at %s, %s', (name, kind, plus, state, words) => {
   expect(lineOf(name, kind, plus, state)).toMatch(words);

@@ -171,8 +171,8 @@ test.each<[string[], number, string]>([
   [['hall-no-signal', '--class', folder], 2, '"hall-no-signal" does not go with --class'],
   [['--plain', '--actions', 'nowhere.yaml'], 1, 'nowhere.yaml'],
   [['--resume', 'nowhere.jsonl', '--plain'], 1, 'nowhere.jsonl'],
-  [['--class', 'no-such-folder'], 1, 'the folder no-such-folder is not there'],
-  [['--class', 'package.json'], 1, 'package.json is a file and no folder'],
+  [['--class', 'no-such-folder'], 1, 'the folder no-such-folder does not exist'],
+  [['--class', 'package.json'], 1, 'package.json is a file, not a folder'],
   [['--resume', 'procedures/hall-no-signal.yaml', '--plain'], 1, 'is not a drill'],
   [['procedures/cautions.yaml', '--plain'], 1, 'is a list of cautions'],
 ])('drill %j ends with %i', async (args, code, words) => {
@@ -372,7 +372,7 @@ describe('as a dialogue of lines', () => {
     expect(text).toContain('The procedure does not ask for a capture now; name two places');
     expect(hand.driver.session().tests).toHaveLength(1);
     expect(hand.driver.session().tests[0]!.capture).toBeDefined();
-    expect(text).toContain('Its picture: plot');
+    expect(text).toContain('To see it: plot');
     expect(text).toMatch(/^module\.signal$/m);
     // Drawn with letters: a screen reader makes nothing of braille patterns.
     expect(text).not.toMatch(/[\u2800-\u28ff]/);
@@ -424,7 +424,7 @@ describe('as a dialogue of lines', () => {
   test('what has no connector does not come off', async () => {
     const lines = ['unplug foo', 'unplug sensr', 'unplug', 'unplug sensor'];
     const { text } = await talk(newDrill(3), lines);
-    expect(text).toContain('"foo" has no connector; these come off: ');
+    expect(text).toContain('"foo" has no connector; these can be unplugged: ');
     expect(text).toContain('"sensr" has no connector; did you mean "sensor"?');
     expect(text).not.toContain('foo unplugged');
   });

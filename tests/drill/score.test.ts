@@ -202,7 +202,9 @@ test('where the best plan ends in doubt, the debrief says that no test tells mor
       line.startsWith('    and then'),
     );
   expect(last(0.97)).toBe('    and then the diagnosis was 97 % certain.');
-  expect(last(0.76)).toBe('    and then no test would add enough: the leading suspect had 76 %.');
+  expect(last(0.76)).toBe(
+    '    and then no test was worth its minutes: the leading suspect stood at 76 %.',
+  );
 });
 
 test('given up has its own words, and a wrong diagnosis no proof', () => {

@@ -202,7 +202,7 @@ describe('a score that other rules gave', () => {
     );
     expect(verifyDrill(lied, hash).problems.map(({ words }) => words)).toEqual([
       'the parts of the score do not sum to it',
-      'the diagnosis is not judged right',
+      'the diagnosis is judged wrongly',
     ]);
   });
 });

@@ -21,7 +21,7 @@ describe('the name of a system error', () => {
     const { words, fix } = failed({
       ...{ code: errorCode(QUOTA), path: 'x', safeEvents: 1, canRetry: true },
     }).problem;
-    expect(words).toMatch(/^Your share of the disk is used up/);
+    expect(words).toMatch(/^Your disk quota is used up/);
     expect(fix).toMatch(/^Free some space, then try again/);
   });
 

@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { partName, sessionFileName, sessionPart, slugOf } from '../../src/files/safe-name.ts';
+import {
+  sessionFileName,
+  sessionPart,
+  sessionPartName,
+  slugOf,
+} from '../../src/files/safe-name.ts';
 import fc from '../seeded-check.ts';
 
 const AT = '2031-05-06T09:08:09.5+02:00';
@@ -43,8 +48,8 @@ describe('a session file name', () => {
   it('parts are numbered from 2 and other names are none of ours', () => {
     const name = sessionFileName(AT, 'x', '00000001');
     const { stem } = sessionPart(name)!;
-    expect(partName(stem, 1)).toBe(name);
-    expect(sessionPart(partName(stem, 12))).toEqual({ stem, part: 12 });
+    expect(sessionPartName(stem, 1)).toBe(name);
+    expect(sessionPart(sessionPartName(stem, 12))).toEqual({ stem, part: 12 });
     for (const other of [
       'x.jsonl',
       `../${name}`,

@@ -13,7 +13,7 @@ import { dirname, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openSettings } from '../../src/files/settings.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
-import { openSession, resumeSession } from '../../src/log/open-session.ts';
+import { openSessionFile, resumeSession } from '../../src/log/open-session.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { createSession } from '../../src/log/session-writer.ts';
 import type { WriteProblem } from '../../src/log/write-problem.ts';
@@ -47,7 +47,7 @@ it('a child whose files may not grow stops at a sentence, with every acknowledge
   const acknowledged = lines.filter((line) => line.startsWith('a ')).length;
   expect(problem).toMatchObject({ code: 'EFBIG', canRetry: true, safeEvents: acknowledged });
   expect(problem.words).toMatch(
-    /^The file may not grow any further .* \d+ events are safe, up to 2031-/,
+    /^The file has reached its size limit .* \d+ events are safe, up to 2031-/,
   );
   expect(problem.fix).toMatch(
     /^Raise the limit for file sizes, then try again; or go on in another folder\.$/,
@@ -101,7 +101,7 @@ describe.skipIf(!canMount)('a tmpfs that is full', () => {
     expect(moved.value.receipt?.seq).toBe(n + 2);
     expect(moved.value.writer.append(sampleEvent(n + 1)).ok).toBe(true);
     moved.value.writer.close();
-    const opened = openSession(nodeDisk, moved.value.writer.path, [mounted]);
+    const opened = openSessionFile(nodeDisk, moved.value.writer.path, [mounted]);
     if (!opened.ok) throw new Error(opened.problem.words);
     const ids = opened.value.events.map(({ id }) => id).filter((id) => typeof id === 'number');
     expect(ids).toEqual(Array.from({ length: n + 2 }, (_, i) => i));

@@ -4,7 +4,7 @@ import { mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { nodeDisk } from '../../src/log/node-disk.ts';
-import { openSession, resumeSession } from '../../src/log/open-session.ts';
+import { openSessionFile, resumeSession } from '../../src/log/open-session.ts';
 import { seededRandom } from '../../src/waveform/seeded-random.ts';
 import { LONG, SEED } from '../campaign.ts';
 import { bundleChild, scratchFolder } from '../log/built-child.ts';
@@ -63,7 +63,7 @@ it(
           for (const n of heard) acknowledged.add(n);
           kills += 1;
           acknowledgedInAll += heard.length;
-          const opened = openSession(nodeDisk, path);
+          const opened = openSessionFile(nodeDisk, path);
           if (!opened.ok) throw new Error(opened.problem.words);
           expect(opened.value.log.verdict).not.toBe('damaged');
           const ids = new Set(opened.value.events.map(({ id }) => id));
@@ -74,7 +74,7 @@ it(
         for (let n = 0; n < 5; n += 1)
           expect(resumed.value.writer.append(sampleEvent(1_000_000 + n)).ok).toBe(true);
         resumed.value.writer.close();
-        const whole = openSession(nodeDisk, path);
+        const whole = openSessionFile(nodeDisk, path);
         expect(whole.ok && whole.value.log.verdict).toBe('whole');
         torn += readdirSync(folder).filter((name) => name.includes('.torn-')).length;
       }

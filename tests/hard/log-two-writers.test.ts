@@ -8,7 +8,7 @@ import { mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { nodeDisk } from '../../src/log/node-disk.ts';
-import { openSession } from '../../src/log/open-session.ts';
+import { openSessionFile } from '../../src/log/open-session.ts';
 import { createSession } from '../../src/log/session-writer.ts';
 import { LONG } from '../campaign.ts';
 import { bundleChild, scratchFolder } from '../log/built-child.ts';
@@ -62,7 +62,7 @@ it('loses nothing, doubles nothing and tells each of them', { timeout: 600_000 }
       .filter((line) => line.startsWith('a '))
       .map((line) => Number(line.slice(2)));
     acknowledged += heard.length;
-    const opened = openSession(nodeDisk, path);
+    const opened = openSessionFile(nodeDisk, path);
     if (!opened.ok) throw new Error(opened.problem.words);
     expect(opened.value.log.verdict, opened.value.log.words).toBe('whole');
     const stored = opened.value.events.map(({ id }) => Number(id)).filter((id) => id > 0);

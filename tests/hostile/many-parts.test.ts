@@ -73,7 +73,7 @@ it.each([
     'references',
     pinsTogether(20, 'feed', REFERENCE),
     'too-many-outputs',
-    /^more than 20 regulated outputs hang together$/,
+    /^more than 20 regulated outputs are connected together$/,
   ],
 ])('more %s than can be worked out are refused, with the limit', (_, text, code, words) => {
   const { value, issues } = loadCircuit(text, 'many.yaml');

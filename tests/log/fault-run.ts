@@ -1,6 +1,6 @@
 /** One run of the fault campaign: a session under a fault, perhaps a power cut, a restart, five more events. */
 import type { Disk } from '../../src/log/disk.ts';
-import { openSession, resumeSession } from '../../src/log/open-session.ts';
+import { openSessionFile, resumeSession } from '../../src/log/open-session.ts';
 import { createSession, type SessionWriter } from '../../src/log/session-writer.ts';
 import type { Tried, WriteProblem } from '../../src/log/write-problem.ts';
 import { writeWholeFile } from '../../src/log/write-whole.ts';
@@ -78,7 +78,7 @@ export function faultRun({ fault, power, seed, flaw }: RunPlan): RunReport {
   const missing = (ids: ReadonlySet<unknown>) => acknowledged.filter((id) => !ids.has(id)).length;
   const resumed = resumeSession(disk, writer.path, NOW, [FIRST]);
   if (!resumed.ok) {
-    const left = openSession(disk, writer.path, [FIRST]);
+    const left = openSessionFile(disk, writer.path, [FIRST]);
     const ids = new Set(left.ok ? left.value.events.map(({ id }) => id) : []);
     broken ??= `cannot be resumed: ${resumed.problem.code}`;
     return { struck, acknowledged: acknowledged.length, lost: missing(ids), broken, problems };
@@ -89,7 +89,7 @@ export function faultRun({ fault, power, seed, flaw }: RunPlan): RunReport {
     else broken ??= `no event after restart: ${saved.problem.code}`;
   }
   faulty.crash(power);
-  const again = openSession(disk, resumed.value.writer.path, [FIRST]);
+  const again = openSessionFile(disk, resumed.value.writer.path, [FIRST]);
   const events = again.ok ? again.value.events : [];
   if (!again.ok || again.value.log.verdict !== 'whole') broken ??= 'not whole after restart';
   if (events.some(({ seq }, i) => seq !== i + 1)) broken ??= 'numbers with a gap';

@@ -5,7 +5,7 @@ import type { Disk } from '../../src/log/disk.ts';
 import { sealEvent } from '../../src/log/event-line.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
-import { openSession, type ResumedSession, resumeSession } from '../../src/log/open-session.ts';
+import { openSessionFile, type ResumedSession, resumeSession } from '../../src/log/open-session.ts';
 import { readSessionLog, verifySessionLog } from '../../src/log/read-session.ts';
 import { createSession } from '../../src/log/session-writer.ts';
 import type { WriteProblem } from '../../src/log/write-problem.ts';
@@ -43,7 +43,7 @@ it('a session that may not be read says that of reading, not of saving', () => {
       throw Object.assign(new Error(), { code: 'EACCES' });
     },
   };
-  const opened = openSession(closed, 'sessions/a.jsonl');
+  const opened = openSessionFile(closed, 'sessions/a.jsonl');
   if (opened.ok) throw new Error('was opened');
   expect(opened.problem.words).toBe('Reading is not allowed there (sessions/a.jsonl).');
   expect(opened.problem.fix).toBe('Ask for the right to read it, and try again.');
@@ -152,7 +152,7 @@ describe('resuming', () => {
     expect(problem.fix).toContain('line 2 was changed after it was written');
     expect(readFileSync(path, 'utf8')).toBe(lines.join('\n'));
     expect(readdirSync(scratch.path)).toEqual([NAME]);
-    expect(openSession(nodeDisk, path)).toMatchObject({
+    expect(openSessionFile(nodeDisk, path)).toMatchObject({
       ok: true,
       value: { log: { firstBadLine: 2 } },
     });

@@ -12,7 +12,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Disk, errorCode, writeAll } from '../../src/log/disk.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
-import { openSession, resumeSession } from '../../src/log/open-session.ts';
+import { openSessionFile, resumeSession } from '../../src/log/open-session.ts';
 import { createSession, type SessionWriter } from '../../src/log/session-writer.ts';
 import { scratchFolder } from './built-child.ts';
 import { NAME, sampleEvent } from './events.ts';
@@ -135,7 +135,7 @@ describe('a file changed behind our back', () => {
     writers.push(moved.value.writer);
     expect(moved.value.receipt?.seq).toBe(4);
     expect(readFileSync(writer.path.replace('.jsonl', '.part2.jsonl'))).toEqual(before);
-    const opened = openSession(nodeDisk, moved.value.writer.path);
+    const opened = openSessionFile(nodeDisk, moved.value.writer.path);
     if (!opened.ok) throw new Error(opened.problem.words);
     expect(opened.value.events.map(({ id }) => id)).toEqual([0, 1, undefined, 2]);
     if (how === 'replaced') expect(readFileSync(writer.path, 'utf8')).toBe('not ours');
@@ -193,7 +193,7 @@ describe('a file changed behind our back', () => {
     const { writer, other, write } = atTheSameMoment();
     write(() => expect(other.append(sampleEvent(1)).ok).toBe(true));
     expect(refusal(writer, 2).code).toBe('open-elsewhere');
-    const opened = openSession(nodeDisk, writer.path);
+    const opened = openSessionFile(nodeDisk, writer.path);
     expect(opened.ok && opened.value.log.verdict).toBe('whole');
     expect(opened.ok && opened.value.events.map(({ id }) => id)).toEqual([0, 1]);
     expect(other.append(sampleEvent(3)).ok).toBe(true);
@@ -246,7 +246,7 @@ describe('going on in a new part', () => {
       file: NAME,
     });
     next.append(sampleEvent(3));
-    const opened = openSession(nodeDisk, next.path, [folder]);
+    const opened = openSessionFile(nodeDisk, next.path, [folder]);
     if (!opened.ok) throw new Error(opened.problem.words);
     expect(opened.value.events.map(({ id }) => id)).toEqual([0, 1, undefined, 2, 3]);
     expect(opened.value.events.map(({ seq }) => seq)).toEqual([1, 2, 3, 4, 5]);

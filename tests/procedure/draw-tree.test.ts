@@ -37,7 +37,7 @@ describe('text', () => {
       '|- low: too low',
       "|  coil-low: Coil and wires from the controller's connector (key-off, module",
       '|    unplugged, 4 min)',
-      '|  |- low: too few ohms -> = shorted-turns',
+      '|  |- low: resistance too low -> = shorted-turns',
       '|  |- good: coil and wires are right',
       '|  |  to-ground: High wire to ground (key-off, module and sensor unplugged, 3',
       '|  |    min)',

@@ -41,7 +41,7 @@ test('it ends with the connector alone', () => {
   const end = stepOf(procedure, 'harness@bulkhead');
   if (end.kind !== 'conclude') throw new Error('it ends');
   expect([...end.faults].sort()).toEqual(CONTACTS);
-  expect(end.title).toBe('A contact of the connector at the bulkhead that comes and goes');
+  expect(end.title).toBe('An intermittent contact in the connector at the bulkhead');
 });
 
 test('sections of the wires are woken along the harness', () => {

@@ -6,12 +6,12 @@ import {
   expectedRangeWords,
   instrumentWords,
   leadWords,
+  probeWhere,
   setupWords,
   thingOfRepair,
   thingWords,
   undoWords,
   vehicleWords,
-  whereWords,
 } from '../../src/procedure/test-words.ts';
 import { setupOf } from '../circuit/setup.ts';
 import { shipped } from '../circuit/shipped.ts';
@@ -38,7 +38,7 @@ it.each<[Probe, string, string]>([
   [{ kind: 'inspect', of: 'wire.signal' }, 'signal wire', 'eyes and fingers'],
   [{ kind: 'inspect', of: 'target' }, 'wheel at the crankshaft', 'eyes and fingers'],
 ])('%j is at "%s", with %s', (probe, where, instrument) => {
-  expect(whereWords(probe, JOB, circuit)).toBe(where);
+  expect(probeWhere(probe, JOB, circuit)).toBe(where);
   expect(instrumentWords(probe)).toBe(instrument);
 });
 

@@ -36,8 +36,8 @@ const MISTAKES: readonly (readonly [string, string])[] = [
     '    tset: signal\n    state: key-on\n    say: Back-probe',
   ],
   [
-    'minutes: 4\n    outcomes:\n      low: { words: too few ohms, go: shorted-turns }',
-    'minuts: 4\n    outcomes:\n      low: { words: too few ohms, go: shorted-turns }',
+    'minutes: 4\n    outcomes:\n      low: { words: resistance too low, go: shorted-turns }',
+    'minuts: 4\n    outcomes:\n      low: { words: resistance too low, go: shorted-turns }',
   ],
   ['state: key-on\n    say: Turn', 'state: kye-on\n    say: Turn'],
   ['test: comparison', 'test: comparisn'],
@@ -53,7 +53,7 @@ const MISTAKES: readonly (readonly [string, string])[] = [
   ['say: Hold the tips well', 'say: Hold the tips on {sensor.pluss.pin} well'],
   ['looks: [weak,', 'looks: [waek,'],
   // One step.
-  ['    say: The coil has too few ohms.\n', '\n'],
+  ['    say: The resistance of the coil is too low.\n', '\n'],
   ['    repair: Repair or replace the low wire.\n', '\n'],
   ['    why: One wire and nothing else.\n', '\n'],
   ['say: Only the leads', 'say: Key on. Only the leads'],

@@ -11,15 +11,15 @@ const SPOILED = TREE_TEXT.replace(
     expect: computed
     minutes: 3
     outcomes:
-      low: { words: too few ohms, go: shorted-turns }
+      low: { words: resistance too low, go: shorted-turns }
       good: { words: the coil is right, go: high-wire }
-      high: { words: open or too many ohms, go: coil-bad }`,
+      high: { words: open or resistance too high, go: coil-bad }`,
   `    measure: { ohms: [sensor.plus.pin, sensor.minus.pin] }
     minutes: 3
     outcomes:
-      low: { below: 400 ohm, words: too few ohms, go: shorted-turns }
+      low: { below: 400 ohm, words: resistance too low, go: shorted-turns }
       good: { from: 400 ohm, below: 700 ohm, words: the coil is right, go: high-wire }
-      high: { from: 700 ohm, words: open or too many ohms, go: coil-bad }`,
+      high: { from: 700 ohm, words: open or resistance too high, go: coil-bad }`,
 );
 const folder = folderWith({
   'rake-wheel-no-speed.yaml': SPOILED,

@@ -83,11 +83,11 @@ describe('exit codes', () => {
     });
     const { out } = await run(command, [path]);
     expect(out).toMatch(
-      /: 1 error, no warnings; 1 tree is not proved before its errors are mended\n$/,
+      /: 1 error, no warnings; 1 tree is not proved before its errors are fixed\n$/,
     );
     const broken = files({ ...GOOD, 'rake-wheel-no-speed.yaml': `${BAD_TREE}\n  x` });
     const { out: other } = await run(command, [broken]);
-    expect(other).toMatch(/; 1 tree is not proved before its errors are mended\n$/);
+    expect(other).toMatch(/; 1 tree is not proved before its errors are fixed\n$/);
   });
 
   test('1 for a file that is not there', async () => {

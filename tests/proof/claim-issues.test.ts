@@ -53,7 +53,7 @@ test('what a conclusion stands for it cannot call good', () => {
   const text =
     'A contact in the connector of the crankshaft sensor does not carry current, or current leaks from one to the next.';
   const [issue] = found('hall-no-signal', text, `${text} The plug of the sensor was tested.`);
-  expect(issue?.words).toBe('"sensor-plug" says "was tested" of what it stands for as the fault');
+  expect(issue?.words).toBe('"sensor-plug" says "was tested" of what it names as the fault');
 });
 
 test('a sentence that every way shows may stand', () => {

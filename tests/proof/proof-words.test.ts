@@ -1,7 +1,7 @@
 /** Small wordings of the proof, and what passes where. */
 import { describe, expect, test } from 'vitest';
 import { passingOf } from '../../src/proof/passing.ts';
-import { listed, percent, quoted } from '../../src/proof/proof-words.ts';
+import { listed, quoted, sharePercent } from '../../src/proof/proof-words.ts';
 import type { TreeWay } from '../../src/proof/walk-faults.ts';
 
 test.each([
@@ -32,7 +32,7 @@ test.each([
   [1 - 1e-12, '100 %'],
   [1, '100 %'],
 ])('a share of %d is %s', (share, words) => {
-  expect(percent(share)).toBe(words);
+  expect(sharePercent(share)).toBe(words);
 });
 
 describe('what passes an outcome', () => {

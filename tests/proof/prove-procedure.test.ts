@@ -62,8 +62,8 @@ describe('a spoiled tree is told at the place of the slip', () => {
         'good: { words: the coil is right, go: coil-bad }',
       ],
       [
-        'high: { words: open or too many ohms, go: coil-bad }',
-        'high: { words: open or too many ohms, go: high-wire }',
+        'high: { words: open or resistance too high, go: coil-bad }',
+        'high: { words: open or resistance too high, go: high-wire }',
       ],
     );
     const wrong = issues.filter(({ code }) => code === 'wrong-conclusion');
@@ -73,7 +73,7 @@ describe('a spoiled tree is told at the place of the slip', () => {
         'let it lead to "high-wire": everything that leaves by it then ends right',
       ],
       [
-        lineOf('high: { words: open or too many ohms, go: coil-bad'),
+        lineOf('high: { words: open or resistance too high, go: coil-bad'),
         'let it lead to "coil-bad": everything that leaves by it then ends right',
       ],
     ]);
@@ -130,12 +130,12 @@ describe('a spoiled tree is told at the place of the slip', () => {
     measure: { ohms: [module.pickup-high, module.pickup-low] }`,
       ],
       [
-        `low: { words: too few ohms, go: shorted-turns }
+        `low: { words: resistance too low, go: shorted-turns }
       good: { words: coil and wires are right, go: controller-ground }
-      high: { words: open or too many ohms, go: coil }`,
-        `low: { below: 400 ohm, words: too few ohms, go: shorted-turns }
+      high: { words: open or resistance too high, go: coil }`,
+        `low: { below: 400 ohm, words: resistance too low, go: shorted-turns }
       good: { from: 400 ohm, to: 1 kohm, words: coil and wires are right, go: controller-ground }
-      high: { from: 1 kohm, words: open or too many ohms, go: high-broken }`,
+      high: { from: 1 kohm, words: open or resistance too high, go: high-broken }`,
       ],
       [
         'good: { words: the coil is right, go: high-wire }',

@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import {
   entriesOf,
+  outcomeForAuthor,
   outcomeLocation,
-  outcomeWords,
   sourceLocation,
 } from '../../src/proof/source-location.ts';
 import { LIBRARY, link } from './library.ts';
@@ -51,7 +51,7 @@ describe('an outcome is named', () => {
       '"high" of "ground/through/through", result "wire" of "ground"',
     ],
   ])('%s %s as %s', (step, outcome, words) => {
-    expect(outcomeWords(tree, step, outcome)).toBe(words);
+    expect(outcomeForAuthor(tree, step, outcome)).toBe(words);
   });
 });
 

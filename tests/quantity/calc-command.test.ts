@@ -92,7 +92,7 @@ describe('ohmward calc', () => {
       2,
       /--joints lie/,
     ],
-    ['no sum', [], {}, 2, /name a sum[\s\S]*divider/],
+    ['no sum', [], {}, 2, /name a calculation[\s\S]*divider/],
     ['a mistyped sum', ['wyre'], {}, 2, /did you mean "wire"/],
     ['a name every object has', ['constructor'], {}, 2, /there is no calculation called/],
     ['a missing value', ['wire'], { size: '0.5 mm2' }, 2, /--length is missing/],

@@ -214,7 +214,7 @@ describe('what cannot be is refused with its own reason', () => {
       '300 V',
       { unit: 'V', limit: { high: 60, because: 'a 12 V system' } },
       'impossible-value',
-      /more than can be here: a 12 V system/,
+      /more than is possible here: a 12 V system/,
     ],
     ['-3', { unit: 'ohm' }, 'impossible-value', /cannot be negative/],
     ['120', { unit: '%' }, 'impossible-value', /between 0 and 100/],

@@ -43,10 +43,10 @@ describe('impossible values', () => {
     [-273.2, 'degC', undefined, /absolute zero/],
     [-300, 'V', undefined, null],
     [60, 'V', { high: 60 }, null],
-    [60.1, 'V', { high: 60 }, /more than can be here$/],
+    [60.1, 'V', { high: 60 }, /more than is possible here$/],
     [-2, 'V', { low: -2 }, null],
-    [-3, 'V', { low: -2 }, /less than can be here$/],
-    [-3, 'V', { low: -2, because: 'the leads' }, /less than can be here: the leads$/],
+    [-3, 'V', { low: -2 }, /less than is possible here$/],
+    [-3, 'V', { low: -2, because: 'the leads' }, /less than is possible here: the leads$/],
     [0.000001, 'V', undefined, null], // too small to be shown is no reason to refuse
     [2001, 'V', undefined, /hand-held/],
   ])('%d %s within %o', (value, unit, limit, words) => {

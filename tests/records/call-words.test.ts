@@ -74,7 +74,7 @@ describe('three sentences', () => {
     // Event 9 reads 0.02 V at the feed, event 11 what is right at the module.
     const session = begin().do(...turned, { type: 'conclude', weighed: weighed(11, 9) });
     const [found] = record(session).call;
-    expect(found).toContain('found 0.02 V; correct is ');
+    expect(found).toContain('found 0.02 V; it should be ');
     expect(found).not.toContain('5.01 V');
   });
 

@@ -42,6 +42,6 @@ it('keeps a test after the repair apart from the same one before it', () => {
   const rows = rowsOf(left, freeWalk()).filter((row) => row.includes('4.7 to 5.2 V'));
   expect(rows.map(([title, , ...found]) => [/after the repair/.test(title!), ...found])).toEqual([
     [false, '0.02 V, LOW', '0.02 V, LOW', 'same'],
-    [true, '5.01 V, GOOD', 'not made', 'DIFFERENT'],
+    [true, '5.01 V, GOOD', 'not done', 'DIFFERENT'],
   ]);
 });

@@ -57,7 +57,7 @@ const FORGED: readonly (readonly [
   ],
   ['a missing field', changed(3, { text: undefined }), 4, /lacks "text"/],
   ['a field too many', changed(3, { price: 5 }), 4, /has "price", which no event has/],
-  ['a value of the wrong type', changed(2, { value: '4.97' }), 3, /has no proper "value"/],
+  ['a value of the wrong type', changed(2, { value: '4.97' }), 3, /has no valid "value"/],
   ['a time that is none of ours', more({ type: 'session-paused', extra: {} }), 5, /has "extra"/],
   [
     'a newer format from the start',
@@ -71,7 +71,7 @@ const FORGED: readonly (readonly [
     5,
     /newer version of this program \(format 3\)/,
   ],
-  ['a format that is none', changed(0, { format: 'two' }), 1, /has no proper "format"/],
+  ['a format that is none', changed(0, { format: 'two' }), 1, /has no valid "format"/],
   ['no format', changed(0, { format: undefined }), 1, /lacks "format"/],
   [
     'a circuit without its sensor',

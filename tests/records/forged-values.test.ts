@@ -110,7 +110,7 @@ const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])
   [
     'a range upside down',
     battery({ ohms: { ...exactly(0.02, 'ohm'), low: 0.03 } }),
-    /low end lies above its high end \(circuit\.battery\.ohms\)/,
+    /low end is above its high end \(circuit\.battery\.ohms\)/,
   ],
   ['an output of 1e30 ohm (threw)', part('hall-switch', { on: exactly(1e30, 'ohm') }), /parts\./],
   [
@@ -123,7 +123,7 @@ const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])
   [
     'a voltage in ohms',
     part('hall-switch', { minimum: exactly(3.8, 'ohm') }),
-    /unit that is not its own \(circuit\.parts\.\d\.minimum\)/,
+    /in the wrong unit \(circuit\.parts\.\d\.minimum\)/,
   ],
   ['a ground of 1e30 ohm (threw)', pin({ ground: exactly(1e30, 'ohm') }), /ground/],
   [
@@ -140,7 +140,7 @@ const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])
   [
     'a duty upside down',
     target({ duty: { ...exactly(0.5, '1'), low: 0.6 } }),
-    /low end lies above its high end \(circuit\.target\.duty\)/,
+    /low end is above its high end \(circuit\.target\.duty\)/,
   ],
   ['levels in amperes through no resistor', levelsOf('pull-amps', null), /no resistor to ground/],
   [
@@ -187,7 +187,7 @@ const FORGED: readonly (readonly [what: string, circuit: object, words: RegExp])
         ohms: exactly(2200, 'ohm'),
       },
     }),
-    /even in decades from nothing/,
+    /logarithmic range that starts at zero/,
   ],
   ['wires of no length', wire({ lengthMetres: 1e-30 }), /wires/],
   ['wires as thick as a house', wire({ sizeSquareMetres: 1e30 }), /wires/],

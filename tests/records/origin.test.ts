@@ -12,7 +12,7 @@ const WORDS: Readonly<Record<Hand, { words: string; warning: RegExp | null }>> =
   'answers-file': { words: 'answers from a file of answers', warning: /come from a file, not/ },
   program: { words: 'answers from a program', warning: /were given by a program/ },
   pipe: { words: 'answers from a pipe', warning: /came through a pipe/ },
-  'not-stated': { words: 'answers from whom is not stated', warning: /did not record who/ },
+  'not-stated': { words: 'answers from an unstated source', warning: /did not record who/ },
 };
 
 function recordBy(by: Hand, vehicle: SessionVehicle = { kind: 'real' }) {

@@ -115,14 +115,14 @@ describe('records share', () => {
     const lines = readFileSync(path, 'utf8').split('\n').slice(0, -1);
     expect(await records(folder, ['share'])).toEqual({
       code: 0,
-      out: `1 sessions in step, ${lines.length} events sent\n`,
+      out: `1 session up to date, ${lines.length} events sent\n`,
       err: '',
     });
     const rows = await ask('SELECT seq, hash, body FROM events ORDER BY seq');
     expect(rows).toEqual(
       lines.map((body, index) => ({ seq: index + 1, hash: sha256(body), body })),
     );
-    expect((await records(folder, ['share'])).out).toBe('1 sessions in step, 0 events sent\n');
+    expect((await records(folder, ['share'])).out).toBe('1 session up to date, 0 events sent\n');
   });
 
   it('an event that is another one there is an alarm with both hashes, and nothing is replaced', async () => {
@@ -131,7 +131,7 @@ describe('records share', () => {
     const before = await ask('SELECT * FROM events ORDER BY seq');
     const other = cart('b', begin({ id: 'lab-0001', person: 'Somebody Else' }));
     const { code, out, err } = await records(other.folder, ['share']);
-    expect([code, out]).toEqual([1, '0 sessions in step, 0 events sent\n']);
+    expect([code, out]).toEqual([1, '0 sessions up to date, 0 events sent\n']);
     const here = sha256(readFileSync(other.path, 'utf8').split('\n')[0]!);
     expect(err).toContain('ALARM: event 1 of session lab-0001');
     expect(err).toContain(`here:  ${here}`);
@@ -184,7 +184,7 @@ describe('records share', () => {
     const bad = cart('a', finishedWalk({ id: 'bad' }), 2);
     writeFileSync(bad.path, readFileSync(bad.path, 'utf8').replace('"person"', '"parson"'));
     const { code, out, err } = await records(good.folder, ['share']);
-    expect([code, out.slice(0, 18)]).toEqual([1, '1 sessions in step']);
+    expect([code, out.slice(0, 18)]).toEqual([1, '1 session up to da']);
     expect(err).toContain(`not shared: ${bad.path}`);
   });
 
@@ -193,8 +193,8 @@ describe('records share', () => {
     network.cut();
     const away = await hurried(() => records(folder, ['share'], network.through(url)));
     await network.mend();
-    expect([away.code, away.out]).toEqual([1, '0 sessions in step, 0 events sent\n']);
-    expect(away.err).toContain('1 sessions wait; run it again when the network is back');
+    expect([away.code, away.out]).toEqual([1, '0 sessions up to date, 0 events sent\n']);
+    expect(away.err).toContain('1 session waiting; run it again when the network is back');
     expect((await records(folder, ['share'], network.through(url))).code).toBe(0);
   });
 
@@ -277,7 +277,7 @@ describe('--shared', () => {
     const offline = await hurried(() => records(empty, ['show', 'last', '--shared'], through));
     await network.mend();
     expect(offline.out).toBe(shown.out);
-    expect(offline.err).toContain('the database cannot be reached, this is what was there');
+    expect(offline.err).toContain('the database cannot be reached; this is what was there');
   });
 
   it('fetches what a session gained since', async () => {
@@ -423,7 +423,7 @@ describe('carts with the rights that the documentation gives them', () => {
     await records(own.folder, ['share'], as(carts[0]));
     await forge(carts[0]);
     const { code, out, err } = await records(own.folder, ['share'], as(carts[0]));
-    expect([code, out]).toEqual([1, '0 sessions in step, 0 events sent\n']);
+    expect([code, out]).toEqual([1, '0 sessions up to date, 0 events sent\n']);
     expect(err).toContain('ALARM: the database has 5 events of session job, the file has 4');
     expect(err).toContain('set_events_aside (docs/security.md)');
     writeFileSync(own.path, `${lines.join('\n')}\n`);

@@ -245,7 +245,7 @@ describe('a look that is none is refused with a way out', () => {
     const outcomes = PICTURE.outcomes.filter(({ name }) => name === 'full');
     expect(answer(ofStep({ ...PICTURE, outcomes }), [FLAT])).toEqual({
       ok: false,
-      words: 'the capture shows "a flat line, high", which is none of this step\'s outcomes',
+      words: 'the capture shows "a flat line, high", which is not one of this step\'s outcomes',
       fix: 'choose by eye',
     });
   });

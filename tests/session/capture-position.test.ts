@@ -114,7 +114,7 @@ test('two files of one crank are one capture, and of two cranks none', () => {
   const both = joinCaptures(first!, second!);
   expect('channels' in both && both.channels.map(({ name }) => name)).toEqual(['crank', 'cam']);
   expect(joinCaptures(first!, fileOf([PULSES]).capture)).toMatchObject({
-    problem: expect.stringContaining('not of one crank'),
+    problem: expect.stringContaining('not of the same crank'),
   });
 });
 

@@ -187,7 +187,7 @@ describe('what is ruled out', () => {
       'Replace the crankshaft position sensor.',
       'Seat the sensor and set the gap.',
       'Replace the wheel at the crankshaft.',
-      'Set the wheel at the crankshaft right: timing, key, fastening.',
+      'Correct the position of the wheel at the crankshaft: timing, key, fastening.',
       'Replace the engine control module.',
     ])
       expect(found).not.toHaveProperty([words]);

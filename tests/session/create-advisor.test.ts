@@ -7,7 +7,7 @@ import { arrangementKey } from '../../src/circuit/test-key.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import type { LinkedProcedure } from '../../src/procedure/link-procedure.ts';
-import { endsOf, type Step } from '../../src/procedure/procedure.ts';
+import { expectedEnds, type Step } from '../../src/procedure/procedure.ts';
 import { expectedRangeWords } from '../../src/procedure/test-words.ts';
 import { createAdvisor } from '../../src/session/create-advisor.ts';
 import { decide } from '../../src/session/decide.ts';
@@ -529,7 +529,7 @@ describe('a proposal', () => {
         if (expected.kind !== 'number') throw new Error('a number was expected');
         const within = { ...expected, nominal: null, from: 'circuit' } as const;
         expect(healthy).toBe(expectedRangeWords(within, shown[0]!.unit));
-        const { low, high } = endsOf(within);
+        const { low, high } = expectedEnds(within);
         const values = shown.map((one) => (one.kind === 'number' ? one.value : 0));
         const inside = values.filter((value) => value >= low && value <= high);
         expect(inside.length, test.probe.kind).toBeGreaterThanOrEqual(29);

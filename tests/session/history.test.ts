@@ -160,7 +160,7 @@ describe('what no rules could give is refused under every version of them', () =
       walked,
       7,
       { evidence: [{ counted: true, reading: 5 }] },
-      /rests on event 5, which is no reading before it/,
+      /rests on event 5, which is not a reading before it/,
     ],
     [
       'evidence by an event to come',
@@ -384,7 +384,9 @@ describe('cautions of a test that no step asks for', () => {
   it('are those of the rules in the file', () => {
     expect(checkHistory(events).flaw).toBeNull();
     const other = { cautions: [{ id: 'live', word: 'CAUTION', text: 'All is well.' }] };
-    expect(changed(events, 2, other).flaw?.words).toContain('a caution that there is not, "live"');
+    expect(changed(events, 2, other).flaw?.words).toContain(
+      'a caution that does not exist, "live"',
+    );
     expect(changed(events, 2, { cautions: [] }).flaw?.words).toContain('acknowledges no caution');
   });
 
@@ -478,7 +480,7 @@ describe('names in the first event', () => {
     [
       'a range upside down',
       part(sensor, { on: { nominal: 50, low: 80, high: 20, unit: 'ohm' } }),
-      /low end lies above/,
+      /low end is above/,
     ],
     [
       'a wire to nowhere',
@@ -513,7 +515,7 @@ describe('names in the first event', () => {
           faults: [{ ...CIRCUIT.faults[0]!, effect: { kind: 'wire-open', wire: 'moon' } }],
         },
       },
-      /a wire that there is not, "moon"/,
+      /a wire that does not exist, "moon"/,
     ],
     [
       'a fault of a contact that there is not',
@@ -525,7 +527,7 @@ describe('names in the first event', () => {
           ],
         },
       },
-      /a contact that there is not/,
+      /a contact that does not exist/,
     ],
     [
       'a fault of a part that there is not',
@@ -546,7 +548,7 @@ describe('names in the first event', () => {
           ],
         },
       },
-      /a part that there is not/,
+      /a part that does not exist/,
     ],
   ])('%s', (_, change, words) => {
     expect(checkHistory([whole]).flaw).toBeNull();

@@ -26,7 +26,7 @@ const factorOf = (name: string, job: Job) => {
 };
 
 describe('a neighbour on the same feed', () => {
-  it('that works speaks against what would take it along, and not against the branch of the sensor', () => {
+  it('that works speaks against what would make it fail too, and not against the branch of the sensor', () => {
     const job = jobWith({ name: OIL, shares: ['feed', 'ground'], works: 'works' });
     const factor = factorOf('hall-relay-fed', job);
     // by hand, of the drawing: fuse, relay, trunks and any short on the feed are of both; the sensor's own branch is not
@@ -128,7 +128,7 @@ describe('the line of the sheet', () => {
     ['oil sensor: feed; Oil sensor: ground', /there twice/],
     ['module: feed', /has the same name as something else/],
     ['oil sensor: feed, sister 3 V', /no resistor of this circuit leads/],
-    ['oil sensor: feed, sister low', /"low" is no voltage/],
+    ['oil sensor: feed, sister low', /"low" is not a voltage/],
   ])('"%s" is told', (text, words) => {
     const { problem } = fitNeighbours(shipped('hall-module-fed'), sharesSaid(text) ?? []);
     expect(`${problem?.words}; ${problem?.fix}`).toMatch(words);

@@ -88,11 +88,11 @@ describe('what was told and seen', () => {
       'fuse and relay, what shares the feed and the module likelier',
     ],
     ['a bearing', { recentWork: 'front wheel bearing, left' }, 'the wheel likelier'],
-    ['a belt', { recentWork: 'timing belt and water pump' }, 'the place of the wheel likelier'],
+    ['a belt', { recentWork: 'timing belt and water pump' }, 'the position of the wheel likelier'],
     [
       'engine out',
       { recentWork: 'engine out for the gasket' },
-      'contacts, wires that changed places, wires and the wheel likelier',
+      'contacts, swapped wires, wires and the wheel likelier',
     ],
     ['an accident', { recentWork: 'accident in May' }, 'wires and contacts likelier'],
     ['a chafed harness', { seen: 'loom chafed at the bracket' }, 'wires likelier'],

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
 import { normalCdf } from '../../src/quantity/normal.ts';
-import { advance, weighed } from '../../src/suspects/advance-cloud.ts';
+import { advanceCloud, weighed } from '../../src/suspects/advance-cloud.ts';
 import {
   type Cloud,
   type CloudModel,
@@ -81,7 +81,7 @@ function start(dims: number, seed: number, count = CARS): Cloud {
 /** The cloud after the lists of facts, one after the other. */
 function anew(model: CloudModel, seed: number, ...lists: readonly (readonly Fact[])[]): Cloud {
   return lists.reduce(
-    (cloud, facts, at) => atOnce(advance(cloud, facts, model, randomOf(seed, at + 1))),
+    (cloud, facts, at) => atOnce(advanceCloud(cloud, facts, model, randomOf(seed, at + 1))),
     start(model.dims, seed),
   );
 }
@@ -192,7 +192,7 @@ describe('three unknowns, read as sums', () => {
   test('a value is felt though its reading was only weighed at first', () => {
     const alone = weighed(start(4, 1), FACTS.slice(0, 1), model).cloud;
     expect(alone.felt).toEqual([]);
-    const moved = atOnce(advance(alone, FACTS.slice(0, 2), model, randomOf(1)));
+    const moved = atOnce(advanceCloud(alone, FACTS.slice(0, 2), model, randomOf(1)));
     expect([...moved.felt].sort()).toEqual([0, 1, 2]);
   });
 });
@@ -204,7 +204,8 @@ describe('a reading so sharp that none of the first cars meets it', () => {
   const few = (seed: number) => start(1, seed, 96);
 
   test('is no slip', () => {
-    const cloudOf = (seed: number) => atOnce(advance(few(seed), [sharp], model, randomOf(seed, 1)));
+    const cloudOf = (seed: number) =>
+      atOnce(advanceCloud(few(seed), [sharp], model, randomOf(seed, 1)));
     expectExact((seed) => Math.exp(cloudOf(seed).logEvidence), 1.02);
     expectExact((seed) => meanOf(cloudOf(seed), 1, ([u]) => u!), 0.3);
   });
@@ -219,7 +220,7 @@ describe('a reading so sharp that none of the first cars meets it', () => {
   test('but it is where nothing near it can be shown', () => {
     const far = fact(0, 5, 1e-5);
     for (const seed of SEEDS) {
-      const cloud = atOnce(advance(few(seed), [far], model, randomOf(seed, 1)));
+      const cloud = atOnce(advanceCloud(few(seed), [far], model, randomOf(seed, 1)));
       expect(cloud.logEvidence).toBeCloseTo(Math.log(0.02), 1);
       expect(weighed(few(seed), [far], model).roughly).toBeCloseTo(Math.log(0.02), 1);
     }
@@ -331,7 +332,9 @@ describe('cars', () => {
     const model = { ...modelOf(1, [([u]) => u!]), isPossible: ([u]: Float64Array) => u! < 0.5 };
     const random = randomOf(1);
     const points = Float64Array.from({ length: CARS }, () => 0.5 * random.unit());
-    const cloud = atOnce(advance(startCloud(points, 1), [fact(0, 0.5, 0.05)], model, randomOf(2)));
+    const cloud = atOnce(
+      advanceCloud(startCloud(points, 1), [fact(0, 0.5, 0.05)], model, randomOf(2)),
+    );
     expect(Math.max(...cloud.points)).toBeLessThan(0.5);
     expect(Math.max(...cloud.points)).toBeGreaterThan(0.48);
   });
@@ -340,7 +343,9 @@ describe('cars', () => {
       at % 2 === 0 ? 1 + (at + 0.5) / CARS : -(at + 0.5) / CARS,
     );
     const model = modelOf(1, [([u]) => u! ** 2]);
-    const cloud = atOnce(advance(startCloud(points, 1), [fact(0, 1.5, 0.1)], model, randomOf(2)));
+    const cloud = atOnce(
+      advanceCloud(startCloud(points, 1), [fact(0, 1.5, 0.1)], model, randomOf(2)),
+    );
     // all above: those below reach 1 at most, 5 deviations away, where a normal is a 270,000th of its top
     expect(meanOf(cloud, 1, ([u]) => (u! < 0 ? 1 : 0))).toBeLessThan(1e-4);
     for (const u of cloud.points) expect(u < 0 || u > 1).toBe(true);

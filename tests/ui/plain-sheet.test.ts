@@ -96,7 +96,7 @@ describe('the job sheet in lines', () => {
       'begin',
     ]);
     expect(job?.vehicle.drive).toBe('electric');
-    expect(said).toContain('"steam" is none of them: combustion, hybrid, electric, not stated.');
+    expect(said).toContain('"steam" is not one of them: combustion, hybrid, electric, not stated.');
   });
 
   it('asks about what is doubtful before it begins, and goes back there', async () => {
@@ -232,8 +232,10 @@ describe('before anything is touched', () => {
       /the bank 1 camshaft B position sensor was replaced, which changed nothing/,
     );
     expect(all).toContain('Understood: contacts and wires likelier.');
-    expect(all).toContain('Understood: the place of the wheel likelier.');
-    expect(all).toContain('Understood: vehicle speed sensor; what would take it along likelier;');
+    expect(all).toContain('Understood: the position of the wheel likelier.');
+    expect(all).toContain(
+      'Understood: vehicle speed sensor; what would make it fail too likelier;',
+    );
   });
 
   it('a part is chosen where free words name none, and its answers belong to it', async () => {
@@ -266,7 +268,7 @@ describe('before anything is touched', () => {
       emptyJob(''),
       CIRCUIT,
     );
-    expect(said.join('\n')).toMatch(/"Sundays" is none of: always, cold/);
+    expect(said.join('\n')).toMatch(/"Sundays" is not one of: always, cold/);
     expect(said.join('\n')).toMatch(/"12 apples" is not a battery voltage/);
     expect(job?.circumstances).toEqual({ happens: ['hot'] });
   });

@@ -14,7 +14,7 @@ import type { TestRefusal } from '../test-refusal.ts';
 /** Shunt, fuse and leads of an ordinary handheld: some 2 to 10 mV for each milliampere. Common practice, no source. */
 export const BURDEN_OHMS = 5;
 
-/** The milliammeter as its burden. */
+/** The milliammeter between two nodes, as the resistance of its burden. */
 export function milliammeterElement(a: number, b: number): Element {
   return { kind: 'resistor', a, b, ohms: BURDEN_OHMS };
 }

@@ -8,10 +8,10 @@ import { type Lead, pin as pinWords } from '../test-list.ts';
 export const currentSwitch: SensorKind<CurrentSwitchPart> = {
   pins: ['feed', 'signal'],
   values: {
-    low: { said: 'small current', unit: 'A', usual: '7 mA +/- 20 %' },
-    high: { said: 'large current', unit: 'A', usual: '14 mA +/- 20 %' },
-    minimum: { said: 'least voltage', unit: 'V', usual: '3 V to 4.5 V' },
-    reverse: { said: 'resistance backwards', unit: 'ohm', usual: '1 Mohm' },
+    low: { said: 'low current', unit: 'A', usual: '7 mA +/- 20 %' },
+    high: { said: 'high current', unit: 'A', usual: '14 mA +/- 20 %' },
+    minimum: { said: 'minimum voltage', unit: 'V', usual: '3 V to 4.5 V' },
+    reverse: { said: 'reverse resistance', unit: 'ohm', usual: '1 Mohm' },
   },
   hasElectronics: true,
   isSwitched: true,
@@ -20,8 +20,8 @@ export const currentSwitch: SensorKind<CurrentSwitchPart> = {
     const the = theWords(part);
     return [
       make('dead', 'sensor', 1.5, `${the} is dead`, 'dead'),
-      make('stuck-low', 'sensor', 0.8, `${the} stays at its small current`, 'stuck-low'),
-      make('stuck-high', 'sensor', 0.8, `${the} stays at its large current`, 'stuck-high'),
+      make('stuck-low', 'sensor', 0.8, `${the} stays at its low current`, 'stuck-low'),
+      make('stuck-high', 'sensor', 0.8, `${the} stays at its high current`, 'stuck-high'),
       make('shorted', 'sensor', 0.3, `${the} is shorted inside`, 'shorted', '', SENSOR_SHORT_OHMS),
     ];
   },

@@ -8,7 +8,7 @@ export const hallSwitch: SensorKind<HallPart> = {
   pins: ['feed', 'signal', 'ground'],
   values: {
     draws: { said: 'supply current', unit: 'A', usual: '3 mA to 20 mA' },
-    minimum: { said: 'least supply', unit: 'V', usual: '3 V to 4.5 V' },
+    minimum: { said: 'minimum supply voltage', unit: 'V', usual: '3 V to 4.5 V' },
     on: { said: 'output resistance when on', unit: 'ohm', usual: '20 ohm to 200 ohm' },
     off: { said: 'output leakage when off', unit: 'ohm', usual: '1 Mohm to 20 Mohm' },
     limit: { said: 'current limit of the output', unit: 'A', usual: '25 mA to 60 mA' },

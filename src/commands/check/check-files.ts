@@ -69,7 +69,7 @@ export interface ProvedFile extends LinkedFile {
 }
 
 /** What is kept of a tree until something it depends on changes. */
-interface Outcome {
+interface CheckedTree {
   readonly issues: readonly Issue[];
   readonly tree: LinkedFile | null;
   readonly proved: ProvedFile | null;
@@ -94,7 +94,7 @@ export class Checker {
   private readonly models = new Map<Circuit, Model>();
   private readonly depth: Depth;
   private readonly asked: boolean;
-  private proved = new Map<string, Outcome>();
+  private proved = new Map<string, CheckedTree>();
 
   /** `asked`: the number of cars was asked for, and is taken however long that is. */
   constructor(samples: number = SAMPLES, depth: Depth = 'proved', asked = false) {
@@ -202,7 +202,7 @@ export class Checker {
     parsed: ParsedProcedure,
     library: Library,
     onShare: (share: number) => void,
-  ): Outcome {
+  ): CheckedTree {
     const issues: Issue[] = [];
     let linked: LinkedProcedure | null = null;
     let readable: LinkedProcedure | null = null;

@@ -64,7 +64,10 @@ function referenceIssues(file: CheckedFile, library: Library): Issue[] {
       );
     case 'actions':
       return actionsIssues(file, file.loaded.value, library);
-    default:
+    case 'procedure':
+    case 'circuit':
+    case 'cautions':
+    case undefined:
       return [];
   }
 }

@@ -3,7 +3,7 @@ import type { Issue } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { parseYaml } from '../../source/parse-yaml.ts';
 
-/** What a file is about. */
+/** Which of the formats a file is in, as its top-level key says. */
 export type FileKind =
   | 'procedure'
   | 'circuit'

@@ -1,7 +1,7 @@
 /** A check as text: findings with their lines, then one line of sum; and the table of a proof. */
 
 import type { CostComparison } from '../../proof/compare-cost.ts';
-import { percent } from '../../proof/proof-words.ts';
+import { sharePercent } from '../../proof/proof-words.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import type { Issue } from '../../source/issue.ts';
 import { safeText } from '../../source/safe-text.ts';
@@ -43,7 +43,7 @@ function sumLine({ files, issues, proofs, held }: CheckReport): string {
   const waits =
     held === 0
       ? ''
-      : `; ${count(held, 'tree')} ${held === 1 ? 'is' : 'are'} not proved before ${held === 1 ? 'its' : 'their'} errors are mended`;
+      : `; ${count(held, 'tree')} ${held === 1 ? 'is' : 'are'} not proved before ${held === 1 ? 'its' : 'their'} errors are fixed`;
   return `${count(files.length, 'file')}${trees}: ${count(errors, 'error')}, ${count(warnings, 'warning')}${waits}`;
 }
 
@@ -65,7 +65,7 @@ export function tableText({ linked, proof }: ProvedFile): string {
   const rows = proof.rows.flatMap(({ fault, ends, steps, minutes }) =>
     ends.map(({ step, verdict, share }, index) => [
       index === 0 ? fault : '',
-      percent(share),
+      sharePercent(share),
       step,
       MARKS[verdict] ?? verdict,
       index === 0 ? steps.toFixed(1) : '',
@@ -97,11 +97,11 @@ export function costText(cost: CostComparison & { readonly procedure: string }):
   const minutes = (value: number) => value.toFixed(1);
   const bound =
     cost.bound < cost.optimum - 0.05
-      ? ` (none takes less than ${minutes(cost.bound)} in the cars it was made from)`
+      ? ` (no strategy takes less than ${minutes(cost.bound)} on the cars it was built from)`
       : '';
   const astray =
     cost.astray > 0
       ? `; it leads ${(100 * cost.astray).toFixed(1)} % of them to another repair, and these take the tree's minutes as well`
       : '';
-  return `${cost.procedure}: ${minutes(cost.tree)} minutes in all on average (with questions, preparations and cars with nothing wrong), counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)} of tests alone, in cars it was not made from${bound}${astray}; following the suggestions takes ${minutes(cost.guided)}`;
+  return `${cost.procedure}: ${minutes(cost.tree)} minutes in all on average (with questions, preparations and cars with nothing wrong), counted as for suggestions; the cheapest strategy found takes ${minutes(cost.optimum)} for the tests alone, on cars other than those it was built from${bound}${astray}; following the suggestions takes ${minutes(cost.guided)}`;
 }

@@ -1,6 +1,6 @@
 /** Working files to begin with: each passes `check`, and its comments say what to change. */
 
-/** A starter of that name. */
+/** Makes the text of a working file to start from, with the name filled in. */
 export type Starter = (name: string) => string;
 
 const SCHEMA = (kind: string) => `# yaml-language-server: $schema=${kind}.schema.json

@@ -4,11 +4,17 @@
  * A line for each offer, `value TAB words`, and a last line `:files` where names of files fit too. What a command takes is
  * read from the same table as its help: options, `a|b|c` in the usage line, and the words in capitals.
  */
-import { type CliCommand, EXIT, type Io, type Option, type Verb, verbOf } from '../command.ts';
+import {
+  type CliCommand,
+  type CommandTable,
+  EXIT,
+  type Io,
+  type Option,
+  type Verb,
+  verbOf,
+} from '../command.ts';
 import { guideTopics } from '../help/guide.ts';
 import { type CompletionOffer, type Line, type Offers, offersFor } from './offers.ts';
-
-type Table = Readonly<Record<string, () => Promise<{ command: CliCommand }>>>;
 
 /** The only characters an offer may have: a shell must never find anything to expand in it. */
 const SAFE_VALUE = /^[A-Za-z0-9][\w.+-]*$|^--?[a-z][a-z-]*(=[\w.+-]*)?$/;
@@ -18,7 +24,7 @@ const HELP: Option = { type: 'boolean', short: 'h', help: 'this page' };
 /** Prints the answer on `io.out`; the exit code. */
 export async function completeWords(
   argv: readonly string[],
-  table: Table,
+  table: CommandTable,
   io: Io,
 ): Promise<number> {
   const words = wordsOf(argv);
@@ -40,7 +46,7 @@ function wordsOf(argv: readonly string[]): string[] {
 async function offersAt(
   before: readonly string[],
   typed: string,
-  table: Table,
+  table: CommandTable,
   io: Io,
 ): Promise<Offers> {
   const [first] = before;
@@ -59,7 +65,7 @@ async function offersAt(
 
 const nothing: Offers = { offers: [], files: false };
 
-async function firstWords(typed: string, table: Table): Promise<CompletionOffer[]> {
+async function firstWords(typed: string, table: CommandTable): Promise<CompletionOffer[]> {
   if (!typed.startsWith('-')) return commands(table);
   return [
     { value: '--help', words: 'all commands' },
@@ -67,7 +73,7 @@ async function firstWords(typed: string, table: Table): Promise<CompletionOffer[
   ];
 }
 
-async function commands(table: Table): Promise<CompletionOffer[]> {
+async function commands(table: CommandTable): Promise<CompletionOffer[]> {
   const loaded = await Promise.all(Object.values(table).map((load) => load()));
   return loaded.map(({ command: { name, summary } }) => ({ value: name, words: summary }));
 }

@@ -12,7 +12,7 @@ import type { DoubtfulFile } from './doubtful-file.ts';
 
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
-/** The whole page. */
+/** The results of a class as one HTML page with its pictures; needs no other file. */
 export function classPage(
   title: string,
   summary: ClassSummary,
@@ -31,7 +31,7 @@ ${htmlHead(`Drills: ${title}`, classStyle, POLICY)}
 <p>${String(students)} students, ${String(rows.length)} drills, ${String(finished)} finished${
       meanPoints === null || medianPoints === null
         ? ''
-        : `; points on average ${meanPoints.toFixed(1)}, in the middle ${medianPoints.toFixed(1)}`
+        : `; mean points ${meanPoints.toFixed(1)}, median ${medianPoints.toFixed(1)}`
     }</p>
 </header>
 <main>

@@ -44,9 +44,9 @@ export interface ClassChecks {
 
 /** What is wrong with a folder by the system's name for it, after the folder's name. */
 const FOLDER_WORDS = new Map([
-  ['ENOENT', 'is not there'],
-  ['ENOTDIR', 'is a file and no folder'],
-  ['EACCES', 'may not be read by you'],
+  ['ENOENT', 'does not exist'],
+  ['ENOTDIR', 'is a file, not a folder'],
+  ['EACCES', 'cannot be read: permission denied'],
 ]);
 
 /** Levels below the folder that are looked into: one folder a student. */
@@ -192,7 +192,7 @@ function strangers(drills: readonly ClassDrill[], checks: ClassChecks): Doubtful
       found.push({
         file,
         kind: 'other-drill',
-        words: `it is not of the assignment "${assignment.name}"`,
+        words: `it is not part of the assignment "${assignment.name}"`,
       });
     return found;
   });
@@ -213,9 +213,9 @@ function otherThanSet(
   if (!set) return `the assignment has no part ${note.part}`;
   if (set.procedure !== (procedure?.name ?? circuit?.name)) return 'it is on another procedure';
   if (set.level !== level) return `its level is ${level} and not ${set.level}`;
-  if (set.limitMinutes !== note.limitMinutes) return 'its time limit is another one';
+  if (set.limitMinutes !== note.limitMinutes) return 'its time limit is different';
   if (seedFor(assignment, note.part, student, sha256) !== seed)
-    return 'its vehicle is not the one of this student';
+    return 'its vehicle is not the one set for this student';
   return null;
 }
 

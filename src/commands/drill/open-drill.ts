@@ -11,7 +11,7 @@ import { type Desk, findSubject, linkSubject } from '../session/open-desk.ts';
 import { continueSession, openNew } from '../session/open-session.ts';
 import { withNotice } from '../session/tree-notice.ts';
 
-/** What a drill is begun with. */
+/** What a drill is begun with: subject, level, vehicle and student. */
 export interface NewDrill {
   /** Name or path of a procedure or of a circuit. */
   readonly subject: string;

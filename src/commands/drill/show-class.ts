@@ -11,7 +11,7 @@ import { harmlessJson } from '../../records/record-json.ts';
 import { formatIssue } from '../../source/format-issue.ts';
 import { isProblem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
-import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText, tellProblem } from '../command.ts';
 import { type Desk, findSubject, linkSubject } from '../session/open-desk.ts';
 import { classReport } from './class-report.ts';
 
@@ -19,7 +19,7 @@ import { classReport } from './class-report.ts';
 export function showClass(desk: Desk, named: string, args: Arguments, io: Io): number {
   const { library } = desk;
   const folder = resolve(io.cwd, named);
-  const set = textOf(args, 'assignment');
+  const set = optionText(args, 'assignment');
   const file = set === undefined ? null : loadFile(set, loadAssignment);
   if (file && !file.value)
     return tellProblem(
@@ -54,7 +54,7 @@ export function showClass(desk: Desk, named: string, args: Arguments, io: Io): n
       },
       EXIT.wrongInput,
     );
-  const page = textOf(args, 'html');
+  const page = optionText(args, 'html');
   if (page !== undefined) {
     const written = writeWholeFile(nodeDisk, resolve(io.cwd, page), report.html);
     if (!written.ok)

@@ -5,7 +5,7 @@ import { guideFolder } from '../../files/folders.ts';
 import { readTextFile } from '../../files/read-text.ts';
 import { editDistance } from '../../source/nearest-name.ts';
 
-/** One page of the guide. */
+/** One page of the guide, by the word that shows it. */
 export interface GuideTopic {
   /** What is typed after `ohmward help`. */
   readonly name: string;

@@ -5,8 +5,8 @@ import { writeReport } from '../../records/export-record.ts';
 import { harmlessJson } from '../../records/record-json.ts';
 import { type Verification, verifySession } from '../../records/verify-session.ts';
 import { safeText } from '../../source/safe-text.ts';
-import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
-import { choiceOf, deliver, pathOf, readNamed, Stop } from './record-arguments.ts';
+import { type Arguments, EXIT, type Io, optionText } from '../command.ts';
+import { deliver, optionChoice, readNamed, Stop, sessionPathOf } from './record-arguments.ts';
 
 const SCHEMA_VERSION = 1;
 
@@ -15,7 +15,7 @@ export async function verifyRecords(args: Arguments, io: Io): Promise<number> {
   const { positionals: names } = args;
   if (names.length === 0)
     throw new Stop(EXIT.wrongUse, 'verify what?', 'ohmward records verify SESSION');
-  const head = textOf(args, 'head');
+  const head = optionText(args, 'head');
   if (head !== undefined && !/^[0-9a-f]{64}$/.test(head))
     throw new Stop(
       EXIT.wrongUse,
@@ -27,7 +27,7 @@ export async function verifyRecords(args: Arguments, io: Io): Promise<number> {
   const known = head === undefined ? undefined : { hash: head };
   const results: Verification[] = [];
   for (const name of names)
-    results.push(verifySession(nodeDisk, await pathOf(name, args, io), known));
+    results.push(verifySession(nodeDisk, await sessionPathOf(name, args, io), known));
   if (args.values['json'] === true)
     io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, sessions: results }));
   else io.out(results.map((result) => resultText(result, head !== undefined)).join('\n'));
@@ -61,7 +61,7 @@ export const COMPARE_FORMS = ['markdown', 'html', 'pdf'] as const;
 /** Two sessions side by side, or one before and after its repair. */
 export async function compare(args: Arguments, io: Io): Promise<number> {
   const [first, second, ...more] = args.positionals;
-  const form = choiceOf(args, 'as', COMPARE_FORMS, 'markdown');
+  const form = optionChoice(args, 'as', COMPARE_FORMS, 'markdown');
   if (first === undefined || more.length > 0)
     throw new Stop(
       EXIT.wrongUse,

@@ -7,11 +7,11 @@ import { goodPlaces } from '../session/captures-at-hand.ts';
 import { keepGood } from '../session/good-captures.ts';
 import { openDesk } from '../session/open-desk.ts';
 import { programName } from '../version.ts';
-import { oneOf, readNamed, Stop } from './record-arguments.ts';
+import { oneSession, readNamed, Stop } from './record-arguments.ts';
 
 /** Keeps those of the named session; nothing is kept of one that is damaged. */
 export async function keepCaptures(args: Arguments, io: Io): Promise<number> {
-  const { session } = await readNamed(oneOf(args, 'keep'), args, io);
+  const { session } = await readNamed(oneSession(args, 'keep'), args, io);
   const desk = await openDesk(io, programName());
   if (isProblem(desk)) throw new Stop(EXIT.wrongInput, desk.problem, desk.fix);
   const done = await keepGood(goodPlaces(desk), session);

@@ -5,7 +5,7 @@ import { harmlessJson } from '../../records/record-json.ts';
 import { dateWords } from '../../records/report-words.ts';
 import type { Hand } from '../../session/events.ts';
 import { safeText } from '../../source/safe-text.ts';
-import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText } from '../command.ts';
 import { indexOf, Stop } from './record-arguments.ts';
 
 const SCHEMA_VERSION = 1;
@@ -51,7 +51,7 @@ export async function listRecords(args: Arguments, io: Io): Promise<number> {
 
 function queryOf(args: Arguments): Query {
   const given = FIELDS.flatMap((name) => {
-    const value = textOf(args, name);
+    const value = optionText(args, name);
     return value === undefined ? [] : [[name, value] as const];
   });
   for (const [name, value] of given)
@@ -65,7 +65,7 @@ function queryOf(args: Arguments): Query {
 }
 
 function limitOf(args: Arguments): number {
-  const typed = textOf(args, 'limit');
+  const typed = optionText(args, 'limit');
   if (typed === undefined) return SHOWN_ROWS;
   if (/^[1-9]\d{0,6}$/.test(typed)) return Number(typed);
   throw new Stop(EXIT.wrongUse, `--limit cannot be "${typed}"`, 'give a whole number from 1');

@@ -11,7 +11,7 @@ import { type ReadRecord, readRecord } from '../../records/read-record.ts';
 import { indexPath, openIndex, type RecordIndex } from '../../records/record-index.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { safeText } from '../../source/safe-text.ts';
-import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText } from '../command.ts';
 
 /** Ends a verb with an exit code after words on standard error. */
 export class Stop extends Error {
@@ -28,7 +28,7 @@ const TOLD_EVERY = 500;
 /** The folder of sessions: `--folder`, with `--shared` the copy of the shared database, else the usual one. */
 export async function folderOf(args: Arguments, io: Io): Promise<string> {
   if (args.values['shared'] === true) return (await import('./share-records.ts')).sharedFolder(io);
-  const given = textOf(args, 'folder');
+  const given = optionText(args, 'folder');
   if (given !== undefined) return resolve(io.cwd, given);
   const where = { env: io.env, cwd: io.cwd };
   if (io.env['OHMWARD_SESSIONS']) return sessionsFolder(where);
@@ -44,7 +44,7 @@ export async function folderOf(args: Arguments, io: Io): Promise<string> {
 export async function indexOf(args: Arguments, io: Io): Promise<RecordIndex> {
   const folder = await folderOf(args, io);
   // The usual folder comes with the first session; one that was named is a slip of the hand.
-  if (textOf(args, 'folder') !== undefined && !existsSync(folder))
+  if (optionText(args, 'folder') !== undefined && !existsSync(folder))
     throw new Stop(EXIT.wrongInput, `there is no folder ${folder}`, 'check the spelling');
   const opened = openIndex(nodeDisk, folder, indexPath(io.env, folder), (done, of) => {
     if (done % TOLD_EVERY === 0) io.err(`reading sessions: ${done} of ${of}\n`);
@@ -56,7 +56,7 @@ export async function indexOf(args: Arguments, io: Io): Promise<RecordIndex> {
 }
 
 /** The path of the session that a person means. */
-export async function pathOf(name: string, args: Arguments, io: Io): Promise<string> {
+export async function sessionPathOf(name: string, args: Arguments, io: Io): Promise<string> {
   const path =
     sessionAtPath(nodeDisk, io.cwd, name) ??
     sessionFileIn(nodeDisk, await folderOf(args, io), name);
@@ -70,7 +70,7 @@ export async function pathOf(name: string, args: Arguments, io: Io): Promise<str
 }
 
 /** The one session that a verb is about. */
-export function oneOf({ positionals }: Arguments, verb: string): string {
+export function oneSession({ positionals }: Arguments, verb: string): string {
   const [name] = positionals;
   if (name !== undefined && positionals.length === 1) return name;
   const words = name === undefined ? `${verb} which session?` : `${verb} takes one session`;
@@ -81,7 +81,7 @@ type ReadSession = Extract<ReadRecord, { ok: true }>;
 
 /** The session's record as far as its file can be believed, and the flaw where that ends. */
 async function readAny(name: string, args: Arguments, io: Io): Promise<ReadSession> {
-  const read = readRecord(nodeDisk, await pathOf(name, args, io));
+  const read = readRecord(nodeDisk, await sessionPathOf(name, args, io));
   if (!read.ok) throw new Stop(EXIT.wrongInput, read.words, read.fix);
   return read;
 }
@@ -109,13 +109,13 @@ export async function readStanding(name: string, args: Arguments, io: Io): Promi
 }
 
 /** One of a few words given with an option. */
-export function choiceOf<T extends string>(
+export function optionChoice<T extends string>(
   args: Arguments,
   name: string,
   choices: readonly T[],
   standard: T,
 ): T {
-  const typed = textOf(args, name);
+  const typed = optionText(args, name);
   if (typed === undefined) return standard;
   const choice = choices.find((one) => one === typed);
   if (choice !== undefined) return choice;
@@ -126,7 +126,7 @@ export function choiceOf<T extends string>(
 
 /** Puts a text into the file of `--output`, or on standard output for `-` and when there is none. */
 export function deliver(text: string, args: Arguments, io: Io): void {
-  const output = textOf(args, 'output');
+  const output = optionText(args, 'output');
   if (output === undefined || output === '-') {
     io.out(text);
     return;

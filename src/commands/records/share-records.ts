@@ -1,9 +1,11 @@
 /** `records share`, and where `--shared` looks: the folder of sessions and the shared database. */
+
 import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import { openSettings } from '../../files/settings.ts';
 import { sha256 } from '../../log/hash.ts';
 import { nodeDisk } from '../../log/node-disk.ts';
+import { countWords } from '../../quantity/count-words.ts';
 import { indexPath } from '../../records/record-index.ts';
 import { harmlessJson } from '../../records/record-json.ts';
 import { fetchShared } from '../../records/shared/fetch-shared.ts';
@@ -17,7 +19,7 @@ import {
 import { SharedProblem, Unreachable } from '../../records/shared/shared-problem.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io } from '../command.ts';
-import { folderOf, pathOf, Stop } from './record-arguments.ts';
+import { folderOf, Stop, sessionPathOf } from './record-arguments.ts';
 
 const SCHEMA_VERSION = 1;
 /** A person waits at the prompt so long for a database that is away; what waits is sent the next time. */
@@ -40,7 +42,7 @@ export async function shareRecords(args: Arguments, io: Io): Promise<number> {
 async function pathsOf(args: Arguments, io: Io): Promise<string[]> {
   if (args.positionals.length > 0) {
     const paths: string[] = [];
-    for (const name of args.positionals) paths.push(await pathOf(name, args, io));
+    for (const name of args.positionals) paths.push(await sessionPathOf(name, args, io));
     return paths;
   }
   const listed = sessionPaths(await folderOf(args, io));
@@ -49,20 +51,20 @@ async function pathsOf(args: Arguments, io: Io): Promise<string[]> {
 }
 
 function tell({ inStep, sent, alarms, ahead, left, waiting }: ShareOutcome, io: Io): void {
-  io.out(`${inStep} sessions in step, ${sent} events sent\n`);
+  io.out(`${countWords(inStep, 'session')} up to date, ${countWords(sent, 'event')} sent\n`);
   for (const { path, words } of left)
     io.err(`ohmward: not shared: ${safeText(path)}: ${safeText(words)}\n`);
   for (const alarm of alarms) io.err(alarmWords(alarm));
   for (const more of ahead) io.err(aheadWords(more));
   if (waiting)
     io.err(
-      `ohmward: the database cannot be reached: ${safeText(waiting.words)}\n  ${waiting.sessions} sessions wait; run it again when the network is back\n`,
+      `ohmward: the database cannot be reached: ${safeText(waiting.words)}\n  ${countWords(waiting.sessions, 'session')} waiting; run it again when the network is back\n`,
     );
 }
 
 function alarmWords({ session, seq, here, there, path }: Alarm): string {
   return [
-    `ohmward: ALARM: event ${seq} of session ${safeText(session)} is another one in the database`,
+    `ohmward: ALARM: event ${seq} of session ${safeText(session)} differs from the one in the database`,
     `  here:  ${here} (${safeText(path)})`,
     `  there: ${there}`,
     '  Nothing was replaced. One of the two was changed, or two sessions have the same id.',
@@ -94,12 +96,12 @@ export async function sharedFolder(io: Io): Promise<string> {
     const { doubtful } = await mended(() => fetchShared(nodeDisk, url, folder, PATIENCE));
     for (const { session, words } of doubtful)
       io.err(
-        `ohmward: in the database session ${safeText(session)} is not whole: ${safeText(words)}\n`,
+        `ohmward: in the database session ${safeText(session)} is incomplete: ${safeText(words)}\n`,
       );
   } catch (error) {
     if (!(error instanceof Unreachable)) throw error;
     io.err(
-      `ohmward: the database cannot be reached, this is what was there the last time: ${safeText(error.message)}\n`,
+      `ohmward: the database cannot be reached; this is what was there last time: ${safeText(error.message)}\n`,
     );
   }
   return folder;

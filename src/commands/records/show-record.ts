@@ -5,16 +5,16 @@ import { debriefFrom, withDebrief } from '../../records/drill-record.ts';
 import { exportRecord } from '../../records/export-record.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import { isProblem } from '../../source/problem.ts';
-import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText } from '../command.ts';
 import { openDesk } from '../session/open-desk.ts';
 import { programName } from '../version.ts';
-import { oneOf, pathOf, readStanding, Stop } from './record-arguments.ts';
+import { oneSession, readStanding, Stop, sessionPathOf } from './record-arguments.ts';
 
 /** Shows what is named, or the class of `--class`. */
 export async function showRecord(args: Arguments, io: Io): Promise<number> {
-  const folder = textOf(args, 'class');
+  const folder = optionText(args, 'class');
   if (folder !== undefined) return showFolder(folder, args, io);
-  const path = await pathOf(oneOf(args, 'show'), args, io);
+  const path = await sessionPathOf(oneSession(args, 'show'), args, io);
   const { record: plain, session, flaw } = await readStanding(path, args, io);
   const record = withDebrief(plain, debriefFrom(session));
   if (args.values['json'] === true) io.out(exportRecord(record, 'json', 'shop'));

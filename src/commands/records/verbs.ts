@@ -8,20 +8,20 @@ import { AUDIENCES } from '../../records/record-for.ts';
 import type { SessionRecord } from '../../records/record-form.ts';
 import { REPAIR_VERDICTS } from '../../session/events.ts';
 import type { Session } from '../../session/session.ts';
-import { type Arguments, EXIT, type Io, type Option, textOf, type Verb } from '../command.ts';
+import { type Arguments, EXIT, type Io, type Option, optionText, type Verb } from '../command.ts';
 import { COMPARE_FORMS, compare, verifyRecords } from './check-records.ts';
 import { listRecords } from './list-records.ts';
-import { choiceOf, deliver, oneOf, readNamed, Stop } from './record-arguments.ts';
+import { deliver, oneSession, optionChoice, readNamed, Stop } from './record-arguments.ts';
 import { showRecord } from './show-record.ts';
 
-type Options = Readonly<Record<string, Option>>;
+type VerbOptions = Readonly<Record<string, Option>>;
 
-const WHERE: Options = {
+const WHERE: VerbOptions = {
   folder: { type: 'string', value: 'FOLDER', help: 'look for sessions here' },
   shared: { type: 'boolean', help: 'look in the shared database of the shop' },
 };
-const JSON_ANSWER: Options = { json: { type: 'boolean', help: 'answer as JSON' } };
-const OUTPUT: Options = {
+const JSON_ANSWER: VerbOptions = { json: { type: 'boolean', help: 'answer as JSON' } };
+const OUTPUT: VerbOptions = {
   output: {
     type: 'string',
     short: 'o',
@@ -30,7 +30,7 @@ const OUTPUT: Options = {
   },
   force: { type: 'boolean', short: 'f', help: 'replace the file if it is there' },
 };
-const FINDING: Options = {
+const FINDING: VerbOptions = {
   plate: { type: 'string', value: 'TEXT', help: 'part of the plate, however it is spaced' },
   vin: { type: 'string', value: 'TEXT', help: 'part of the identification number' },
   order: { type: 'string', value: 'TEXT', help: 'part of the order number' },
@@ -114,7 +114,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
       },
       bom: {
         type: 'boolean',
-        help: 'with --as csv, begin with the mark some spreadsheet programs want',
+        help: 'with --as csv, begin with a byte order mark, which some spreadsheet programs need',
       },
       ...OUTPUT,
       ...WHERE,
@@ -182,10 +182,10 @@ export const VERBS: Readonly<Record<string, Verb>> = {
 };
 
 async function exportOne(args: Arguments, io: Io): Promise<number> {
-  const form = choiceOf(args, 'as', FORMS, args.values['json'] === true ? 'json' : 'markdown');
-  const audience = choiceOf(args, 'for', AUDIENCES, 'shop');
-  const name = oneOf(args, 'export');
-  if (form === 'pdf' && textOf(args, 'output') === undefined)
+  const form = optionChoice(args, 'as', FORMS, args.values['json'] === true ? 'json' : 'markdown');
+  const audience = optionChoice(args, 'for', AUDIENCES, 'shop');
+  const name = oneSession(args, 'export');
+  if (form === 'pdf' && optionText(args, 'output') === undefined)
     throw new Stop(EXIT.wrongUse, 'a PDF needs a file', 'add --output report.pdf');
   const { record: plain, session } = await readNamed(name, args, io);
   const prices = await pricesOf(session, plain, io);

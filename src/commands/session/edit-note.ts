@@ -6,11 +6,10 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { errorCodeOf } from '../../files/error-code.ts';
+import type { Env } from '../../files/folders.ts';
 import { readPlainFile } from '../../files/plain-file.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { EditedNote } from '../../ui/plain/dialogue.ts';
-
-type Env = Readonly<Record<string, string | undefined>>;
 
 /** Longer than anybody writes at a vehicle; a larger file was saved by mistake. */
 const NOTE_BYTES_MAX = 20_000;

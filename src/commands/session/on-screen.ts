@@ -9,7 +9,7 @@ import {
 } from '../../ui/term/colour.ts';
 import { mountScreen } from '../../ui/term/mount.tsx';
 import { openTerminal } from '../../ui/term/terminal-session.ts';
-import { type Arguments, EXIT, type Io, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText } from '../command.ts';
 import { keepHeapSmall } from './small-heap.ts';
 
 /** What is shown, and how it is left. */
@@ -33,7 +33,7 @@ export async function onScreen(
   let code: number = EXIT.done;
   const asked = args.values['ascii'] === true || look.ascii;
   const wish =
-    look.theme === 'no-colour' ? 'never' : ((textOf(args, 'color') ?? 'auto') as ColourWish);
+    look.theme === 'no-colour' ? 'never' : ((optionText(args, 'color') ?? 'auto') as ColourWish);
   allowAttributes();
   const terminal = openTerminal({
     stdin: process.stdin,

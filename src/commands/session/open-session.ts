@@ -43,7 +43,7 @@ import {
 } from './open-desk.ts';
 import { withNotice } from './tree-notice.ts';
 
-/** What a new session is about. */
+/** What a new session is about: the subject, the job sheet, and a real or a simulated vehicle. */
 export interface NewSession {
   readonly subject: SessionSubject;
   readonly job: Job;

@@ -9,7 +9,7 @@ import { peekSettings } from '../../files/settings.ts';
 import { listWords } from '../../records/list-words.ts';
 import { isProblem } from '../../source/problem.ts';
 import { Entrance } from '../../ui/entrance.tsx';
-import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText, tellProblem } from '../command.ts';
 import { PRACTICE } from '../drill/practice-words.ts';
 import { programName } from '../version.ts';
 import { NO_LIBRARY } from './no-library.ts';
@@ -21,7 +21,8 @@ export async function runFromStart(args: Arguments, io: Io): Promise<number> {
   if (libraryFolder(io.cwd) === null) return tellProblem(io, NO_LIBRARY, EXIT.wrongInput);
   const preview = args.values['preview'] === true;
   const { sessions: settings, ...look } = peekSettings(io.env);
-  const folder = textOf(args, 'sessions') ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings });
+  const folder =
+    optionText(args, 'sessions') ?? sessionsFolder({ env: io.env, cwd: io.cwd, settings });
   const listed = preview ? { sessions: [], count: 0 } : newestSessions(folder);
   /** What is said before the screen is up would be gone with it. */
   const remarks: string[] = [];
@@ -34,7 +35,7 @@ export async function runFromStart(args: Arguments, io: Io): Promise<number> {
     ]);
     const quietly = { ...io, err: (text: string) => void remarks.push(text) };
     const desk = await openDesk(quietly, programName(), {
-      sessions: textOf(args, 'sessions'),
+      sessions: optionText(args, 'sessions'),
       preview,
     });
     if (isProblem(desk)) return desk;

@@ -14,14 +14,14 @@ import type { OpenedSession } from '../../ui/app-services.ts';
 import { type CallFailure, invalidParam, invalidParams } from '../../ui/rpc/json-rpc.ts';
 import type { Params } from '../../ui/rpc/method.ts';
 import type { RpcServices, Sheet, Subject } from '../../ui/rpc/rpc-server.ts';
-import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText, tellProblem } from '../command.ts';
 import { programName } from '../version.ts';
 import { type Desk, findSubject, freeOrders, startable } from './open-desk.ts';
 import { begin, deskFor, OWN_FAULT, wantsSheet } from './run-session.ts';
 import { serveRpc } from './serve-rpc.ts';
 import { namesNone } from './what-is-named.ts';
 
-type Asked = Params<'begin'>;
+type BeginParams = Params<'begin'>;
 type Begin = NonNullable<RpcServices['begin']>;
 
 /** A new session. It begins at once where the arguments say all of it, and else when the program says the rest. */
@@ -144,7 +144,7 @@ function optionOf(key: 'level' | 'seed' | 'student'): string {
 function beginAsked(
   desk: Desk,
   args: Arguments,
-  asked: Asked,
+  asked: BeginParams,
 ): OpenedSession | Problem | CallFailure {
   const { procedure, bench, job } = asked;
   const odd = (['level', 'seed', 'student'] as const).find((key) => asked[key] !== undefined);
@@ -152,7 +152,7 @@ function beginAsked(
   const [given] = args.positionals;
   if (given !== undefined && procedure !== undefined)
     return invalidParam('/params/procedure', `"${given}" was named on the command line`);
-  if (bench && textOf(args, 'bench') !== undefined)
+  if (bench && optionText(args, 'bench') !== undefined)
     return invalidParam('/params/bench', 'the simulated vehicle was named on the command line');
   const sheet = sheetSent(job);
   if ('code' in sheet) return { fault: sheet };

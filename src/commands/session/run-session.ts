@@ -20,7 +20,7 @@ import type { Dialogue } from '../../ui/plain/dialogue.ts';
 import { harnessIssues } from '../check/harness-issues.ts';
 import { knownIssues } from '../check/known-issues.ts';
 import { sharesIssues } from '../check/shares-issues.ts';
-import { type Arguments, EXIT, type Io, tellProblem, textOf } from '../command.ts';
+import { type Arguments, EXIT, type Io, optionText, tellProblem } from '../command.ts';
 import { programName } from '../version.ts';
 import { finish } from './finish.ts';
 import { handAtInput } from './hand-at-input.ts';
@@ -91,14 +91,14 @@ export async function watchNamed(args: Arguments, io: Io, unattended: boolean): 
 export function deskFor(args: Arguments, io: Io): Promise<Desk | Problem> {
   const [named] = args.positionals;
   return openDesk(io, programName(), {
-    sessions: textOf(args, 'sessions'),
+    sessions: optionText(args, 'sessions'),
     file: named !== undefined && isPath(named) ? named : undefined,
     preview: args.values['preview'] === true || args.values['watch'] === true,
   });
 }
 
 /** What is known before the session begins, beside the arguments. */
-export interface Known {
+export interface KnownBefore {
   readonly answers?: AnswersFile;
   /** A job sheet that was filled in before. */
   readonly sheet?: LoadedJob;
@@ -111,9 +111,9 @@ const MEND = 'fix the job sheet, then try again';
 export function begin(
   desk: Desk,
   args: Arguments,
-  { answers, sheet, by = answers ? 'answers-file' : handAtInput() }: Known = {},
+  { answers, sheet, by = answers ? 'answers-file' : handAtInput() }: KnownBefore = {},
 ): OpenedSession | Problem {
-  const jobFile = textOf(args, 'job');
+  const jobFile = optionText(args, 'job');
   let job = sheet?.job ?? emptyJob('');
   let ownFault = sheet?.fault ?? null;
   let intermittent = sheet?.intermittent ?? false;
@@ -152,13 +152,13 @@ export function begin(
         fix: MEND,
       };
   }
-  const seed = Number(textOf(args, 'vehicle') ?? '1');
+  const seed = Number(optionText(args, 'vehicle') ?? '1');
   if (!Number.isInteger(seed) || seed < 0)
     return {
-      problem: `"${textOf(args, 'vehicle')}" is not a vehicle number`,
+      problem: `"${optionText(args, 'vehicle')}" is not a vehicle number`,
       fix: 'give a whole number from 0 up',
     };
-  const asked = textOf(args, 'bench');
+  const asked = optionText(args, 'bench');
   if (asked === OWN_FAULT && ownFault === null)
     return {
       problem: 'the job sheet does not say what a simulated vehicle has',
@@ -173,12 +173,12 @@ export function begin(
       fault === undefined
         ? null
         : { fault, seed, intermittent: intermittent && asked === OWN_FAULT },
-    from: textOf(args, 'from'),
+    from: optionText(args, 'from'),
   });
 }
 
 async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<number> {
-  const path = textOf(args, 'answers');
+  const path = optionText(args, 'answers');
   let answers: AnswersFile | null = null;
   if (path !== undefined) {
     const file = loadFile(path, loadAnswers);
@@ -192,7 +192,7 @@ async function runUnattended(desk: Desk, args: Arguments, io: Io): Promise<numbe
         EXIT.wrongInput,
       );
     answers = file.value;
-  } else if (textOf(args, 'bench') === undefined)
+  } else if (optionText(args, 'bench') === undefined)
     return tellProblem(
       io,
       { problem: '--unattended needs a simulated vehicle to answer', fix: 'add --bench FAULT' },
@@ -245,7 +245,7 @@ async function goesOn(desk: Desk, args: Arguments, io: Io, dialogue: Dialogue): 
   const notice = subject === null || isProblem(subject) ? null : treeNotice(desk, subject);
   if (notice === null) return true;
   dialogue.say(notice.words);
-  if (!notice.isWrong || textOf(args, 'bench') !== undefined || desk.preview) return true;
+  if (!notice.isWrong || optionText(args, 'bench') !== undefined || desk.preview) return true;
   const line = await dialogue.ask('Follow it all the same? Type yes: ');
   if (line?.trim().toLowerCase() === 'yes') return true;
   io.out('No session was started.\n');

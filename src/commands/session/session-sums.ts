@@ -27,11 +27,11 @@ import { Options, WrongUse } from '../calc/sum.ts';
 import { command as calc, SUMS } from '../calc.ts';
 import { captureTest } from './session-captures.ts';
 
-type Values = Readonly<Record<string, string | boolean>>;
+type SumValues = Readonly<Record<string, string | boolean>>;
 interface Filled {
   readonly name: string;
   readonly title: string;
-  readonly values: Values;
+  readonly values: SumValues;
   /** What a line is called here, where the sum has another word for it. */
   readonly called?: Readonly<Record<string, string>>;
 }
@@ -93,7 +93,7 @@ export function scopeLine(test: Test, context: SumContext): string | null {
   const trigger = isRolling
     ? 'no trigger: let it roll'
     : `trigger ${show(triggerVolts, 'V')} rising`;
-  const foot = zero === 'centre' ? 'zero in the middle' : 'zero at the foot';
+  const foot = zero === 'centre' ? 'zero in the middle' : 'zero at the bottom';
   return `Scope: DC, ${show(voltsPerDivision, 'V')} and ${show(secondsPerDivision, 's')} a division, ${trigger}, ${foot}.`;
 }
 
@@ -123,7 +123,7 @@ export async function calculate(line: string, step: Step, context: SumContext): 
 }
 
 /** Speed or frequency: whoever types one does not want the other. */
-function prefill(filled: Values, typed: Readonly<Record<string, unknown>>): Values {
+function prefill(filled: SumValues, typed: Readonly<Record<string, unknown>>): SumValues {
   const { rpm: _rpm, ...rest } = filled;
   return typed['frequency'] === undefined ? filled : rest;
 }
@@ -135,7 +135,7 @@ function wordsOf(line: string): string[] {
   );
 }
 
-function typedOf(name: string, values: Values): string {
+function typedOf(name: string, values: SumValues): string {
   const words = Object.entries(values).map(([option, value]) =>
     value === true
       ? `--${option}`
@@ -184,7 +184,7 @@ function signalSums(
     rpm: String(RPM[state]),
     ...(target?.turns === 0.5 ? { cam: true } : {}),
   };
-  const wheel: Values | null = target?.teeth
+  const wheel: SumValues | null = target?.teeth
     ? { ...speed, teeth: String(target.teeth), missing: String(target.missing) }
     : null;
   // Of a shaft that the engine turns nobody need know the teeth to show its turns.
@@ -243,7 +243,7 @@ function meterSum({ expected }: MeasureStep, unit: MeterUnit, meter: Meter): Fil
     counts: String(counts),
     ...ends,
   };
-  return [{ name: 'meter', title: `What your meter can tell of ${text(value, unit)}`, values }];
+  return [{ name: 'meter', title: `What your meter can resolve at ${text(value, unit)}`, values }];
 }
 
 /** The copper at the red lead, or at the black one. */
@@ -314,7 +314,9 @@ function pulledTo(
       const volts = pins.find(({ name }) => name === end.pin)?.reference?.volts;
       return volts === 'battery' ? circuit.battery.rest.nominal : (volts?.nominal ?? null);
     }
-    default:
+    case 'ground':
+    case 'nothing':
+    case undefined:
       return null;
   }
 }

@@ -24,9 +24,9 @@ export async function watchRun(
   const stop = new AbortController();
   process.once('SIGINT', () => stop.abort());
   const lines = plain ? lineDialogue(io) : null;
-  let present: Turn | null = null;
+  let present: PreviewTurn | null = null;
   let before: Promise<void> = Promise.resolve();
-  const begin = async (turn: Turn, again: boolean) => {
+  const begin = async (turn: PreviewTurn, again: boolean) => {
     if (turn.isOver()) return;
     if (again) io.out('\nSaved: the preview starts again.\n\n');
     const code = await once({ ...io, out: turn.out, err: turn.err }, turn.dialogue);
@@ -52,7 +52,7 @@ export async function watchRun(
 }
 
 /** One preview's turn at the terminal: after its end it hears nothing more and is not heard. */
-interface Turn {
+interface PreviewTurn {
   readonly dialogue: Dialogue | null;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
@@ -60,7 +60,7 @@ interface Turn {
   readonly isOver: () => boolean;
 }
 
-function turnOf(io: Io, lines: Dialogue | null): Turn {
+function turnOf(io: Io, lines: Dialogue | null): PreviewTurn {
   let over = false;
   let release: (line: null) => void = () => {};
   const ended = new Promise<null>((resolve) => {

@@ -1,5 +1,5 @@
 /** What the words after `run` name. */
-import { type Arguments, textOf } from '../command.ts';
+import { type Arguments, optionText } from '../command.ts';
 
 /** Whether a word names a file rather than a procedure of the library. */
 export function isPath(nameOrPath: string): boolean {
@@ -8,5 +8,5 @@ export function isPath(nameOrPath: string): boolean {
 
 /** Whether the person is still to be asked what to begin. */
 export function namesNone(args: Arguments): boolean {
-  return args.positionals[0] === undefined && textOf(args, 'job') === undefined;
+  return args.positionals[0] === undefined && optionText(args, 'job') === undefined;
 }

@@ -11,7 +11,7 @@ import { safeText } from '../../source/safe-text.ts';
 import { csvOfCapture } from '../../waveform/write-csv.ts';
 import { type Options, WrongUse } from '../calc/sum.ts';
 import { EXIT, type Io } from '../command.ts';
-import { readCircuit, unknownFault } from '../read-circuit.ts';
+import { readCircuit, unknownFaultWords } from '../read-circuit.ts';
 import { writeNewFile } from '../write-new-file.ts';
 
 /** Beyond this no engine turns. */
@@ -22,7 +22,7 @@ export function makeCapture(name: string, options: Options, io: Io): number {
   const circuit = readCircuit(name, io);
   if (!circuit) return EXIT.wrongInput;
   const fault = options.text('fault') ?? 'healthy';
-  const unknown = unknownFault(circuit, fault);
+  const unknown = unknownFaultWords(circuit, fault);
   if (unknown !== null) {
     io.err(`ohmward wave: ${unknown}\n`);
     return EXIT.wrongInput;

@@ -33,7 +33,7 @@ export function room(canvas: Canvas): number {
 /** Points on an empty page. */
 export const FULL_ROOM = PAGE.height - PAGE.bottom - PAGE.top;
 
-/** Begins a page. */
+/** Adds an empty page; drawing goes on at its top. */
 export function turnPage(canvas: Canvas): void {
   canvas.pages.push([]);
   canvas.y = PAGE.top;
@@ -96,7 +96,7 @@ export function putBox(
   );
 }
 
-/** A straight line. */
+/** Draws a straight line; points from the top left, grey from 0 (black) to 1. */
 export function putLine(
   canvas: Canvas,
   from: readonly [number, number],

@@ -15,7 +15,7 @@ import {
   turnPage,
 } from './canvas.ts';
 import type { Glyph } from './glyphs.ts';
-import { LEAD, paragraph, SMALL, wrapped } from './paragraph.ts';
+import { LEAD, paragraph, SMALL, wrappedLines } from './paragraph.ts';
 
 const PAD = 3;
 
@@ -26,14 +26,14 @@ export type Piece =
 
 /** A text as lines of a cell. */
 export function textPieces(text: string, size: number, bold: boolean, width: number): Piece[] {
-  return wrapped(text, { size, bold, width }).map((glyphs) => ({
+  return wrappedLines(text, { size, bold, width }).map((glyphs) => ({
     kind: 'glyphs',
     glyphs,
     struck: false,
   }));
 }
 
-/** A cell at its place. */
+/** A cell of a row, its left edge in points and its lines. */
 export interface RowCell {
   readonly x: number;
   readonly lines: readonly Piece[];

@@ -17,8 +17,8 @@ export interface TextStyle {
   readonly width?: number;
 }
 
-/** The lines of a text. */
-export function wrapped(
+/** A text as rows of glyphs that fit the width; by default that of the page body. */
+export function wrappedLines(
   text: string,
   { size, bold = false, width = BODY_WIDTH }: TextStyle,
 ): Glyph[][] {
@@ -28,7 +28,7 @@ export function wrapped(
 /** A text, over pages if it must be. */
 export function paragraph(canvas: Canvas, text: string, style: TextStyle): void {
   const lead = style.size * LEAD;
-  for (const line of wrapped(text, style)) {
+  for (const line of wrappedLines(text, style)) {
     need(canvas, lead);
     putGlyphs(canvas, line, {
       x: style.x ?? PAGE.left,

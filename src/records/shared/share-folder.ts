@@ -8,7 +8,7 @@ import { listSessions } from '../../files/list-sessions.ts';
 import { canonicalJson } from '../../log/canonical-json.ts';
 import type { Disk } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
-import { openSession } from '../../log/open-session.ts';
+import { openSessionFile } from '../../log/open-session.ts';
 import { type Patience, withDatabase } from './connect.ts';
 import { isBrokenRule, Unreachable } from './shared-problem.ts';
 
@@ -126,10 +126,10 @@ export async function shareSessions(from: ShareFrom): Promise<ShareOutcome> {
 interface LocalSession {
   readonly id: string;
   readonly started: string;
-  readonly lines: readonly Line[];
+  readonly lines: readonly SharedLine[];
 }
 
-interface Line {
+interface SharedLine {
   readonly seq: number;
   readonly hash: string;
   readonly prev: string | null;
@@ -137,7 +137,7 @@ interface Line {
 }
 
 function readLocal(disk: Disk, path: string): LocalSession | { words: string } {
-  const opened = openSession(disk, path);
+  const opened = openSessionFile(disk, path);
   if (!opened.ok) return { words: opened.problem.words };
   const { events, log } = opened.value;
   // What stands before a damage may itself be what was changed; a torn tail was never acknowledged.
@@ -146,17 +146,17 @@ function readLocal(disk: Disk, path: string): LocalSession | { words: string } {
   const id = first?.['id'];
   if (first?.type !== 'session-opened' || typeof id !== 'string' || id === '')
     return { words: 'it is not a session' };
-  const lines = events.map((event): Line => {
+  const lines = events.map((event): SharedLine => {
     const body = canonicalJson(event);
     return { seq: event.seq, hash: sha256(body), prev: event.prev, body };
   });
   return { id, started: first.at, lines };
 }
 
-type Difference = Pick<Alarm, 'seq' | 'here' | 'there'>;
+type LineDifference = Pick<Alarm, 'seq' | 'here' | 'there'>;
 
 /** More events there than here; or why nothing may be sent. */
-type Unlike = Difference | { readonly there: number } | { readonly words: string };
+type Unlike = LineDifference | { readonly there: number } | { readonly words: string };
 
 /** Sends what is missing; what stands in the way, or null when both are the same now. */
 async function sendSession(
@@ -235,7 +235,7 @@ async function otherOwner(client: Client, id: string): Promise<string | null> {
 async function firstDifference(
   client: Client,
   { id, lines }: LocalSession,
-): Promise<Difference | null> {
+): Promise<LineDifference | null> {
   const { rows } = await client.query<{ seq: number; hash: string }>(
     'SELECT seq, hash FROM events WHERE session = $1 ORDER BY seq',
     [id],

@@ -15,7 +15,7 @@ export interface DrillAppProps {
   readonly onLeave: () => void;
 }
 
-type Place =
+type DrillPage =
   | { readonly name: 'subject' }
   | { readonly name: 'level'; readonly subject: DrillSubject }
   | { readonly name: 'drill'; readonly opened: OpenedSession }
@@ -23,7 +23,7 @@ type Place =
 
 /** The screens of a drill, from the choice to the debrief. */
 export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
-  const [place, setPlace] = useState<Place>(
+  const [place, setPlace] = useState<DrillPage>(
     begun ? { name: 'drill', opened: begun } : { name: 'subject' },
   );
   switch (place.name) {
@@ -37,7 +37,7 @@ export function DrillApp({ services, begun, onLeave }: DrillAppProps) {
             about: subject.about,
             subject,
           }))}
-          empty="There is no circuit to drill on."
+          empty="There is no circuit to practise on."
           onPick={({ subject }) => setPlace({ name: 'level', subject })}
           onClose={onLeave}
         />

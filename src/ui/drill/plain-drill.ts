@@ -1,4 +1,5 @@
 /** A drill as a dialogue of lines: the bench is arranged by words, read, and the fault named. */
+
 import { ARRANGEMENT, testFrom } from '../../circuit/arrange-test.ts';
 import type { Circuit } from '../../circuit/circuit.ts';
 import { readingsGiven } from '../../drill/drill-act.ts';
@@ -7,6 +8,7 @@ import { debriefLines, handInLines, openingLines, repairChoices } from '../../dr
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { setupWords } from '../../procedure/test-words.ts';
+import { countWords } from '../../quantity/count-words.ts';
 import type { SessionEvent, StepCapture } from '../../session/events.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
@@ -21,21 +23,20 @@ import { benched, onBench, TEST_WORDS } from '../plain/plain-test.ts';
 import {
   type DialogueEnd,
   helpLine,
-  type Place,
   say,
   sayAll,
   type Word,
+  type WordPlace,
   wordTable,
 } from '../plain/plain-words.ts';
-import { act } from '../plain/until-saved.ts';
+import { actSaved } from '../plain/until-saved.ts';
 import { capturePlot } from '../screens/capture-plot.ts';
-import { countWords } from '../screens/conclusion-words.ts';
 
 /** How the dialogue ended. */
 export type PlainDrillEnd = 'revealed' | 'left' | 'input-ended';
 
 /** Where a word is said: at the bench of a drill. */
-interface DrillPlace extends Place {
+interface DrillPlace extends WordPlace {
   readonly drill: DrillDesk;
   readonly circuit: Circuit;
 }
@@ -123,7 +124,7 @@ export async function plainDrill(
   }
 }
 
-function promptOf(session: Session, { setup, wiggle }: Place['arranged']['now']): string {
+function promptOf(session: Session, { setup, wiggle }: WordPlace['arranged']['now']): string {
   const minutes = Math.round(spentMinutes(session) * 10) / 10;
   const how = setupWords(setup, session.opened.job, session.opened.circuit);
   const moved = wiggle ? '; harness moved' : '';
@@ -176,7 +177,7 @@ async function follow(place: DrillPlace): Promise<DialogueEnd> {
     const pending = pendingCautions(driver.session());
     if (!(await readCautions(opened, pending, { step: step.id }, dialogue))) return null;
   }
-  benched(place, await act(place, { type: 'do-step' }));
+  benched(place, await actSaved(place, { type: 'do-step' }));
   const isEnd = presentStep(driver.session())?.kind === 'conclude';
   return isEnd ? sayAll(place, ['The procedure ends here.', ...conclusionLines(place)]) : null;
 }
@@ -207,6 +208,6 @@ async function diagnose(
     if (line?.trim().toLowerCase() !== 'yes')
       return sayAll(place, ['Not handed in; the drill goes on.']);
   }
-  const done = await act(place, { type: 'diagnose', repairs: known });
+  const done = await actSaved(place, { type: 'diagnose', repairs: known });
   return done.ok || done.disk ? null : sayAll(place, [refusalSentences(done)]);
 }

@@ -1,4 +1,5 @@
 /** Sizes and ages of files in a few signs, and a row with them at its end whatever the name is. */
+import { countWords } from '../../quantity/count-words.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { columnsOf, cutWords, padWords } from './wrap-words.ts';
 
@@ -14,12 +15,8 @@ export function ageWords(ageMs: number): string {
   if (ageMs < HOUR) return `${Math.floor(ageMs / MINUTE)} min ago`;
   if (ageMs < DAY) return `${Math.floor(ageMs / HOUR)} h ago`;
   return ageMs < YEAR
-    ? counted(Math.floor(ageMs / DAY), 'day')
-    : counted(Math.floor(ageMs / YEAR), 'year');
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'} ago`;
+    ? `${countWords(Math.floor(ageMs / DAY), 'day')} ago`
+    : `${countWords(Math.floor(ageMs / YEAR), 'year')} ago`;
 }
 
 /** `812 B`, `4.2 kB`, `37 MB`. */

@@ -90,13 +90,13 @@ export function takesText({ fields, at }: Form): boolean {
 }
 
 /** The text of a field, '' when there is no such text field. */
-export function textOf(form: Form, key: string): string {
+export function fieldText(form: Form, key: string): string {
   const field = form.fields.find((one) => one.key === key);
   return field?.kind === 'text' ? field.field.text.trim() : '';
 }
 
 /** The chosen option of a field, '' when there is no such field. */
-export function choiceOf(form: Form, key: string): string {
+export function fieldChoice(form: Form, key: string): string {
   const field = form.fields.find((one) => one.key === key);
   return field?.kind === 'choice' ? (field.options[field.chosen] ?? '') : '';
 }

@@ -14,11 +14,11 @@ import { columnsOf, cutWords, wrapWords } from './wrap-words.ts';
  */
 export type Colour = 'red' | 'magenta';
 
-type Piece = string | number;
+type WordPiece = string | number;
 
 /** What is said, and how it looks where the terminal can show that. */
 export interface WordsProps {
-  readonly children: Piece | readonly Piece[];
+  readonly children: WordPiece | readonly WordPiece[];
   readonly bold?: boolean;
   readonly inverse?: boolean;
   readonly underline?: boolean;

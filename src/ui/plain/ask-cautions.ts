@@ -8,10 +8,10 @@ import { readBefore, stepCautionsInShort } from '../../session/read-cautions.ts'
 import type { OpenedSession } from '../app-services.ts';
 import { cautionLine, stillLine, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './dialogue.ts';
-import { perform } from './until-saved.ts';
+import { performSaved } from './until-saved.ts';
 
 /** What they are of: a step, or a test that no step asks for. */
-type Of = { readonly step: string } | { readonly test: Test };
+type CautionsOf = { readonly step: string } | { readonly test: Test };
 
 /** True when there was nothing to acknowledge or it is acknowledged; false when the person leaves here. */
 export async function askCautions(
@@ -35,7 +35,7 @@ export async function askCautions(
 export async function readCautions(
   opened: OpenedSession,
   pending: readonly Caution[],
-  of: Of,
+  of: CautionsOf,
   dialogue: Dialogue,
 ): Promise<boolean> {
   const { say, ask } = dialogue;
@@ -70,8 +70,12 @@ function sayCautions(
   say("The maker's procedure, local rules and qualified practice come first.");
 }
 
-async function acknowledge(opened: OpenedSession, of: Of, dialogue: Dialogue): Promise<boolean> {
-  return (await perform({ opened, dialogue }, { type: 'acknowledge-cautions', ...of })).ok;
+async function acknowledge(
+  opened: OpenedSession,
+  of: CautionsOf,
+  dialogue: Dialogue,
+): Promise<boolean> {
+  return (await performSaved({ opened, dialogue }, { type: 'acknowledge-cautions', ...of })).ok;
 }
 
 /** How the vehicle must stand, what to undo first, and the cautions that hold. */

@@ -21,8 +21,8 @@ import {
 import {
   acceptedWords,
   FLEETING_WORDS,
+  fromOwnWords,
   fromSuspect,
-  fromWords,
   minutesWords,
   type OwnConclusion,
   restsWords,
@@ -30,11 +30,11 @@ import {
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import { acceptQuestion, askedFor } from './plain-again.ts';
 import { makeTest } from './plain-test.ts';
-import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { type DialogueEnd, helpLine, sayAll, type Word, type WordPlace } from './plain-words.ts';
+import { performSaved } from './until-saved.ts';
 
 /** Words for suspects and proposals. */
-export const ADVICE_WORDS: readonly Word<Place>[] = [
+export const ADVICE_WORDS: readonly Word<WordPlace>[] = [
   {
     words: ['suspects'],
     isTold: isAdvised,
@@ -66,7 +66,7 @@ export const ADVICE_WORDS: readonly Word<Place>[] = [
 ];
 
 /** A word for a conclusion of one's own. */
-export const CONCLUDE_WORD: Word<Place> = {
+export const CONCLUDE_WORD: Word<WordPlace> = {
   words: ['conclude'],
   help: helpLine(
     'conclude NUMBER',
@@ -76,13 +76,13 @@ export const CONCLUDE_WORD: Word<Place> = {
 };
 
 /** Some levels of a drill have no suspects; elsewhere the word says itself why it has none. */
-function isAdvised({ opened }: Place): boolean {
+function isAdvised({ opened }: WordPlace): boolean {
   return opened.drill === null || adviceOf(opened) !== null;
 }
 
 const SUSPECTS_SHOWN = 8;
 
-function saySuspects(place: Place): DialogueEnd {
+function saySuspects(place: WordPlace): DialogueEnd {
   const { opened } = place;
   const session = opened.driver.session();
   const advisor = adviceOf(opened);
@@ -106,12 +106,12 @@ function saySuspects(place: Place): DialogueEnd {
 }
 
 /** Why there is no advice, as a sentence. */
-function unadvised({ opened }: Place): string {
+function unadvised({ opened }: WordPlace): string {
   const words = noAdviceWords(opened);
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
-function sayNextTests(place: Place): DialogueEnd {
+function sayNextTests(place: WordPlace): DialogueEnd {
   const { opened } = place;
   const advisor = adviceOf(opened);
   if (!advisor) return sayAll(place, [unadvised(place)]);
@@ -129,7 +129,7 @@ function sayNextTests(place: Place): DialogueEnd {
 }
 
 /** The tests that were set aside, in a line. */
-function setAside({ opened }: Place): string[] {
+function setAside({ opened }: WordPlace): string[] {
   const session = opened.driver.session();
   const words = asideWords(opened, session);
   return words.length === 0
@@ -141,7 +141,7 @@ function setAside({ opened }: Place): string[] {
  * `3` is the proposed test of that number, `sensor` the connector of that part, `cranking` all that needs it, `back` what
  * was set aside last.
  */
-async function aside(place: Place, text: string): Promise<DialogueEnd> {
+async function aside(place: WordPlace, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const session = opened.driver.session();
@@ -150,7 +150,7 @@ async function aside(place: Place, text: string): Promise<DialogueEnd> {
   const command = asideAsked(session, text, proposals);
   if (!command)
     return sayAll(place, [text === 'back' ? 'No test was set aside.' : whatIsSetAside(session)]);
-  const done = await perform(place, command);
+  const done = await performSaved(place, command);
   return done.ok ? sayAll(place, [setAsideWords(opened, session, command)]) : null;
 }
 
@@ -179,7 +179,7 @@ function whatIsSetAside({ opened }: Session): string {
   return `See their numbers with "next".${connectors} For all that needs a vehicle state that can't be had: aside ${STATES_ASIDE.join(', aside ')}.`;
 }
 
-function doProposal(place: Place, number: number): Promise<DialogueEnd> | DialogueEnd {
+function doProposal(place: WordPlace, number: number): Promise<DialogueEnd> | DialogueEnd {
   const { opened } = place;
   const advisor = adviceOf(opened);
   const proposal = advisor && allTests(advisor, opened.driver.session())[number - 1];
@@ -189,10 +189,10 @@ function doProposal(place: Place, number: number): Promise<DialogueEnd> | Dialog
 }
 
 /** On the suspect of a number, or in words. */
-async function conclude(place: Place, text: string): Promise<DialogueEnd> {
+async function conclude(place: WordPlace, text: string): Promise<DialogueEnd> {
   const { opened } = place;
   const session = opened.driver.session();
-  if (!/^\d*$/.test(text)) return acceptOwn(place, fromWords(text).own);
+  if (!/^\d*$/.test(text)) return acceptOwn(place, fromOwnWords(text).own);
   const row = opened.advisor?.suspects(session).rows[Number(text) - 1];
   return row
     ? acceptOwn(place, fromSuspect(row).own)
@@ -206,13 +206,13 @@ export function betterNow(weighed: Weighed | null): Better {
 
 /** Does what is better than to accept a conclusion. */
 export async function doBetter(
-  place: Place,
+  place: WordPlace,
   better: Exclude<Better, { kind: 'accept' }>,
 ): Promise<DialogueEnd> {
   switch (better.kind) {
     case 'take-back':
       // Its repeats answer the step then.
-      await perform(place, { type: 'go-back', to: better.overturned.place });
+      await performSaved(place, { type: 'go-back', to: better.overturned.place });
       return null;
     case 'repeat':
     case 'first':
@@ -225,7 +225,7 @@ export async function doBetter(
 }
 
 /** One's own conclusion, asked about where the readings do not bear it out. */
-export async function acceptOwn(place: Place, own: OwnConclusion | null): Promise<DialogueEnd> {
+export async function acceptOwn(place: WordPlace, own: OwnConclusion | null): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { driver, advisor } = opened;
   if (!own) return null;
@@ -241,7 +241,11 @@ export async function acceptOwn(place: Place, own: OwnConclusion | null): Promis
     if (!wanted) return sayAll(place, ['Nothing was concluded.']);
     if (wanted.kind !== 'accept') return doBetter(place, wanted);
   }
-  const done = await perform(place, { type: 'conclude', own, ...(weighed ? { weighed } : {}) });
+  const done = await performSaved(place, {
+    type: 'conclude',
+    own,
+    ...(weighed ? { weighed } : {}),
+  });
   const { concluded } = driver.session();
   if (done.ok && concluded) dialogue.say(acceptedWords(concluded));
   return null;

@@ -2,7 +2,7 @@
 import type { Better } from '../../session/advisor.ts';
 import { DO_BETTER } from '../screens/conclusion-words.ts';
 
-/** The question at a conclusion. */
+/** The line that asks for a conclusion to be accepted, or for what is better first. */
 export function acceptQuestion({ kind }: Better): string {
   return kind === 'accept'
     ? 'Type yes to accept this conclusion: '

@@ -7,8 +7,8 @@ import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { ageWords, sizeWords } from '../parts/file-words.ts';
 import type { Dialogue } from './dialogue.ts';
-import { helpLine, type Place, sayAll, type Word } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { helpLine, sayAll, type Word, type WordPlace } from './plain-words.ts';
+import { performSaved } from './until-saved.ts';
 
 /** Files that are listed; more are found by typing a path. */
 const LISTED_MOST = 30;
@@ -94,7 +94,7 @@ export function captureTyped(line: string): string | null {
   return behind ? (behind[1] ?? '').trim() : null;
 }
 
-export const CAPTURE_WORD: Word<Place> = {
+export const CAPTURE_WORD: Word<WordPlace> = {
   words: ['capture', 'captures'],
   help: [
     ...helpLine('capture FILE', 'measure a saved capture; "yes" uses it as the answer'),
@@ -113,12 +113,13 @@ export const CAPTURE_WORD: Word<Place> = {
       return sayAll(place, ["A capture can't answer this step; answer it by hand."]);
     const ask = { kind: 'step', step } as const;
     const command = await askCapture({ opened, ask, typed, listed: word === 'captures' }, dialogue);
-    if (command && (await perform(place, command)).ok) dialogue.say('Saved, with the capture.');
+    if (command && (await performSaved(place, command)).ok)
+      dialogue.say('Saved, with the capture.');
     return null;
   },
 };
 
-export const CALC_WORD: Word<Place> = {
+export const CALC_WORD: Word<WordPlace> = {
   words: ['calc'],
   help: [
     ...helpLine('calc', 'the calculations that fit this step, worked out'),
@@ -142,7 +143,7 @@ async function chooseFile(
   while (true) {
     if (line === null) {
       sayFolder(folder, say);
-      line = await ask('Which one? Its number, or a path; nothing leaves it: ');
+      line = await ask('Which one? Its number, or a path; Enter alone leaves it: ');
     }
     const named = line?.trim() ?? '';
     if (named === '') {

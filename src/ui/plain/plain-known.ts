@@ -4,11 +4,11 @@ import { knownLines, knownWords, setWords } from '../../session/known-list.ts';
 import { readSaid } from '../../session/read-known.ts';
 import { sentence } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
-import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { type DialogueEnd, helpLine, sayAll, type Word, type WordPlace } from './plain-words.ts';
+import { performSaved } from './until-saved.ts';
 
 /** `known` lists, `known WHAT is VALUE from WHERE` sets. */
-export const KNOWN_WORD: Word<Place> = {
+export const KNOWN_WORD: Word<WordPlace> = {
   words: ['known'],
   help: [
     ...helpLine('known', 'what is known about this car, and what can be set'),
@@ -22,7 +22,7 @@ const NONE = 'Nothing can be set for this car: there is no circuit model, or it 
 const HOW =
   'Set one with: known WHAT is VALUE from WHERE - maker, measured, label or other. The value "unknown" takes it back.';
 
-function list({ opened, dialogue }: Place): DialogueEnd {
+function list({ opened, dialogue }: WordPlace): DialogueEnd {
   const session = opened.driver.session();
   const lines = knownLines(session, adviceOf(opened)?.diagnosis(session).car ?? null);
   if (lines.length === 0) return sayAll({ dialogue }, [NONE]);
@@ -32,7 +32,7 @@ function list({ opened, dialogue }: Place): DialogueEnd {
   ]);
 }
 
-async function set(place: Place, text: string): Promise<DialogueEnd> {
+async function set(place: WordPlace, text: string): Promise<DialogueEnd> {
   const session = place.opened.driver.session();
   const { circuit } = session.opened;
   const said = splitKnown(text);
@@ -41,7 +41,7 @@ async function set(place: Place, text: string): Promise<DialogueEnd> {
   const read = readSaid(circuit, said);
   if (!('quantity' in read))
     return sayAll(place, [`${sentence(read.words)} ${sentence(read.fix)}`]);
-  if ((await perform(place, { type: 'set-value', ...read })).ok)
+  if ((await performSaved(place, { type: 'set-value', ...read })).ok)
     place.dialogue.say(`Set: ${setWords(session, read)}. All readings are weighed again with it.`);
   return null;
 }

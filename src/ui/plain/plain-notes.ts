@@ -2,10 +2,10 @@
 
 import { testOf } from '../../procedure/test-of.ts';
 import { foundLines } from '../screens/conclusion-words.ts';
-import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { type DialogueEnd, helpLine, sayAll, type Word, type WordPlace } from './plain-words.ts';
+import { performSaved } from './until-saved.ts';
 
-export const NOTE_WORDS: readonly Word<Place>[] = [
+export const NOTE_WORDS: readonly Word<WordPlace>[] = [
   {
     words: ['note'],
     help: helpLine('note TEXT', 'write a note'),
@@ -23,12 +23,12 @@ export const NOTE_WORDS: readonly Word<Place>[] = [
   },
 ];
 
-async function note(place: Place, text: string): Promise<DialogueEnd> {
-  if ((await perform(place, { type: 'add-note', text })).ok) place.dialogue.say('Noted.');
+async function note(place: WordPlace, text: string): Promise<DialogueEnd> {
+  if ((await performSaved(place, { type: 'add-note', text })).ok) place.dialogue.say('Noted.');
   return null;
 }
 
-export const READINGS_WORD: Word<Place> = {
+export const READINGS_WORD: Word<WordPlace> = {
   words: ['readings'],
   help: helpLine('readings', 'readings so far'),
   does: (place) => {
@@ -44,7 +44,7 @@ export const READINGS_WORD: Word<Place> = {
 
 const SKETCH_COLUMNS = 78;
 
-export const SKETCH_WORD: Word<Place> = {
+export const SKETCH_WORD: Word<WordPlace> = {
   words: ['sketch'],
   help: helpLine('sketch', 'the wiring with the leads on it'),
   does: (place) => {

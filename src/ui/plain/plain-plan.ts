@@ -1,10 +1,10 @@
 /** A plan to record on a drive, in the dialogue of lines. */
 import { drivePlan } from '../../session/drive-plan.ts';
 import { noteOf, planLines } from '../screens/plan-words.ts';
-import { helpLine, type Place, sayAll, type Word } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { helpLine, sayAll, type Word, type WordPlace } from './plain-words.ts';
+import { performSaved } from './until-saved.ts';
 
-export const PLAN_WORD: Word<Place> = {
+export const PLAN_WORD: Word<WordPlace> = {
   words: ['plan'],
   help: helpLine('plan', "what to record on a drive, for an intermittent that won't act up here"),
   does: async (place) => {
@@ -15,7 +15,7 @@ export const PLAN_WORD: Word<Place> = {
     for (const line of planLines(plan, opened.bind)) dialogue.say(line);
     const word = await dialogue.ask('Note it in the record? Type yes: ');
     if (word?.trim().toLowerCase() !== 'yes') return sayAll(place, ['It was not noted.']);
-    if ((await perform(place, noteOf(plan, opened.bind))).ok) dialogue.say('Noted.');
+    if ((await performSaved(place, noteOf(plan, opened.bind))).ok) dialogue.say('Noted.');
     return null;
   },
 };

@@ -29,21 +29,21 @@ import { WATCH_AGAIN_WORD } from './plain-watched.ts';
 import {
   type DialogueEnd,
   helpLine,
-  type Place,
   sayAll,
   say as sayWord,
   type Word,
+  type WordPlace,
   wordTable,
 } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { performSaved } from './until-saved.ts';
 
 /** Where a word is said: at a test that is made again. */
-interface RetestPlace extends Place {
+interface RetestWordPlace extends WordPlace {
   readonly step: RetestLine['step'];
   readonly shows: VehicleAnswer | null;
 }
 
-const WORDS = wordTable<RetestPlace>(
+const WORDS = wordTable<RetestWordPlace>(
   ['Type a reading, the number of an answer, or one of these words:'],
   [
     {
@@ -75,7 +75,7 @@ const WORDS = wordTable<RetestPlace>(
       help: helpLine('pause', 'quit; continue later with: ohmward retest'),
       does: () => 'paused',
     },
-  ] satisfies readonly Word<RetestPlace>[],
+  ] satisfies readonly Word<RetestWordPlace>[],
 );
 
 /** Leads through all retests and closes the session. False when the person stopped before the end. */
@@ -99,7 +99,7 @@ export async function plainRetest(opened: OpenedSession, dialogue: Dialogue): Pr
 }
 
 /** Asks until the test is made, or left: false. */
-async function madeAgain(place: RetestPlace): Promise<boolean> {
+async function madeAgain(place: RetestWordPlace): Promise<boolean> {
   const { driver } = place.opened;
   const before = driver.session().retests.length;
   while (driver.session().retests.length === before) {
@@ -109,7 +109,7 @@ async function madeAgain(place: RetestPlace): Promise<boolean> {
   return true;
 }
 
-async function answer(place: RetestPlace, line: string): Promise<DialogueEnd> {
+async function answer(place: RetestWordPlace, line: string): Promise<DialogueEnd> {
   const { step } = place;
   const said = isAnswerOf(step, line) ? null : await sayWord(WORDS, place, line);
   if (said) return said.end;
@@ -125,7 +125,7 @@ async function answer(place: RetestPlace, line: string): Promise<DialogueEnd> {
 }
 
 async function measured(
-  place: RetestPlace,
+  place: RetestWordPlace,
   step: Extract<RetestLine['step'], { kind: 'measure' }>,
   line: string,
 ): Promise<DialogueEnd> {
@@ -134,7 +134,11 @@ async function measured(
   return read.kind === 'taken' ? again(place, { type: 'record-reading', ...read.reading }) : null;
 }
 
-async function captureAgain(place: RetestPlace, typed: string, word: string): Promise<DialogueEnd> {
+async function captureAgain(
+  place: RetestWordPlace,
+  typed: string,
+  word: string,
+): Promise<DialogueEnd> {
   const { opened, dialogue, step } = place;
   if (!takesCapture(step))
     return sayAll(place, ["A capture can't answer this test; answer it by hand."]);
@@ -148,14 +152,14 @@ async function captureAgain(place: RetestPlace, typed: string, word: string): Pr
 }
 
 /** An answer to the step as that after the repair. */
-async function again(place: RetestPlace, answered: Command): Promise<DialogueEnd> {
+async function again(place: RetestWordPlace, answered: Command): Promise<DialogueEnd> {
   const command = againCommand(place.step, answered);
   return command ? ended(place, command) : null;
 }
 
 /** Where nothing can be saved, nothing more can be tested. */
-async function ended(place: RetestPlace, command: Command): Promise<DialogueEnd> {
-  const done = await perform(place, command);
+async function ended(place: RetestWordPlace, command: Command): Promise<DialogueEnd> {
+  const done = await performSaved(place, command);
   return !done.ok && done.disk ? 'paused' : null;
 }
 
@@ -164,7 +168,7 @@ async function close(opened: OpenedSession, dialogue: Dialogue): Promise<boolean
   const { say } = dialogue;
   const command = closeCommand(driver.session());
   const { verdict } = command;
-  const closed = await perform({ opened, dialogue }, command);
+  const closed = await performSaved({ opened, dialogue }, command);
   say('');
   for (const line of retestLines(driver.session())) say(`  ${summary(opened, line)}`);
   say(`Verdict: ${verdict.replace('-', ' ')}: ${VERDICT_WORDS[verdict]}.`);
@@ -183,7 +187,7 @@ async function askToKeep({ goodCaptures }: OpenedSession, { say, ask }: Dialogue
 const LAST_WORDS = {
   passes: 'Passes now.',
   FAILS: 'Does not pass.',
-  'not made': 'Not made.',
+  'not done': 'Not done.',
 } as const;
 
 function present(

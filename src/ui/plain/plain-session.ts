@@ -7,6 +7,7 @@ import { ARRANGEMENT } from '../../circuit/arrange-test.ts';
 import { isTask, type Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
+import { countWords } from '../../quantity/count-words.ts';
 import { sheetAnswer } from '../../session/code-answer.ts';
 import type { Command } from '../../session/command.ts';
 import { customerWords } from '../../session/gaps.ts';
@@ -18,7 +19,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { answeredWords } from '../screens/answer-words.ts';
 import { asleepWords } from '../screens/asleep-words.ts';
 import { stepHereWords } from '../screens/car-words.ts';
-import { countWords, proofParagraph, restsWords, whereWords } from '../screens/conclusion-words.ts';
+import { proofParagraph, restsWords, shortWhere } from '../screens/conclusion-words.ts';
 import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { notTickedWords } from '../screens/not-ticked-words.ts';
 import { outWords, reachableOf } from '../screens/reach-pages.ts';
@@ -43,18 +44,18 @@ import { WATCH_WORD } from './plain-watched.ts';
 import {
   type DialogueEnd,
   helpLine,
-  type Place,
   say,
   sayAll,
   type Word,
+  type WordPlace,
   wordTable,
 } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { performSaved } from './until-saved.ts';
 
 /** How the dialogue ended. */
 export type PlainEnd = 'concluded' | 'paused' | 'input-ended';
 
-const WORDS = wordTable<Place>(
+const WORDS = wordTable<WordPlace>(
   ['Type a reading, the number of an answer, or one of these words:'],
   [
     {
@@ -88,23 +89,23 @@ const WORDS = wordTable<Place>(
       words: ['pause'],
       help: helpLine('pause', 'save and quit; continue later with: ohmward resume'),
       does: async (place) => {
-        const paused = await perform(place, { type: 'pause' });
+        const paused = await performSaved(place, { type: 'pause' });
         return paused.ok || paused.disk ? 'paused' : null;
       },
     },
-  ] satisfies readonly Word<Place>[],
+  ] satisfies readonly Word<WordPlace>[],
 );
 
-async function tell(place: Place, command: Command): Promise<DialogueEnd> {
-  await perform(place, command);
+async function tell(place: WordPlace, command: Command): Promise<DialogueEnd> {
+  await performSaved(place, command);
   return null;
 }
 
 /** Where the step needs a connector or a vehicle state, it is told how to say so of all that needs it. */
-async function cannot(place: Place, reason: string): Promise<DialogueEnd> {
+async function cannot(place: WordPlace, reason: string): Promise<DialogueEnd> {
   const session = place.opened.driver.session();
   const out = reachableOf(session);
-  const done = await perform(place, { type: 'cannot-do', reason });
+  const done = await performSaved(place, { type: 'cannot-do', reason });
   if (!done.ok) return null;
   return sayAll(
     place,
@@ -154,7 +155,7 @@ function leave(opened: OpenedSession): PlainEnd {
   return 'input-ended';
 }
 
-async function answer(place: Place, line: string): Promise<DialogueEnd> {
+async function answer(place: WordPlace, line: string): Promise<DialogueEnd> {
   if (line === '') return null;
   const said = isAnswerOf(place.step, line) ? null : await say(WORDS, place, line);
   return said ? said.end : answerStep(place, line, (other) => answer(place, other));
@@ -189,7 +190,7 @@ function presentConclusion(
   const customer = customerWords(session, step);
   if (customer !== '') say(`For the customer: ${bind(customer)}`);
   const weighed = advisor?.weigh(session, step.faults) ?? null;
-  const where = whereWords(session, step.faults, weighed);
+  const where = shortWhere(session, step.faults, weighed);
   if (where !== '') say(`Where: ${bind(where)}`);
   const [placing] = weighed?.wouldPlace ?? [];
   if (placing)

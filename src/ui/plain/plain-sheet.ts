@@ -81,7 +81,7 @@ async function fillIn(
     }
     const next = typed === '' ? field : answered(field, typed);
     if (!next) {
-      say(`"${typed}" is none of them: ${optionsOf(field).join(', ')}.`);
+      say(`"${typed}" is not one of them: ${optionsOf(field).join(', ')}.`);
       continue;
     }
     sheet = { ...sheet, fields: sheet.fields.map((old) => (old === field ? next : old)) };

@@ -9,11 +9,11 @@ import { shortSteps, shortsOf } from '../../session/short-steps.ts';
 import { sentence } from '../parts/sentence.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { readCautions } from './ask-cautions.ts';
-import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { type DialogueEnd, helpLine, sayAll, type Word, type WordPlace } from './plain-words.ts';
+import { performSaved } from './until-saved.ts';
 
 /** `place` lists, `place WIRE touching WHAT` says how and asks for the drops. */
-export const SHORT_WORD: Word<Place> = {
+export const SHORT_WORD: Word<WordPlace> = {
   words: ['place'],
   help: [
     ...helpLine('place', 'locate a short along its wire: what can be located'),
@@ -26,7 +26,7 @@ export const SHORT_WORD: Word<Place> = {
 
 const NONE = 'This session has no circuit model, so there is no wire to measure along.';
 
-function list(place: Place): DialogueEnd {
+function list(place: WordPlace): DialogueEnd {
   const session = place.opened.driver.session();
   const { circuit } = session.opened;
   if (!circuit) return sayAll(place, [NONE]);
@@ -45,7 +45,7 @@ function typedAs(touches: string): string {
   return touches === 'battery.positive' ? 'battery' : `${touches}-wire`;
 }
 
-async function measure(place: Place, text: string): Promise<DialogueEnd> {
+async function measure(place: WordPlace, text: string): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const session = opened.driver.session();
   const { circuit } = session.opened;
@@ -68,14 +68,14 @@ async function measure(place: Place, text: string): Promise<DialogueEnd> {
 }
 
 async function save(
-  place: Place,
+  place: WordPlace,
   stretch: ShortStretch,
   { typed, ...drops }: ReadDrops,
 ): Promise<DialogueEnd> {
   const { circuit } = place.opened.driver.session().opened;
   if (!circuit) return null;
   const unplugged = mustBeOff(circuit, stretch);
-  const done = await perform(place, { type: 'place-short', stretch, unplugged, typed, drops });
+  const done = await performSaved(place, { type: 'place-short', stretch, unplugged, typed, drops });
   const last = place.opened.driver.session().shorts.at(-1);
   if (done.ok && last) place.dialogue.say(`Saved. ${sentence(distanceWords(circuit, last))}`);
   return null;

@@ -15,10 +15,10 @@ import { expectedAt, possibleIn } from '../screens/prompt-state.ts';
 import { betterNow, doBetter } from './plain-advice.ts';
 import { acceptQuestion, askedFor } from './plain-again.ts';
 import { type PlainReading, readLine } from './plain-reading.ts';
-import { type DialogueEnd, type Place, sayAll } from './plain-words.ts';
-import { perform } from './until-saved.ts';
+import { type DialogueEnd, sayAll, type WordPlace } from './plain-words.ts';
+import { performSaved } from './until-saved.ts';
 
-type Of<K extends Step['kind']> = Extract<Step, { kind: K }>;
+type StepOf<K extends Step['kind']> = Extract<Step, { kind: K }>;
 
 /** What was typed in place of a doubted reading is a line like any other. */
 type Again = (line: string) => Promise<DialogueEnd>;
@@ -41,7 +41,11 @@ export function promptOf(opened: OpenedSession, step: Step | null): string {
 }
 
 /** A line that is no word of the table, as the answer to the step. */
-export async function answerStep(place: Place, line: string, again: Again): Promise<DialogueEnd> {
+export async function answerStep(
+  place: WordPlace,
+  line: string,
+  again: Again,
+): Promise<DialogueEnd> {
   const { step } = place;
   switch (step?.kind) {
     case undefined:
@@ -65,8 +69,8 @@ export function isAnswerOf(step: Step | null, line: string): boolean {
 }
 
 async function measured(
-  place: Place,
-  step: Of<'measure'>,
+  place: WordPlace,
+  step: StepOf<'measure'>,
   line: string,
   again: Again,
 ): Promise<DialogueEnd> {
@@ -78,8 +82,8 @@ async function measured(
 
 /** A typed line as the reading that a step asks for, the first time or after the repair. */
 export function readAtStep(
-  { opened, dialogue }: Place,
-  step: Of<'measure'>,
+  { opened, dialogue }: WordPlace,
+  step: StepOf<'measure'>,
   line: string,
 ): Promise<PlainReading> {
   const session = opened.driver.session();
@@ -89,14 +93,14 @@ export function readAtStep(
 }
 
 async function record(
-  place: Place,
-  step: Of<'measure'>,
+  place: WordPlace,
+  step: StepOf<'measure'>,
   { typed, value }: TakenReading,
 ): Promise<void> {
   const { opened, dialogue } = place;
   const { meter } = opened.driver.session();
   const judged = judgeStep(step, value, meter);
-  if (!(await perform(place, { type: 'record-reading', typed, value })).ok) return;
+  if (!(await performSaved(place, { type: 'record-reading', typed, value })).ok) return;
   const { unit } = step;
   const verdict = judged
     ? `, ${judged.verdict}: ${judgementWords(judged, { value, unit }, meter)}`
@@ -108,7 +112,11 @@ async function record(
   if (car !== null) dialogue.say(car);
 }
 
-async function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Promise<DialogueEnd> {
+async function chosen(
+  place: WordPlace,
+  step: StepOf<'look' | 'ask'>,
+  line: string,
+): Promise<DialogueEnd> {
   const byNumber = /^\d+$/.test(line) ? step.outcomes[Number(line) - 1] : undefined;
   const outcome = byNumber ?? step.outcomes.find(({ name }) => name === line.toLowerCase());
   if (!outcome)
@@ -116,19 +124,23 @@ async function chosen(place: Place, step: Of<'look' | 'ask'>, line: string): Pro
   return saved(place, { type: 'choose-outcome', outcome: outcome.name }, outcome.words);
 }
 
-async function saved(place: Place, command: Command, words: string): Promise<DialogueEnd> {
-  if ((await perform(place, command)).ok) place.dialogue.say(`Saved: ${words}`);
+async function saved(place: WordPlace, command: Command, words: string): Promise<DialogueEnd> {
+  if ((await performSaved(place, command)).ok) place.dialogue.say(`Saved: ${words}`);
   return null;
 }
 
-async function done(place: Place, line: string): Promise<DialogueEnd> {
+async function done(place: WordPlace, line: string): Promise<DialogueEnd> {
   if (line.toLowerCase() !== 'done')
     return sayAll(place, ['Type "done" when it is done, or "help".']);
-  await perform(place, { type: 'mark-done' });
+  await performSaved(place, { type: 'mark-done' });
   return null;
 }
 
-async function accepted(place: Place, step: Of<'conclude'>, line: string): Promise<DialogueEnd> {
+async function accepted(
+  place: WordPlace,
+  step: StepOf<'conclude'>,
+  line: string,
+): Promise<DialogueEnd> {
   const weighed = weighedNow(place.opened, step.faults);
   const better = betterNow(weighed);
   const wanted = askedFor(line, better);
@@ -137,7 +149,7 @@ async function accepted(place: Place, step: Of<'conclude'>, line: string): Promi
     return sayAll(place, [`${asked}, "back" to change an answer, or "help".`]);
   }
   if (wanted.kind !== 'accept') return doBetter(place, wanted);
-  await perform(place, { type: 'conclude', ...(weighed ? { weighed } : {}) });
+  await performSaved(place, { type: 'conclude', ...(weighed ? { weighed } : {}) });
   return null;
 }
 
@@ -146,7 +158,7 @@ function weighedNow({ advisor, driver }: OpenedSession, faults: readonly string[
 }
 
 /** What the simulated vehicle shows, as the answer. */
-export async function takeOver(place: Place): Promise<DialogueEnd> {
+export async function takeOver(place: WordPlace): Promise<DialogueEnd> {
   const { step } = place;
   const shows = place.opened.driver.vehicleShows();
   if (!shows || !step) return sayAll(place, ['There is no simulated vehicle to read it from.']);

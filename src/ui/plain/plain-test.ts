@@ -32,8 +32,8 @@ import { scopeLines, stillLine, undoLine, vehicleLine } from '../screens/step-wo
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
-import { type DialogueEnd, helpLine, type Place, sayAll, type Word } from './plain-words.ts';
-import { act, perform } from './until-saved.ts';
+import { type DialogueEnd, helpLine, sayAll, type Word, type WordPlace } from './plain-words.ts';
+import { actSaved, performSaved } from './until-saved.ts';
 
 const NO_TESTS = 'This session has no circuit model, so no other test can be set up.';
 /** The first of the words of each line of that list. */
@@ -44,7 +44,7 @@ const ARRANGING = [
 const KINDS: readonly string[] = PROBE_KINDS;
 
 /** Words for any test; `place` is where the person stands. */
-export const TEST_WORDS: readonly Word<Place>[] = [
+export const TEST_WORDS: readonly Word<WordPlace>[] = [
   {
     words: ['test', 'tests'],
     help: helpLine('test', 'the tests of this circuit; test NUMBER does one, test WORDS searches'),
@@ -86,7 +86,7 @@ function isTyped(text: string): boolean {
 }
 
 /** All tests, or those that are found by these words, each with the number that it has among all. */
-function listTests(place: Place, words: string): DialogueEnd {
+function listTests(place: WordPlace, words: string): DialogueEnd {
   const { opened } = place;
   const entries = testsToChoose(opened.driver.session());
   if (entries.length === 0) return sayAll(place, [NO_TESTS]);
@@ -103,7 +103,7 @@ function listTests(place: Place, words: string): DialogueEnd {
   ]);
 }
 
-function arrange(place: Place, line: string): DialogueEnd {
+function arrange(place: WordPlace, line: string): DialogueEnd {
   const { job, circuit } = place.opened.driver.session().opened;
   const arranged = circuit && arrangedBy(place.arranged.now, line, circuit);
   if (!arranged) return sayAll(place, [NO_TESTS]);
@@ -115,7 +115,7 @@ function arrange(place: Place, line: string): DialogueEnd {
 }
 
 /** `12`, or `volts sensor.feed battery.negative` as everything is arranged now. */
-async function testTyped(place: Place, text: string): Promise<DialogueEnd> {
+async function testTyped(place: WordPlace, text: string): Promise<DialogueEnd> {
   const made = /^\d+$/.test(text)
     ? numbered(place, Number(text))
     : testFrom(place.arranged.now, text);
@@ -124,14 +124,14 @@ async function testTyped(place: Place, text: string): Promise<DialogueEnd> {
   return makeAnyTest(place, made.test);
 }
 
-function numbered({ opened }: Place, number: number): { test: Test } | { words: string } {
+function numbered({ opened }: WordPlace, number: number): { test: Test } | { words: string } {
   const entry = testsToChoose(opened.driver.session())[number - 1];
   if (!entry) return { words: 'There is no test with that number; list them with: test' };
   return { test: entry.test };
 }
 
 /** A test that was made already: when, what it showed, and a note. */
-async function madeAlready(place: Place, text: string): Promise<DialogueEnd> {
+async function madeAlready(place: WordPlace, text: string): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { model, driver, drill } = opened;
   if (!model || drill) return sayAll(place, [drill ? NOT_ON_A_DRILL : NO_TESTS]);
@@ -149,14 +149,14 @@ async function madeAlready(place: Place, text: string): Promise<DialogueEnd> {
   if (command?.type !== 'record-test') return sayAll(place, ['Nothing was saved.']);
   const note = (await dialogue.ask('Note: '))?.trim() ?? '';
   const said = { ...command, made: when, ...(note === '' ? {} : { note }) };
-  if ((await perform(place, said)).ok) dialogue.say('Saved.');
+  if ((await performSaved(place, said)).ok) dialogue.say('Saved.');
   return null;
 }
 
 const NOT_ON_A_DRILL = 'In a drill every test is done on its bench.';
 
 /** A test of the person's own, if it may be made. */
-async function makeAnyTest(place: Place, test: Test): Promise<DialogueEnd> {
+async function makeAnyTest(place: WordPlace, test: Test): Promise<DialogueEnd> {
   const { model, driver, drill } = place.opened;
   if (!model) return sayAll(place, [NO_TESTS]);
   if (drill) return onBench(place, test, 'make-test');
@@ -167,7 +167,7 @@ async function makeAnyTest(place: Place, test: Test): Promise<DialogueEnd> {
 
 /** A test at the bench of a drill, which reads by itself and stops what does damage. */
 export async function onBench(
-  place: Place,
+  place: WordPlace,
   test: Test,
   type: 'make-test' | 'capture',
 ): Promise<DialogueEnd> {
@@ -177,11 +177,11 @@ export async function onBench(
   // A test that is stopped or cannot be done is told at once; its cautions would come too late.
   const pending = model.refusal(test) === null ? pendingTestCautions(driver.session(), test) : [];
   if (!(await readCautions(opened, pending, { test }, dialogue))) return null;
-  return benched(place, await act(place, { type, test }));
+  return benched(place, await actSaved(place, { type, test }));
 }
 
 /** What the bench answered, or why it did not. */
-export function benched(place: Place, done: Performed): DialogueEnd {
+export function benched(place: WordPlace, done: Performed): DialogueEnd {
   // What the disk refused was asked about.
   if (!done.ok) return done.disk ? null : sayAll(place, [refusalSentences(done)]);
   const session = place.opened.driver.session();
@@ -190,12 +190,12 @@ export function benched(place: Place, done: Performed): DialogueEnd {
   const capture = last && 'capture' in last ? last.capture : undefined;
   return sayAll(place, [
     ...(found === null ? [] : [found]),
-    ...(capture ? [...capturedFindingWords(capture), 'Its picture: plot'] : []),
+    ...(capture ? [...capturedFindingWords(capture), 'To see it: plot'] : []),
   ]);
 }
 
 /** Reads its cautions, says how it is made, asks what it showed, and saves that. */
-export async function makeTest(place: Place, toDo: TestToDo): Promise<DialogueEnd> {
+export async function makeTest(place: WordPlace, toDo: TestToDo): Promise<DialogueEnd> {
   const { opened, dialogue } = place;
   const { say } = dialogue;
   const { test } = toDo;
@@ -211,12 +211,16 @@ export async function makeTest(place: Place, toDo: TestToDo): Promise<DialogueEn
   present(place, toDo, shows);
   const command = await askShown(place, toDo, shows);
   if (!command) say('Nothing was saved.');
-  else if ((await perform(place, command)).ok)
+  else if ((await performSaved(place, command)).ok)
     say(`Saved. ${adviceOf(opened)?.suspects(opened.driver.session()).changed ?? ''}`.trim());
   return null;
 }
 
-function present({ opened, dialogue }: Place, toDo: TestToDo, shows: VehicleAnswer | null): void {
+function present(
+  { opened, dialogue }: WordPlace,
+  toDo: TestToDo,
+  shows: VehicleAnswer | null,
+): void {
   const { say } = dialogue;
   const { test, healthy, expected } = toDo;
   const session = opened.driver.session();
@@ -234,7 +238,7 @@ function present({ opened, dialogue }: Place, toDo: TestToDo, shows: VehicleAnsw
 
 /** What was shown, as the command that saves it; null when it is left. */
 async function askShown(
-  place: Place,
+  place: WordPlace,
   toDo: TestToDo,
   shows: VehicleAnswer | null,
 ): Promise<Command | null> {
@@ -253,7 +257,7 @@ async function askShown(
 }
 
 async function captured(
-  { opened, dialogue }: Place,
+  { opened, dialogue }: WordPlace,
   { test, expected }: TestToDo,
   typed: string,
 ): Promise<Command | null> {
@@ -279,7 +283,7 @@ function taken(toDo: TestToDo, answer: VehicleAnswer['answer']): Command | null 
   }
 }
 
-async function number(place: Place, toDo: TestToDo, line: string): Promise<Command | null> {
+async function number(place: WordPlace, toDo: TestToDo, line: string): Promise<Command | null> {
   const { opened, dialogue } = place;
   if (line === '') return null;
   const { meter } = opened.driver.session();

@@ -5,7 +5,7 @@ import type { OpenedSession } from '../app-services.ts';
 import type { Dialogue } from './dialogue.ts';
 
 /** Where a word is said. */
-export interface Place {
+export interface WordPlace {
   readonly opened: OpenedSession;
   readonly dialogue: Dialogue;
   /** The step that is asked; null in free order. */
@@ -18,7 +18,7 @@ export interface Place {
 export type DialogueEnd = 'paused' | null;
 
 /** One word of the dialogue, with its other spellings. */
-export interface Word<P extends Place> {
+export interface Word<P extends WordPlace> {
   readonly words: readonly string[];
   /** Lines of the help: what is typed, and what it does. */
   readonly help: readonly string[];
@@ -29,7 +29,7 @@ export interface Word<P extends Place> {
 }
 
 /** Words by what is typed. A map, since any word may be typed, `constructor` too. */
-export type Words<P extends Place> = ReadonlyMap<string, Word<P>>;
+export type WordTable<P extends WordPlace> = ReadonlyMap<string, Word<P>>;
 
 const HELP_COLUMN = 18;
 
@@ -40,10 +40,10 @@ export function helpLine(typed: string, words: string): [string] {
 }
 
 /** A table of words, and `help`, which lists them under `heading`. */
-export function wordTable<P extends Place>(
+export function wordTable<P extends WordPlace>(
   heading: readonly string[],
   words: readonly Word<P>[],
-): Words<P> {
+): WordTable<P> {
   const help: Word<P> = {
     words: ['help'],
     help: helpLine('help', 'this list'),
@@ -56,8 +56,8 @@ export function wordTable<P extends Place>(
 }
 
 /** What a line says to a table; null when its first word is none of it. */
-export async function say<P extends Place>(
-  table: Words<P>,
+export async function say<P extends WordPlace>(
+  table: WordTable<P>,
   place: P,
   line: string,
 ): Promise<{ readonly end: DialogueEnd } | null> {
@@ -68,7 +68,7 @@ export async function say<P extends Place>(
 }
 
 /** Several lines. */
-export function sayAll({ dialogue }: Pick<Place, 'dialogue'>, lines: readonly string[]): null {
+export function sayAll({ dialogue }: Pick<WordPlace, 'dialogue'>, lines: readonly string[]): null {
   for (const line of lines) dialogue.say(line);
   return null;
 }

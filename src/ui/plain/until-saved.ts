@@ -4,13 +4,13 @@ import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { actAt, carryOnIn } from '../carry-on.ts';
 import { refusalSentences } from '../parts/sentence.ts';
-import type { Place } from './plain-words.ts';
+import type { WordPlace } from './plain-words.ts';
 
 /** Where it is done and who is asked. */
-export type Asking = Pick<Place, 'opened' | 'dialogue'>;
+export type Asking = Pick<WordPlace, 'opened' | 'dialogue'>;
 
 /** Does a command. Why it was not done has been said when this resolves. */
-export async function perform(place: Asking, command: Command): Promise<Performed> {
+export async function performSaved(place: Asking, command: Command): Promise<Performed> {
   const { driver } = place.opened;
   const done = await untilSaved(place, () => driver.perform(command));
   if (!done.ok && !done.disk) place.dialogue.say(refusalLine(done));
@@ -18,7 +18,7 @@ export async function perform(place: Asking, command: Command): Promise<Performe
 }
 
 /** Does something at the bench of a drill. What the bench says against it is still to be said. */
-export function act(place: Asking, action: DrillAction): Promise<Performed> {
+export function actSaved(place: Asking, action: DrillAction): Promise<Performed> {
   return untilSaved(place, () => actAt(place.opened, action));
 }
 

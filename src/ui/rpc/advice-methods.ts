@@ -8,13 +8,13 @@ import { evidenceWords, ruledOutWords } from '../screens/evidence-words.ts';
 import { adviceOf, noAdviceWords } from '../screens/pages-state.ts';
 import type { CallFailure, Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
-import { perform, refused } from './refused.ts';
-import { firstView, suspectsOf } from './state-view.ts';
+import { performCall, refusedCall } from './refused.ts';
+import { firstView, suspectsView } from './state-view.ts';
 
 export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 'conclude'> = {
   suspects: {
     where: 'anywhere',
-    run: (opened) => suspectsOf(opened) ?? noAdvice(opened),
+    run: (opened) => suspectsView(opened) ?? noAdvice(opened),
   },
   next: {
     where: 'anywhere',
@@ -39,7 +39,7 @@ export const ADVICE_METHODS: Methods<'suspects' | 'next' | 'weigh' | 'accept' | 
 };
 
 function noAdvice(opened: OpenedSession): CallFailure {
-  return refused(opened.advisor ? 'hidden' : 'no-circuit', noAdviceWords(opened));
+  return refusedCall(opened.advisor ? 'hidden' : 'no-circuit', noAdviceWords(opened));
 }
 
 function proposalView({ bind }: OpenedSession, proposal: Proposal): Result {
@@ -66,7 +66,7 @@ function weigh(opened: OpenedSession, { faults: named }: Params<'weigh'>): Outco
   const faults = named ?? presentConclusion(session)?.faults;
   if (!advisor) return noAdvice(opened);
   if (!faults)
-    return refused(
+    return refusedCall(
       'not-concluded',
       'the tree has not reached a conclusion yet',
       'name faults to weigh',
@@ -80,10 +80,15 @@ function unknownFault({ opened }: Session, faults: readonly string[]): CallFailu
   const known = opened.circuit?.faults.map(({ id }) => id) ?? [];
   const fault = faults.find((id) => !known.includes(id));
   if (fault === undefined) return null;
-  return refused('no-such-fault', `this circuit has no fault "${fault}"`, 'see them with "sheet"', {
-    fault,
-    known,
-  });
+  return refusedCall(
+    'no-such-fault',
+    `this circuit has no fault "${fault}"`,
+    'see them with "sheet"',
+    {
+      fault,
+      known,
+    },
+  );
 }
 
 function weighedView(opened: OpenedSession, faults: readonly string[], weighed: Weighed): Result {
@@ -112,13 +117,13 @@ function accept(opened: OpenedSession, { sure = false }: Params<'accept'>): Outc
   const tree = session.status === 'open' ? presentConclusion(session) : null;
   const weighed = tree && opened.advisor?.weigh(session, tree.faults);
   if (weighed && isHeldUp(weighed) && !sure) return notYet(opened, weighed);
-  return perform(opened, { type: 'conclude', ...(weighed ? { weighed } : {}) });
+  return performCall(opened, { type: 'conclude', ...(weighed ? { weighed } : {}) });
 }
 
 /** Something is better than to accept; a program that has reasons sends it with "sure". */
 function notYet(opened: OpenedSession, weighed: Weighed): CallFailure {
   const words = restsWords(opened, opened.driver.session(), weighed) ?? '';
-  return refused(
+  return refusedCall(
     weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
     words,
     weighed.better.kind === 'take-back'
@@ -138,7 +143,7 @@ function conclude(
   const weighed =
     faults && session.status === 'open' ? opened.advisor?.weigh(session, faults) : undefined;
   if (weighed && isHeldUp(weighed) && !sure) return notYet(opened, weighed);
-  return perform(opened, {
+  return performCall(opened, {
     type: 'conclude',
     own: { words: words ?? null, faults: faults ?? [] },
     ...(weighed ? { weighed } : {}),

@@ -15,7 +15,7 @@ import { carryOnIn } from '../carry-on.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { invalidParam, type Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
-import { changedSince, perform, refused, refusedBy } from './refused.ts';
+import { changedSince, performCall, refusedBy, refusedCall } from './refused.ts';
 import { answerCommand, type SentAnswer } from './sent-answer.ts';
 import { sentTest } from './sent-test.ts';
 import { eventsFrom, stateOf } from './state-view.ts';
@@ -54,17 +54,17 @@ export const ANSWER_METHODS: Methods<
   },
   note: {
     where: 'anywhere',
-    run: (opened, { text }) => perform(opened, { type: 'add-note', text }),
+    run: (opened, { text }) => performCall(opened, { type: 'add-note', text }),
   },
   back: {
     where: 'session',
     run: (opened, { to }) =>
-      perform(opened, { type: 'go-back', ...(to === undefined ? {} : { to }) }),
+      performCall(opened, { type: 'go-back', ...(to === undefined ? {} : { to }) }),
   },
   values: { where: 'session', run: values },
   'set-value': { where: 'session', run: setValue },
   instruments: { where: 'session', run: instruments },
-  pause: { where: 'anywhere', run: (opened) => perform(opened, { type: 'pause' }) },
+  pause: { where: 'anywhere', run: (opened) => performCall(opened, { type: 'pause' }) },
   resume: { where: 'anywhere', run: resume },
   move: { where: 'anywhere', run: move },
 };
@@ -78,7 +78,7 @@ function acknowledge(
   if (named !== undefined && form)
     return invalidParam('/params/test', '"step" and "test" do not go together');
   if (typeof caution !== 'string' && session.opened.vehicle.kind === 'real')
-    return refused(
+    return refusedCall(
       'one-caution-a-call',
       'with a real vehicle each caution is acknowledged separately',
       'call "acknowledge" for each, with the name of the person who read it',
@@ -100,14 +100,14 @@ function acknowledge(
   const ids = typeof caution === 'string' ? [caution] : caution;
   const other = ids.find((id) => readable.every((one) => one.id !== id));
   if (other !== undefined)
-    return refused(
+    return refusedCall(
       'no-caution',
       `there is no caution "${other}" to acknowledge here`,
       pending.length > 0
         ? `one of: ${pending.map(({ id }) => id).join(', ')}`
         : 'there is none to acknowledge here now',
     );
-  return perform(opened, {
+  return performCall(opened, {
     type: 'acknowledge-cautions',
     ids,
     readBy: person.trim(),
@@ -125,7 +125,7 @@ function answer(opened: OpenedSession, sent: SentAnswer): Outcome {
 
 /** A command at the present step, whose cautions may have to be read first. */
 function performHere(opened: OpenedSession, command: Command): Outcome {
-  return perform(opened, command, pendingCautions(opened.driver.session()));
+  return performCall(opened, command, pendingCautions(opened.driver.session()));
 }
 
 function values(opened: OpenedSession): Outcome {
@@ -137,9 +137,9 @@ function values(opened: OpenedSession): Outcome {
 function setValue(opened: OpenedSession, { quantity, is, from }: Params<'set-value'>): Outcome {
   const { circuit } = opened.driver.session().opened;
   if (!circuit)
-    return refused('no-values', 'this session has no circuit model, so there are no values');
+    return refusedCall('no-values', 'this session has no circuit model, so there are no values');
   const read = readSaid(circuit, { what: quantity, is, from });
-  if ('quantity' in read) return perform(opened, { type: 'set-value', ...read });
+  if ('quantity' in read) return performCall(opened, { type: 'set-value', ...read });
   const at = read.at === 'what' ? 'quantity' : read.at;
   return invalidParam(`/params/${at}`, read.words, read.fix);
 }
@@ -152,13 +152,13 @@ function instruments(
   const atHand = named ?? session.instruments;
   const meter = given ?? session.meter;
   if (!named && !given) return { instruments: atHand, meter };
-  return perform(opened, { type: 'change-instruments', instruments: atHand, meter });
+  return performCall(opened, { type: 'change-instruments', instruments: atHand, meter });
 }
 
 function resume(opened: OpenedSession, _: Params<'resume'>, program: string): Outcome {
   if (opened.driver.session().status !== 'paused')
-    return refused('not-paused', 'this session is not paused');
-  return perform(opened, { type: 'resume', program, by: 'program' });
+    return refusedCall('not-paused', 'this session is not paused');
+  return performCall(opened, { type: 'resume', program, by: 'program' });
 }
 
 function move(opened: OpenedSession, { folder }: Params<'move'>): Outcome {

@@ -8,7 +8,7 @@ import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { Outcome } from './json-rpc.ts';
 import type { Methods } from './method.ts';
-import { changedSince, refused, refusedByDisk } from './refused.ts';
+import { changedSince, refusedByDisk, refusedCall } from './refused.ts';
 import { sentTest } from './sent-test.ts';
 import { cautionViews } from './state-view.ts';
 
@@ -41,7 +41,7 @@ export function captureOnBench(opened: OpenedSession, test: Test | null): Outcom
   const step = presentStep(opened.driver.session());
   const asked = test ?? (step && testOf(step));
   if (asked) return act(opened, { type: 'capture', test: asked });
-  return refused('no-capture', 'the procedure does not ask for a capture now', 'name a test');
+  return refusedCall('no-capture', 'the procedure does not ask for a capture now', 'name a test');
 }
 
 /** What a bench stops and what is passed over stands in the record too: the refusal then has the new state with it. */
@@ -57,7 +57,7 @@ function act(opened: OpenedSession, action: DrillAction): Outcome {
       ? pendingTestCautions(session, action.test)
       : pendingCautions(session);
   const changed = driver.session().events.length > session.events.length;
-  return refused(why.code, why.words, why.fix, {
+  return refusedCall(why.code, why.words, why.fix, {
     ...(why.code === 'caution-passed-over' ? { cautions: cautionViews(opened, pending) } : {}),
     ...(changed ? changedSince(opened, session.events.length) : {}),
   });
@@ -67,7 +67,7 @@ function debrief({ driver, drill }: OpenedSession): Outcome {
   const found = drill?.debrief();
   const { revealed } = driver.session();
   if (!found || !revealed)
-    return refused('not-revealed', 'this drill has not ended', 'give the diagnosis first');
+    return refusedCall('not-revealed', 'this drill has not ended', 'give the diagnosis first');
   const { faults, repairs, right, score, points, minutes, yardstickMinutes, late } = revealed;
   return {
     ...{ faults, repairs, right, score, points, minutes, yardstickMinutes, late },

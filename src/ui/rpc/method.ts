@@ -35,7 +35,7 @@ export interface Method<M extends SessionMethod> {
   ) => Outcome | Promise<Outcome>;
 }
 
-/** Methods by name. */
+/** A table of calls: what each does, and where it is allowed. */
 export type Methods<M extends SessionMethod = SessionMethod> = {
   readonly [K in M]: Method<K>;
 };

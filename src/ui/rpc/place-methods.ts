@@ -8,7 +8,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import type { CallFailure, Outcome } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
-import { perform, refused } from './refused.ts';
+import { performCall, refusedCall } from './refused.ts';
 import { cautionViews, readViews } from './state-view.ts';
 
 export const PLACE_METHODS: Methods<'prepare-place' | 'place'> = {
@@ -17,7 +17,7 @@ export const PLACE_METHODS: Methods<'prepare-place' | 'place'> = {
 };
 
 function noCircuit(): CallFailure {
-  return refused(
+  return refusedCall(
     'no-circuit',
     'this session has no circuit model, so there is no wire to measure along',
   );
@@ -35,7 +35,7 @@ function prepare(
   if (wire === undefined || touches === undefined) return { shorts, stretch: null };
   const stretch = stretchOf(circuit, { wire, touches, from, to });
   const flaw = shortFlaw(circuit, stretch, null);
-  if (flaw) return refused('no-place', flaw[0], flaw[1]);
+  if (flaw) return refusedCall('no-place', flaw[0], flaw[1]);
   const test = testOfShort(circuit, stretch, 'from');
   return {
     shorts,
@@ -57,11 +57,11 @@ function place(
   if (!circuit) return noCircuit();
   const stretch = stretchOf(circuit, { wire, touches, from, to });
   const flaw = shortFlaw(circuit, stretch, null);
-  if (flaw) return refused('no-place', flaw[0], flaw[1]);
+  if (flaw) return refusedCall('no-place', flaw[0], flaw[1]);
   const read = readDrops(said);
-  if ('fix' in read) return refused('not-two-drops', read.words, read.fix);
+  if ('fix' in read) return refusedCall('not-two-drops', read.words, read.fix);
   const { typed, ...drops } = read;
-  return perform(
+  return performCall(
     opened,
     { type: 'place-short', stretch, unplugged, typed, drops },
     pendingTestCautions(session, testOfShort(circuit, stretch, 'from')),

@@ -8,7 +8,7 @@ import { type CallFailure, CODES, fault, type Outcome, type Result } from './jso
 import { cautionViews, eventsFrom, stateOf } from './state-view.ts';
 
 /** A refusal by its code; further facts stand beside it. */
-export function refused(
+export function refusedCall(
   code: string,
   words: string,
   fix = '',
@@ -18,7 +18,7 @@ export function refused(
 }
 
 /** Does a command: the events it came to and the state after them, or why not. `pending` are the cautions it may be refused for. */
-export function perform(
+export function performCall(
   opened: OpenedSession,
   command: Command,
   pending: readonly Caution[] = [],
@@ -41,12 +41,12 @@ export function refusedBy(
 ): CallFailure {
   if (disk) return refusedByDisk(opened, { words, fix });
   if (refusal?.code !== 'caution-first')
-    return refused(refusal?.code ?? 'refused', words, fix, refusal ?? {});
+    return refusedCall(refusal?.code ?? 'refused', words, fix, refusal ?? {});
   const cautions = cautionViews(
     opened,
     pending.filter(({ id }) => refusal.cautions.includes(id)),
   );
-  return refused(refusal.code, words, 'call "acknowledge" for each of them', { cautions });
+  return refusedCall(refusal.code, words, 'call "acknowledge" for each of them', { cautions });
 }
 
 /** Nothing was saved: the way out is another folder. */
@@ -54,6 +54,6 @@ export function refusedByDisk(
   { driver }: OpenedSession,
   { words, fix }: { readonly words: string; readonly fix: string },
 ): CallFailure {
-  if (driver.isElsewhere()) return refused('elsewhere', words, fix);
-  return refused('disk', words, `${fix} Another folder: call "move".`);
+  if (driver.isElsewhere()) return refusedCall('elsewhere', words, fix);
+  return refusedCall('disk', words, `${fix} Another folder: call "move".`);
 }

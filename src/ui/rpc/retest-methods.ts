@@ -16,8 +16,8 @@ import type { OpenedSession } from '../app-services.ts';
 import { answerWords, expectedAgain, retestWords } from '../screens/answer-words.ts';
 import type { Outcome, Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
-import { perform, refused } from './refused.ts';
-import { ANSWER_KEYS, answerCommand, countSent, oneOf } from './sent-answer.ts';
+import { performCall, refusedCall } from './refused.ts';
+import { ANSWER_KEYS, answerCommand, countSent, sendOneOf } from './sent-answer.ts';
 import { cautionViews, readViews, stepView } from './state-view.ts';
 
 export const RETEST_METHODS: Methods<
@@ -34,14 +34,14 @@ export const RETEST_METHODS: Methods<
 
 async function keepGood({ goodCaptures }: OpenedSession): Promise<Outcome> {
   const done = await goodCaptures.keep();
-  if (isProblem(done)) return refused('nothing-to-keep', done.problem, done.fix);
+  if (isProblem(done)) return refusedCall('nothing-to-keep', done.problem, done.fix);
   return { ...done };
 }
 
 function retests(opened: OpenedSession): Outcome {
   const session = opened.driver.session();
   if (!session.concluded)
-    return refused('not-concluded', 'there is no conclusion to test yet', 'conclude first');
+    return refusedCall('not-concluded', 'there is no conclusion to test yet', 'conclude first');
   const verdict = retestVerdict(session);
   return {
     retests: retestLines(session).map((line) => lineView(opened, line)),
@@ -71,14 +71,14 @@ function retest(opened: OpenedSession, sent: Params<'retest'>): Outcome {
   const { step: named, cannot } = sent;
   const { procedure } = session.opened;
   const keys = [...ANSWER_KEYS, 'cannot'] as const;
-  if (countSent(sent, keys) !== 1) return oneOf(keys);
+  if (countSent(sent, keys) !== 1) return sendOneOf(keys);
   const step = procedure && Object.hasOwn(procedure.steps, named) ? procedure.steps[named] : null;
   if (cannot !== undefined)
-    return perform(opened, { type: 'cannot-retest', step: named, reason: cannot });
+    return performCall(opened, { type: 'cannot-retest', step: named, reason: cannot });
   if (!procedure || !step)
-    return refused('no-such-step', `the procedure has no step "${named}"`, 'see "retests"');
+    return refusedCall('no-such-step', `the procedure has no step "${named}"`, 'see "retests"');
   if (!isRepeatable(procedure, step))
-    return refused(
+    return refusedCall(
       'wrong-kind',
       `step "${named}" is not a test that can be repeated`,
       'see "retests"',
@@ -87,18 +87,22 @@ function retest(opened: OpenedSession, sent: Params<'retest'>): Outcome {
   if ('fault' in answer) return answer;
   const command = againCommand(step, answer);
   if (!command)
-    return refused('no-such-outcome', 'no outcome of this test covers this reading', 'read again');
-  return perform(opened, command, pendingCautions(session, step));
+    return refusedCall(
+      'no-such-outcome',
+      'no outcome of this test covers this reading',
+      'read again',
+    );
+  return performCall(opened, command, pendingCautions(session, step));
 }
 
 function drive(opened: OpenedSession, { code, words = '' }: Params<'drive'>): Outcome {
-  return perform(opened, { type: 'report-drive', code, words });
+  return performCall(opened, { type: 'report-drive', code, words });
 }
 
 function work(opened: OpenedSession, { answer, by, words = '' }: Params<'work'>): Outcome {
-  return perform(opened, { type: 'answer-work', answer, by, words });
+  return performCall(opened, { type: 'answer-work', answer, by, words });
 }
 
 function close(opened: OpenedSession): Outcome {
-  return perform(opened, closeCommand(opened.driver.session()));
+  return performCall(opened, closeCommand(opened.driver.session()));
 }

@@ -7,7 +7,9 @@ import { isProblem, type Problem } from '../../source/problem.ts';
 import { type SchemaError, schemaFindings } from '../../source/schema-issues.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { ADVICE_METHODS } from './advice-methods.ts';
+import { AID_METHODS } from './aid-methods.ts';
 import { ANSWER_METHODS } from './answer-methods.ts';
+import { CAPTURE_METHODS } from './capture-methods.ts';
 import { DRILL_METHODS } from './drill-methods.ts';
 import validate from './generated/rpc.mjs';
 import {
@@ -28,7 +30,7 @@ import {
   type SessionMethod,
 } from './method.ts';
 import { PLACE_METHODS } from './place-methods.ts';
-import { refused } from './refused.ts';
+import { refusedCall } from './refused.ts';
 import { RETEST_METHODS } from './retest-methods.ts';
 import { stateOf } from './state-view.ts';
 import { TEST_METHODS } from './test-methods.ts';
@@ -83,6 +85,8 @@ export interface RpcServer {
 const METHODS: Methods = {
   ...ANSWER_METHODS,
   ...TEST_METHODS,
+  ...CAPTURE_METHODS,
+  ...AID_METHODS,
   ...ADVICE_METHODS,
   ...PLACE_METHODS,
   ...RETEST_METHODS,
@@ -109,7 +113,7 @@ export function rpcServer(
       case 'sheet': {
         const sheet = services.sheet(call.params.procedure);
         return isProblem(sheet)
-          ? refused('no-such-procedure', sheet.problem, sheet.fix)
+          ? refusedCall('no-such-procedure', sheet.problem, sheet.fix)
           : { ...sheet };
       }
       case 'begin':
@@ -118,7 +122,10 @@ export function rpcServer(
   };
   const hello = ({ protocol }: Params<'hello'>): Outcome => {
     if (protocol !== undefined && protocol !== PROTOCOL)
-      return refused('other-protocol', `this program speaks version ${PROTOCOL} of the protocol`);
+      return refusedCall(
+        'other-protocol',
+        `this program speaks version ${PROTOCOL} of the protocol`,
+      );
     const place = placeOf(opened, services);
     const names = Object.entries(METHODS).flatMap(([name, { where }]) =>
       isAt(where, place) ? [name] : [],
@@ -133,10 +140,10 @@ export function rpcServer(
   };
   const begin = (asked: Params<'begin'>): Outcome => {
     if (opened || !services.begin)
-      return refused('already-begun', 'the session has begun', 'start the program again');
+      return refusedCall('already-begun', 'the session has begun', 'start the program again');
     const found = services.begin(asked);
     if ('fault' in found) return found;
-    if (isProblem(found)) return refused('cannot-begin', found.problem, found.fix);
+    if (isProblem(found)) return refusedCall('cannot-begin', found.problem, found.fix);
     opened = found;
     return { state: stateOf(found) };
   };
@@ -147,7 +154,7 @@ export function rpcServer(
     if (!validate(sent)) return invalidParams(schemaFindings(validate.errors as SchemaError[]));
     const checked = sent as Call;
     if (isAtDesk(checked)) return atDesk(checked);
-    if (!opened) return refused('no-session', 'no session has begun', 'call "begin" first');
+    if (!opened) return refusedCall('no-session', 'no session has begun', 'call "begin" first');
     const place = placeOf(opened, services);
     if (!isAt(METHODS[checked.method].where, place)) return elsewhere(method, place);
     return run(checked, opened, services.program);
@@ -163,26 +170,26 @@ function run<M extends SessionMethod>(
   return METHODS[method].run(opened, params, program);
 }
 
-type Place = RpcServices['kind'];
+type ServerKind = RpcServices['kind'];
 
 /** A session that is gone on with may be a drill. */
-function placeOf(opened: OpenedSession | null, { kind }: RpcServices): Place {
+function placeOf(opened: OpenedSession | null, { kind }: RpcServices): ServerKind {
   if (!opened) return kind;
   return opened.drill ? 'drill' : 'session';
 }
 
-function isAt(where: Methods[SessionMethod]['where'], place: Place): boolean {
+function isAt(where: Methods[SessionMethod]['where'], place: ServerKind): boolean {
   return where === 'anywhere' || where === place;
 }
 
-function elsewhere(method: string, place: Place): CallFailure {
+function elsewhere(method: string, place: ServerKind): CallFailure {
   return place === 'drill'
-    ? refused(
+    ? refusedCall(
         'vehicle-answers',
         `in a drill the vehicle answers by itself, so there is no "${method}"`,
         'call "measure", "follow" or "capture", and "diagnose" at the end',
       )
-    : refused('no-drill', 'this session is not a drill', 'call "hello" to see what there is');
+    : refusedCall('no-drill', 'this session is not a drill', 'call "hello" to see what there is');
 }
 
 function isMethod(name: string): boolean {

@@ -14,7 +14,7 @@ import { vehicleCommand } from '../../session/vehicle-command.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
 import { type CallFailure, invalidParam } from './json-rpc.ts';
-import { refused } from './refused.ts';
+import { refusedCall } from './refused.ts';
 
 /** One of the first three. */
 export interface SentAnswer {
@@ -37,7 +37,7 @@ export function answerCommand(
 ): Command | CallFailure {
   if (answer.take) return taken(step, shows);
   if (answer.choose !== undefined) return chosen(step, answer.choose);
-  if (answer.reading === undefined) return oneOf(ANSWER_KEYS);
+  if (answer.reading === undefined) return sendOneOf(ANSWER_KEYS);
   if (step?.kind !== 'measure') return wrongKind(step);
   const { meter } = opened.driver.session();
   const read = readNumber({
@@ -59,7 +59,7 @@ export function countSent<K extends string>(
 }
 
 /** Just one of these keys has to be there. */
-export function oneOf(keys: readonly string[]): CallFailure {
+export function sendOneOf(keys: readonly string[]): CallFailure {
   return invalidParam('/params', `send one of: ${keys.join(', ')}`);
 }
 
@@ -85,17 +85,17 @@ export function readNumber({
   const read = parseReading(typed, expected);
   switch (read.status) {
     case 'unfinished':
-      return refused(
+      return refusedCall(
         'unfinished-reading',
         'this reading is empty or incomplete',
         'send the whole reading',
       );
     case 'doubt':
-      return refused('ambiguous-reading', read.words, 'send it as one of the choices', {
+      return refusedCall('ambiguous-reading', read.words, 'send it as one of the choices', {
         choices: read.choices.map(({ words }) => words),
       });
     case 'refused':
-      return refused(read.code, read.words, read.fix);
+      return refusedCall(read.code, read.words, read.fix);
     case 'read': {
       const { value } = read.quantity;
       const doubt =
@@ -103,7 +103,7 @@ export function readNumber({
           ? 'this circuit cannot give that reading: check the leads, the range and the unit'
           : doubtReading(value, expected.unit, judge, possible);
       if (doubt === null || sure) return { typed, value };
-      return refused('doubtful-reading', doubt, 'read again, or send it with "sure"');
+      return refusedCall('doubtful-reading', doubt, 'read again, or send it with "sure"');
     }
   }
 }
@@ -115,7 +115,7 @@ function taken(step: Step | null, shows: VehicleAnswer | null): Command | CallFa
 
 /** A real vehicle says nothing by itself, and a simulated one knows only what its circuit does. */
 export function silent(): CallFailure {
-  return refused(
+  return refusedCall(
     'vehicle-silent',
     'no simulated vehicle has an answer here',
     'send what was read, or what was seen',
@@ -137,5 +137,10 @@ function chosen(step: Step | null, name: string): Command | CallFailure {
 function wrongKind(step: Step | null): CallFailure {
   const facts = { step: step?.id ?? null, wanted: step?.kind ?? null };
   const { words, fix } = refusalWords({ code: 'wrong-kind', ...facts });
-  return refused('wrong-kind', words, fix, facts);
+  return refusedCall('wrong-kind', words, fix, facts);
+}
+
+/** A number as events keep it: null for the meter's OL. */
+export function kept(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
 }

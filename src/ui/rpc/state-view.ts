@@ -97,7 +97,7 @@ export function stepTestView({ drill }: OpenedSession, step: Step): Result | nul
 }
 
 /** What could be wrong, the likeliest first, with the faults behind each; null where nothing is weighed or told. */
-export function suspectsOf(opened: OpenedSession): Result | null {
+export function suspectsView(opened: OpenedSession): Result | null {
   const { driver, bind } = opened;
   const diagnosis = adviceOf(opened)?.diagnosis(driver.session());
   if (!diagnosis) return null;

@@ -1,17 +1,10 @@
-/** Tests that no step asks for, captures, the wiring and the sums. */
+/** Tests that no step asks for: listed, arranged, made, set aside, and what was seen while something was moved. */
 
 import { looksShownBy, numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Look, MeterUnit, Test } from '../../circuit/test.ts';
-import { endsOf } from '../../procedure/procedure.ts';
-import { testOf } from '../../procedure/test-of.ts';
-import {
-  type CaptureAnswer,
-  type CaptureAsk,
-  takesCapture,
-  testTakesCapture,
-} from '../../session/capture-step.ts';
+import { expectedEnds } from '../../procedure/procedure.ts';
+import { testTakesCapture } from '../../session/capture-step.ts';
 import { stepNamed } from '../../session/decision.ts';
-import { drivePlan } from '../../session/drive-plan.ts';
 import type { TakenReading } from '../../session/driver.ts';
 import { judgeTest } from '../../session/judge-step.ts';
 import { asideCommand, reachBack, stateAsideCommand } from '../../session/out-of-reach.ts';
@@ -21,8 +14,7 @@ import {
   testCautionsInShort,
 } from '../../session/pending-cautions.ts';
 import { readWatched } from '../../session/read-watched.ts';
-import { isRepeatable } from '../../session/retest.ts';
-import { presentStep, type Session } from '../../session/session.ts';
+import type { Session } from '../../session/session.ts';
 import { type TestToDo, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import { meansOf, situationOf } from '../../session/spent-minutes.ts';
 import { testTable } from '../../session/test-table.ts';
@@ -30,66 +22,21 @@ import { watchedAsked } from '../../session/watched-asked.ts';
 import { COSTS, testCost } from '../../suspects/test-cost.ts';
 import type { TestEntry } from '../../suspects/test-entries.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { noteOf, planLines } from '../screens/plan-words.ts';
 import { possibleIn } from '../screens/prompt-state.ts';
 import { scopeLines } from '../screens/step-words.ts';
-import { captureOnBench } from './drill-methods.ts';
 import { type CallFailure, invalidParam, type Outcome, type Result } from './json-rpc.ts';
 import type { Methods, Params } from './method.ts';
-import { perform, refused } from './refused.ts';
-import { ANSWER_KEYS, countSent, oneOf, readNumber, silent } from './sent-answer.ts';
-import { sentTest } from './sent-test.ts';
+import { performCall, refusedCall } from './refused.ts';
+import { ANSWER_KEYS, countSent, kept, readNumber, sendOneOf, silent } from './sent-answer.ts';
+import { readyTest, sentTest } from './sent-test.ts';
 import { cautionViews, hereView, readViews, rounded, standingView } from './state-view.ts';
 
-/** Of the wiring, where nobody says how wide it may be: that of a usual terminal. */
-const COLUMNS = 78;
-
-export const TEST_METHODS: Methods<
-  | 'prepare'
-  | 'tests'
-  | 'test'
-  | 'aside'
-  | 'watched'
-  | 'drive-plan'
-  | 'capture'
-  | 'captures'
-  | 'sketch'
-  | 'sums'
-  | 'calculate'
-> = {
+export const TEST_METHODS: Methods<'prepare' | 'tests' | 'test' | 'aside' | 'watched'> = {
   prepare: { where: 'anywhere', run: prepare },
   tests: { where: 'anywhere', run: tests },
   test: { where: 'session', run: test },
   aside: { where: 'session', run: setAside },
   watched: { where: 'session', run: watched },
-  'drive-plan': {
-    where: 'session',
-    run: ({ driver, bind }) => {
-      const plan = drivePlan(driver.session());
-      return plan
-        ? { lines: planLines(plan, bind), note: noteOf(plan, bind).text }
-        : refused('no-plan', 'this procedure watches nothing that could be recorded on a drive');
-    },
-  },
-  capture: { where: 'anywhere', run: capture },
-  captures: { where: 'anywhere', run: captures },
-  sketch: { where: 'anywhere', run: sketch },
-  sums: {
-    where: 'anywhere',
-    run: ({ sums, driver }) => {
-      const step = presentStep(driver.session());
-      return { sums: step ? sums(step) : [] };
-    },
-  },
-  calculate: {
-    where: 'anywhere',
-    run: async ({ calculate, driver }, { line }) => {
-      const step = presentStep(driver.session());
-      return step
-        ? { lines: await calculate(line, step) }
-        : refused('no-step', 'no step is open here', 'calculate with: ohmward calc');
-    },
-  },
 };
 
 /** On a drill nothing is told of a test that its bench would stop: to see that is part of the drill. */
@@ -145,11 +92,11 @@ function test(opened: OpenedSession, { test: form, ...sent }: Params<'test'>): O
   const toDo = readyTest(opened, sentTest(opened, form));
   if ('fault' in toDo) return toDo;
   const { made: when, note } = sent;
-  if (countSent(sent, ANSWER_KEYS) !== 1) return oneOf(ANSWER_KEYS);
+  if (countSent(sent, ANSWER_KEYS) !== 1) return sendOneOf(ANSWER_KEYS);
   const answer = shownIn(opened, toDo, sent);
   if ('fault' in answer) return answer;
   const { test: made, expected } = toDo;
-  return perform(
+  return performCall(
     opened,
     {
       type: 'record-test',
@@ -171,35 +118,21 @@ function setAside(opened: OpenedSession, params: Params<'aside'>): Outcome {
     return invalidParam(`/params/${named[1]}`, `"${named.join('" and "')}" do not go together`);
   if (part !== undefined) {
     const said = asideCommand(opened.driver.session(), part, reason);
-    return perform(opened, aside ? said : reachBack({ part }));
+    return performCall(opened, aside ? said : reachBack({ part }));
   }
   if (state !== undefined)
-    return perform(opened, aside ? stateAsideCommand(state, reason) : reachBack({ state }));
-  if (!form) return invalidParam('/params', 'a "test", a "connector" or a "state" is wanted');
+    return performCall(opened, aside ? stateAsideCommand(state, reason) : reachBack({ state }));
+  if (!form) return invalidParam('/params', 'send a "test", a "connector" or a "state"');
   if (reason !== undefined)
     return invalidParam('/params/reason', '"reason" goes with "connector" or "state"');
   const made = sentTest(opened, form);
-  return 'fault' in made ? made : perform(opened, { type: 'set-test-aside', test: made, aside });
-}
-
-/** A test that the circuit allows. */
-function readyTest(
-  { driver, model }: OpenedSession,
-  made: Test | CallFailure,
-): TestToDo | CallFailure {
-  if ('fault' in made) return made;
-  if (!model) throw new Error('test-methods: a test is sent only where there is a circuit');
-  const toDo = testToDo(driver.session(), model, made);
-  if (!('refused' in toDo)) return toDo;
-  return refused(
-    'test-refused',
-    toDo.refused,
-    'change the leads, the state, or what is unplugged, and send it again',
-  );
+  return 'fault' in made
+    ? made
+    : performCall(opened, { type: 'set-test-aside', test: made, aside });
 }
 
 type Answered = Pick<
-  Extract<Parameters<typeof perform>[1], { type: 'record-test' }>,
+  Extract<Parameters<typeof performCall>[1], { type: 'record-test' }>,
   'typed' | 'shown'
 >;
 
@@ -215,7 +148,7 @@ function shownIn(
     const name = shows?.kind === 'outcome' ? shows.look : choose;
     const look = looks.find((one) => one === name);
     if (look) return { typed: '', shown: { kind: 'look', look } };
-    return refused(
+    return refusedCall(
       'no-such-look',
       'this test has a fixed list of results',
       `one of: ${looks.join(', ')}`,
@@ -227,9 +160,9 @@ function shownIn(
   const unit = numberUnitOf(made);
   if (shows?.kind === 'reading') return numberShown(shows, unit);
   if (reading === undefined)
-    return refused('not-a-number', 'this test shows a number', 'send it as "reading"');
+    return refusedCall('not-a-number', 'this test shows a number', 'send it as "reading"');
   const { meter } = opened.driver.session();
-  const usual = expected?.kind === 'number' ? endsOf(expected) : null;
+  const usual = expected?.kind === 'number' ? expectedEnds(expected) : null;
   const limit = opened.limits({ unit });
   const read = readNumber({
     reading,
@@ -250,129 +183,22 @@ function numberShown({ typed, value }: TakenReading, unit: MeterUnit): Answered 
   return { typed, shown: { kind: 'number', value: kept(value), unit } };
 }
 
-/** OL as events keep it. */
-function kept(value: number): number | null {
-  return Number.isFinite(value) ? value : null;
-}
-
 function watched(opened: OpenedSession, { seen, step: named }: Params<'watched'>): Outcome {
   const session = opened.driver.session();
   const step = named === undefined ? undefined : (stepNamed(session, named) ?? null);
   const asked = watchedAsked(opened, session, step);
   if (!asked)
-    return refused('no-waking', 'nothing is wiggled or heated at this step', 'send it as a note');
+    return refusedCall(
+      'no-waking',
+      'nothing is wiggled or heated at this step',
+      'send it as a note',
+    );
   const read = readWatched(seen, asked);
   return 'type' in read
-    ? perform(
+    ? performCall(
         opened,
         named === undefined ? read : { ...read, step: named },
         pendingCautions(session, step),
       )
-    : refused('bad-reading', read.words, read.fix);
-}
-
-async function capture(
-  opened: OpenedSession,
-  { file, second, against, channel, step: named, test: form, record }: Params<'capture'>,
-): Promise<Outcome> {
-  if (form && named !== undefined)
-    return invalidParam('/params/test', '"step" and "test" do not go together');
-  const made = form ? sentTest(opened, form) : null;
-  if (made && 'fault' in made) return made;
-  if (opened.drill) return captureOnBench(opened, made);
-  const asked = askedFor(opened, named, made);
-  if ('fault' in asked) return asked;
-  const fault = named === undefined ? undefined : opened.repaired?.fault;
-  let found = await opened.measureCapture(asked, file ?? null, {
-    ...(fault === undefined ? {} : { fault }),
-    ...(second === undefined ? {} : { second }),
-    ...(against === undefined ? {} : { against }),
-  });
-  if (channel !== undefined && found.channels) found = found.channels.judge(channel - 1);
-  else if (channel !== undefined && channel > 1)
-    return refused('no-channel', 'this capture has one channel', 'leave "channel" out');
-  if (!found.ok)
-    return refused('no-capture', found.words, found.fix, {
-      channels: channelsOf(found),
-      lines: found.lines ?? [],
-    });
-  if (!record) return captureView(found);
-  const session = opened.driver.session();
-  const pending =
-    asked.kind === 'test'
-      ? pendingTestCautions(session, asked.test)
-      : pendingCautions(session, asked.step);
-  return perform(opened, found.command, pending);
-}
-
-function askedFor(
-  opened: OpenedSession,
-  named: string | undefined,
-  made: Test | null,
-): CaptureAsk | CallFailure {
-  const session = opened.driver.session();
-  if (made) {
-    const toDo = readyTest(opened, made);
-    return 'fault' in toDo ? toDo : { kind: 'test', test: made, expected: toDo.expected };
-  }
-  const { procedure } = session.opened;
-  if (named === undefined) {
-    const step = presentStep(session);
-    return step && takesCapture(step) ? { kind: 'step', step } : untaken();
-  }
-  const step = procedure && Object.hasOwn(procedure.steps, named) ? procedure.steps[named] : null;
-  if (!step) return refused('no-such-step', `the procedure has no step "${named}"`);
-  return procedure && isRepeatable(procedure, step) && takesCapture(step)
-    ? { kind: 'retest', step }
-    : untaken();
-}
-
-function untaken(): CallFailure {
-  return refused('no-capture', "a capture can't answer this step", 'answer it by hand');
-}
-
-function captureView(found: Extract<CaptureAnswer, { ok: true }>): Result {
-  const { command, capture: measured, lines } = found;
-  return { lines, capture: measured, answer: shownBy(command), channels: channelsOf(found) };
-}
-
-/** What the capture would answer, before it is recorded. */
-function shownBy(command: Parameters<typeof perform>[1]): Result | null {
-  switch (command.type) {
-    case 'record-reading':
-      return { reading: command.typed, value: kept(command.value) };
-    case 'choose-outcome':
-      return { outcome: command.outcome, look: command.look ?? null };
-    case 'record-retest': {
-      const { typed, value, outcome, look } = command;
-      return { reading: typed, value, outcome, look };
-    }
-    case 'record-test':
-      return { reading: command.typed, shown: command.shown };
-    default:
-      return null;
-  }
-}
-
-function channelsOf({ channels }: CaptureAnswer): Result | null {
-  return channels ? { names: channels.names, judged: channels.judged + 1 } : null;
-}
-
-function captures({ captures: files }: OpenedSession, sent: Params<'captures'>): Outcome {
-  const to =
-    sent.folder === undefined ? files.begin() : files.follow(sent.folder, sent.name ?? '.');
-  if ('file' in to) return { file: to.file };
-  const { path, entries, leftOut, problem } = to;
-  if (problem) return refused('no-folder', problem.problem, problem.fix);
-  return { folder: path, entries, leftOut };
-}
-
-function sketch(
-  opened: OpenedSession,
-  { test: form, columns = COLUMNS }: Params<'sketch'>,
-): Outcome {
-  const made = form ? sentTest(opened, form) : null;
-  if (made && 'fault' in made) return made;
-  const step = presentStep(opened.driver.session());
-  return { lines: opened.sketch(made ?? (step && testOf(step)), columns, true) };
+    : refusedCall('bad-reading', read.words, read.fix);
 }

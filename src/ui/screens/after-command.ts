@@ -13,13 +13,13 @@ import { answeredWords, lastFound, retestMark, testWords } from './answer-words.
 import { setAsideWords } from './aside-words.ts';
 import { setMessage } from './known-pages.ts';
 import {
-  act,
+  actOnBench,
   type Here,
   type Page,
   type PagesState,
   pageNamed,
   refusalLine,
-  refuse,
+  refusedTurn,
   stay,
   type Turn,
   topOf,
@@ -46,7 +46,7 @@ function afterRefusal(
   if (!disk) {
     // A bench says at length what it stopped.
     const isAct = wanted.type === 'act';
-    return refuse(state, (isAct ? refusalSentences : refusalLine)({ words, fix }));
+    return refusedTurn(state, (isAct ? refusalSentences : refusalLine)({ words, fix }));
   }
   const page: Page = { name: 'disk', wanted, words, fix };
   return stay({ ...state, over: [...state.over, page], message: null });
@@ -94,17 +94,32 @@ function afterCommand(here: Here, command: Command): Turn {
       });
     }
     case 'place-short':
-      return stay({ ...state, over: [], message: shortMessage(state.session) });
+      return bare(state, shortMessage(state.session));
     case 'set-value':
     case 'go-back':
-      return stay({ ...state, over: [], message: setMessage(state.session) });
-    default: {
-      const said =
-        DONE_WORDS[command.type] ??
-        vainAtEnd(state.session) ??
-        answeredWords(opened, state.session);
-      return stay({ ...state, over: [], message: said });
-    }
+      return bare(state, setMessage(state.session));
+    case 'add-note':
+      return bare(state, 'The note is in the record.');
+    case 'report-drive':
+      return bare(state, 'The drive is in the record.');
+    case 'answer-work':
+      return bare(state, 'What the customer said is in the record.');
+    case 'change-instruments':
+      return bare(state, 'The instruments at hand are in the record.');
+    case 'record-reading':
+    case 'choose-outcome':
+    case 'mark-done':
+    case 'cannot-do':
+    case 'answer-by-test':
+    case 'go-round':
+    case 'pause':
+    case 'resume':
+    case 'conclude':
+    case 'close':
+    case 'stop-test':
+    case 'pass-over':
+    case 'reveal':
+      return bare(state, vainAtEnd(state.session) ?? answeredWords(opened, state.session));
   }
 }
 
@@ -124,16 +139,13 @@ function joined(one: string, more: string | null): string {
 const RETEST_WORDS = {
   passes: 'The last test passes now.',
   FAILS: '! The last test does not pass.',
-  'not made': 'The last test was not done.',
+  'not done': 'The last test was not done.',
 } as const;
 
-/** What a command that does not change the step has done. */
-const DONE_WORDS: Readonly<Partial<Record<Command['type'], string>>> = {
-  'add-note': 'The note is in the record.',
-  'report-drive': 'The drive is in the record.',
-  'answer-work': 'What the customer said is in the record.',
-  'change-instruments': 'The instruments at hand are in the record.',
-};
+/** The session again with no page over it. */
+function bare(state: PagesState, message: string | null): Turn {
+  return stay({ ...state, over: [], message });
+}
 
 /** The page that they stood before; a drill's bench makes its test at once. */
 function afterCautions({ opened, state }: Here): Turn {
@@ -142,7 +154,7 @@ function afterCautions({ opened, state }: Here): Turn {
   if (!opened.drill || page?.name !== 'test') return stay(next);
   const { test } = page.toDo;
   if (pendingTestCautions(next.session, test).length > 0) return stay(next);
-  return act(next, { type: page.by, test });
+  return actOnBench(next, { type: page.by, test });
 }
 
 /** The bench stays arranged for the next test, and says itself what was read last; a capture is shown. */

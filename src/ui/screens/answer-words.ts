@@ -7,7 +7,7 @@ import {
   expectedRangeWords,
   goodWords,
   instrumentWords,
-  whereWords,
+  probeWhere,
 } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { answeredJustNow, isByTest } from '../../session/answering-test.ts';
@@ -58,7 +58,7 @@ export function testWords(
   const name = nameOfTest(session, test);
   if (name !== null) return bind(name);
   const { job, circuit } = session.opened;
-  const where = whereWords(test.probe, job, circuit);
+  const where = probeWhere(test.probe, job, circuit);
   return `${instrumentWords(test.probe)}: ${where}`;
 }
 
@@ -173,8 +173,8 @@ function foundAfter(step: RepeatableStep, { look, typed, value, outcome }: Retes
 }
 
 /** One word on a test after the repair. */
-export function retestMark(after: Retest | null): 'passes' | 'FAILS' | 'not made' {
-  if (after?.type !== 'retest-recorded') return 'not made';
+export function retestMark(after: Retest | null): 'passes' | 'FAILS' | 'not done' {
+  if (after?.type !== 'retest-recorded') return 'not done';
   return after.passed ? 'passes' : 'FAILS';
 }
 

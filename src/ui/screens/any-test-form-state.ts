@@ -28,7 +28,7 @@ export const TEST_LINES = [
   'harness',
 ] as const;
 
-/** A line of the form. */
+/** A line of the form, by what is set on it. */
 export type TestLine = (typeof TEST_LINES)[number];
 
 /** The test as far as it is arranged, and the line that keys go to. */
@@ -52,7 +52,7 @@ export function testForm(circuit: Circuit): TestForm {
   };
 }
 
-/** The test that is arranged on the form. */
+/** The arranged form as a test that the circuit model understands. */
 export function testOfForm({ instrument, red, black, ...arrangement }: TestForm): Test {
   return arrangedTest(arrangement, probeOf(instrument, red, black));
 }
@@ -209,7 +209,7 @@ export function placesFor({ instrument }: TestForm, circuit: Circuit): readonly 
 }
 
 /** Connectors that come off. */
-export function connectorsOf(circuit: Circuit): readonly string[] {
+export function connectorsToOpen(circuit: Circuit): readonly string[] {
   const module = moduleOf(circuit).name;
   return circuit.connectors
     .filter(({ unplugs }) => unplugs)
@@ -255,7 +255,11 @@ export function entered(form: TestForm, line: TestLine): TestForm | TestChoice |
     case 'clipped-in':
       if (form.setup.bridges.length === 0) return 'clip';
       return { ...form, setup: { ...form.setup, bridges: [] } };
-    default:
+    case 'instrument':
+    case 'state':
+    case 'target':
+    case 'sensor':
+    case 'harness':
       return null;
   }
 }

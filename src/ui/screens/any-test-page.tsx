@@ -21,7 +21,7 @@ import {
   testLineWords,
   turned,
 } from './any-test-form-state.ts';
-import { keysOf } from './session-keys.ts';
+import { keysOfAction } from './session-keys.ts';
 
 export interface AnyTestPageProps {
   readonly form: TestForm;
@@ -45,12 +45,12 @@ export interface AnyTestPageProps {
 export type AnyTestKey = 'measure' | 'capture' | 'tests' | 'close';
 
 type Binding = KeyBinding & { readonly key?: AnyTestKey };
-const MEASURE: Binding = { keys: ['m'], show: 'm', help: 'make this test', key: 'measure' };
+const MEASURE: Binding = { keys: ['m'], show: 'm', help: 'do this test', key: 'measure' };
 const CAPTURE: Binding = { keys: ['c'], show: 'c', help: 'capture', key: 'capture' };
 const REST: readonly Binding[] = [
   { keys: ['t'], show: 't', help: 'the standard tests', key: 'tests' },
   { keys: [], show: 'arrows', help: 'arrange' },
-  { keys: ['escape', ...keysOf('any-test')], show: 'Esc', help: 'close', key: 'close' },
+  { keys: ['escape', ...keysOfAction('any-test')], show: 'Esc', help: 'close', key: 'close' },
 ];
 const NAME_COLUMNS = 12;
 

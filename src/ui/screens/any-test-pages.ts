@@ -7,9 +7,9 @@ import type { Test } from '../../circuit/test.ts';
 import { isOnlyOf } from '../../circuit/with-neighbours.ts';
 import {
   instrumentWords,
+  probeWhere,
   thingWords,
   vehicleWords,
-  whereWords,
 } from '../../procedure/test-words.ts';
 import { absentParts, isLookAt } from '../../session/absent-parts.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
@@ -18,7 +18,7 @@ import type { OpenedSession } from '../app-services.ts';
 import { sentenceStart } from '../parts/sentence.ts';
 import {
   clippedIn,
-  connectorsOf,
+  connectorsToOpen,
   entered,
   formOfTest,
   placesFor,
@@ -31,15 +31,15 @@ import {
 } from './any-test-form-state.ts';
 import { minutesWords } from './conclusion-words.ts';
 import {
-  act,
-  close,
+  actOnBench,
+  closePage,
   type Here,
   open,
   type Page,
   type PageParts,
   type PagesState,
   pageNamed,
-  refuse,
+  refusedTurn,
   stay,
   type Turn,
 } from './pages-state.ts';
@@ -54,7 +54,7 @@ export function afterLine(state: PagesState, line: TestLine): Turn {
   return open(state, to === 'clip' ? { name: 'clip' } : { name: 'choice', of: to });
 }
 
-/** The form as it was turned. */
+/** The pages with a changed form in place of the old one, and no message. */
 export function withForm(state: PagesState, form: TestForm): Turn {
   const over = state.over.map(
     (page): Page => (page.name === 'any-test' ? { ...page, form } : page),
@@ -66,9 +66,9 @@ export function withForm(state: PagesState, form: TestForm): Turn {
 export function afterClip(state: PagesState, typed: string): Turn {
   const page = pageNamed(state, 'any-test');
   const { circuit } = state.session.opened;
-  if (!page || !circuit) return close(state);
+  if (!page || !circuit) return closePage(state);
   const next = clippedIn(page.form, typed, circuit);
-  return 'words' in next ? refuse(state, next.words) : closeWith(state, next);
+  return 'words' in next ? refusedTurn(state, next.words) : closeWith(state, next);
 }
 
 /** One of a list, by its id. A test of the circuit is gone on with at once, but a drill's bench waits to be told. */
@@ -76,7 +76,7 @@ export function afterChoice(here: Here, of: TestChoice, id: string): Turn {
   const { opened, state } = here;
   const { circuit } = state.session.opened;
   const page = pageNamed(state, 'any-test');
-  if (!page || !circuit) return close(state);
+  if (!page || !circuit) return closePage(state);
   switch (of) {
     case 'red':
     case 'black':
@@ -86,7 +86,7 @@ export function afterChoice(here: Here, of: TestChoice, id: string): Turn {
     case 'tests': {
       if (id === BY_HAND) return below(state);
       const test = testNamed(state, page.form, id);
-      if (!test) return close(state);
+      if (!test) return closePage(state);
       const turn = closeWith(below(state).state, formOfTest(page.form, test), 0);
       return opened.drill ? turn : measureForm({ opened, state: turn.state });
     }
@@ -144,9 +144,9 @@ export function typedItem({ opened, state }: Here, typed: string): ChoiceItem | 
 export function madeAlready({ opened, state }: Here, id: string): Turn {
   const page = pageNamed(state, 'any-test');
   const test = page && testNamed(state, page.form, id);
-  if (!test || !opened.model) return refuse(state, 'pick the test that was done');
+  if (!test || !opened.model) return refusedTurn(state, 'pick the test that was done');
   const toDo = testToDo(state.session, opened.model, test);
-  if ('refused' in toDo) return refuse(state, toDo.refused);
+  if ('refused' in toDo) return refusedTurn(state, toDo.refused);
   return open(state, { name: 'made-test', toDo });
 }
 
@@ -177,9 +177,9 @@ function toTest({ opened, state }: Here, form: TestForm, by: PageParts['test']['
   const toDo = testToDo(state.session, model, test);
   // What a bench does not let be made, it says itself, and some of it counts.
   if ('refused' in toDo)
-    return drill ? act(state, { type: by, test }) : refuse(state, toDo.refused);
+    return drill ? actOnBench(state, { type: by, test }) : refusedTurn(state, toDo.refused);
   if (drill && pendingTestCautions(state.session, test).length === 0)
-    return act(state, { type: by, test });
+    return actOnBench(state, { type: by, test });
   return open(state, { name: 'test', toDo, by });
 }
 
@@ -215,7 +215,7 @@ const ITEMS: Readonly<Record<TestChoice, Items>> = {
   red: places,
   black: places,
   unplugged: ({ state }, circuit, { setup }) =>
-    ofThisCar(connectorsOf(circuit), circuit, state).map((part) => ({
+    ofThisCar(connectorsToOpen(circuit), circuit, state).map((part) => ({
       text: `${thingWords(part, circuit)}${setup.unplugged.includes(part) ? '  (off)' : ''}`,
       also: part,
       about: typedAs(part),
@@ -232,7 +232,7 @@ const ITEMS: Readonly<Record<TestChoice, Items>> = {
 
 function aboutTest({ opened, state }: Here, words: string, { setup, probe }: Test): string {
   const { job, circuit } = state.session.opened;
-  const where = whereWords(probe, job, circuit);
+  const where = probeWhere(probe, job, circuit);
   return `${words}. ${sentenceStart(instrumentWords(probe))}: ${opened.bind(where)}. Vehicle: ${vehicleWords(setup, circuit)}.`;
 }
 

@@ -23,7 +23,7 @@ export interface CaptureFlowProps {
 
 /** Which file is chosen: the capture, the other channels of the same crank, or what it is held against. */
 type Choosing = 'capture' | 'second' | 'against';
-type Place =
+type CapturePage =
   | { readonly name: 'bench' }
   /** `back` is what was found before, and is shown again when nothing is chosen. */
   | { readonly name: 'files'; readonly choosing: Choosing; readonly back: CaptureAnswer | null }
@@ -37,7 +37,7 @@ export function CaptureFlow(props: CaptureFlowProps) {
   // After the repair a simulated vehicle has another fault, or none.
   const fault = ask.kind === 'retest' ? opened.repaired?.fault : undefined;
   const onBench = opened.driver.session().opened.vehicle.kind === 'bench';
-  const [place, setPlace] = useState<Place>(
+  const [place, setPlace] = useState<CapturePage>(
     onBench ? { name: 'bench' } : { name: 'files', choosing: 'capture', back: null },
   );
   const [measured, setMeasured] = useState<Measured>({ path: null });

@@ -6,7 +6,7 @@ import { plotText } from '../../waveform/plot-text.ts';
 
 const ROWS = 6;
 
-/** What of a capture is drawn. */
+/** What is needed to draw a capture: envelopes of its channels, the judged one, its measures. */
 export type PlottedCapture = Pick<StepCapture, 'channels' | 'channel' | 'measures'>;
 
 /** Lines of `width` columns, channels parted by an empty one. */

@@ -105,7 +105,9 @@ export interface CarTold {
   } | null;
 }
 
-/** The car in words. */
+/**
+ * What the readings show of this car, for the page of suspects: its values, and whether it matches its circuit file.
+ */
 export function carTold(opened: OpenedSession, session: Session, car: CarView | null): CarTold {
   const misfit = misfitWords(opened, session, car);
   const chance = car?.misfit.chance ?? 0;

@@ -1,5 +1,7 @@
 /** A conclusion in words: what it rests on, what it rules out, what is still missing. No React. */
+
 import type { Conclusion } from '../../procedure/procedure.ts';
+import { countWords } from '../../quantity/count-words.ts';
 import { type Better, concludedOn, type SuspectRow, type Weighed } from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
@@ -56,8 +58,8 @@ export function fromSuspect(
   };
 }
 
-/** One's own, in words. */
-export function fromWords(words: string): Proposed {
+/** A conclusion that the person typed; it names no fault, so nothing can be weighed. */
+export function fromOwnWords(words: string): Proposed {
   const say = 'This is your own conclusion, in your own words.';
   const own = { words, faults: [] };
   return { title: words, say, faults: null, repair: words, customer: '', own };
@@ -141,7 +143,7 @@ function whereParagraph(
   { faults }: Proposed,
   weighed: Weighed | null,
 ): Paragraph[] {
-  const where = whereWords(session, faults ?? [], weighed);
+  const where = shortWhere(session, faults ?? [], weighed);
   if (where !== '') return [{ text: `Where: ${bind(where)}`, bold: true, hang: 7 }];
   const [first] = weighed?.wouldPlace ?? [];
   if (!first) return [];
@@ -152,7 +154,7 @@ function whereParagraph(
 }
 
 /** Where along its wire it sits, of those faults that the readings leave; empty where that is not told. */
-export function whereWords(
+export function shortWhere(
   session: Session,
   faults: readonly string[],
   weighed: Pick<Weighed, 'left'> | null,
@@ -358,11 +360,6 @@ export function acceptedWords({
   if (proven) return `Accepted and proven by ${pieces} of evidence.`;
   const rests = restsOn === undefined ? '' : ' It rests on one reading.';
   return `Accepted, not proven: ${pieces} of evidence.${rests}`;
-}
-
-/** `1 piece`, `3 pieces`. */
-export function countWords(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
 }
 
 /** `2 min`. */

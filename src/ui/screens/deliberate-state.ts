@@ -22,7 +22,7 @@ export interface Deliberate {
   readonly isFirst: boolean;
 }
 
-/** What the time of a key tells. */
+/** Whether a key was pressed by somebody who had seen the screen, and on purpose. */
 export interface KeyTiming {
   /** The screen had been there long enough to be seen, and it is not the key held down that brought it. */
   readonly isSeen: boolean;

@@ -1,6 +1,6 @@
 /** What speaks for a conclusion that is not accepted yet, and what is ruled out, in a line each. No React. */
 import { stepOf } from '../../procedure/procedure.ts';
-import { setupWords, stepWhere, whereWords } from '../../procedure/test-words.ts';
+import { probeWhere, setupWords, stepWhere } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
 import { repairsOfFaults } from '../../session/conclusion-words.ts';
 import {
@@ -51,7 +51,7 @@ export function readAt(opened: OpenedSession, session: Session, reading: number)
   const event = session.events[reading - 1];
   const { job, circuit, procedure } = session.opened;
   if (event?.type === 'test-recorded') {
-    const where = whereWords(event.test.probe, job, circuit);
+    const where = probeWhere(event.test.probe, job, circuit);
     return { test: testWords(opened, session, event.test), where, found: foundWords(event) };
   }
   if (!event || !isAnswer(event) || !procedure)

@@ -1,6 +1,8 @@
 /** Free order: the complaint, readings so far, and the tests that would tell most; from here any test is made. */
+
 import { Box } from 'ink';
 import { useState } from 'react';
+import { countWords } from '../../quantity/count-words.ts';
 import type { Proposal } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -15,9 +17,9 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
-import { countWords, foundLines, minutesWords } from './conclusion-words.ts';
+import { foundLines, minutesWords } from './conclusion-words.ts';
 import { adviceOf, usefulKeys } from './pages-state.ts';
-import { keysOf, type SessionAction, type SessionKey } from './session-keys.ts';
+import { keysOfAction, type SessionAction, type SessionKey } from './session-keys.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useLater } from './use-later.ts';
 
@@ -34,7 +36,7 @@ export interface FreeScreenProps {
 
 const DO: KeyBinding = { keys: ['return'], show: 'Enter', help: 'do the marked test' };
 const ANY: KeyBinding = {
-  keys: ['t', ...keysOf('any-test')],
+  keys: ['t', ...keysOfAction('any-test')],
   show: 't',
   help: 'any test',
 };

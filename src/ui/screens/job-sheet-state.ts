@@ -9,7 +9,13 @@ import { SHARES_HINT, sharesSaid, sharesText } from '../../procedure/read-neighb
 import { type Replaceable, replaceablesOf } from '../../procedure/read-repair.ts';
 import { readTerminal, terminalRemark } from '../../procedure/read-terminal.ts';
 import { readStatedEdges, STATED_FORM } from '../../waveform/stated-edges.ts';
-import { choiceOf, type Form, type TextInput, textInput, textOf } from '../parts/form-state.ts';
+import {
+  type Form,
+  fieldChoice,
+  fieldText,
+  type TextInput,
+  textInput,
+} from '../parts/form-state.ts';
 import {
   BATTERY_KEY,
   batteryField,
@@ -134,22 +140,22 @@ export function jobOf(
 ): Job {
   const terminals: Record<string, JobTerminal> = {};
   for (const id of terminalIds(sheet)) {
-    const terminal = readTerminal(textOf(sheet, `${TERMINAL_KEY}${id}`));
+    const terminal = readTerminal(fieldText(sheet, `${TERMINAL_KEY}${id}`));
     if (terminal) terminals[id] = terminal;
   }
   return {
     name: job.name,
-    complaint: textOf(sheet, 'complaint'),
-    ...codesSaid(textOf(sheet, 'codes')),
+    complaint: fieldText(sheet, 'complaint'),
+    ...codesSaid(fieldText(sheet, 'codes')),
     vehicle: {
-      words: textOf(sheet, 'vehicle'),
-      vin: textOf(sheet, 'vin'),
-      plate: textOf(sheet, 'plate'),
-      odometer: textOf(sheet, 'odometer'),
-      drive: DRIVES.find((one) => driveWords(one) === choiceOf(sheet, 'drive')) ?? 'not-stated',
+      words: fieldText(sheet, 'vehicle'),
+      vin: fieldText(sheet, 'vin'),
+      plate: fieldText(sheet, 'plate'),
+      odometer: fieldText(sheet, 'odometer'),
+      drive: DRIVES.find((one) => driveWords(one) === fieldChoice(sheet, 'drive')) ?? 'not-stated',
     },
-    order: textOf(sheet, 'order'),
-    customer: textOf(sheet, 'customer'),
+    order: fieldText(sheet, 'order'),
+    customer: fieldText(sheet, 'customer'),
     earlierRepairs: repairsIn(sheet, partsHere(sheet, parts, circuit)),
     ...circumstancesOf(sheet),
     terminals,
@@ -158,7 +164,7 @@ export function jobOf(
     ...sharesOf(sheet, job),
     ...positionOf(sheet, job),
     ...standsOf(sheet, job),
-    notes: textOf(sheet, 'notes'),
+    notes: fieldText(sheet, 'notes'),
   };
 }
 
@@ -179,14 +185,14 @@ function partsHere(
 /** Where the sheet has no such field, what the job had stays. */
 function positionOf(sheet: Form, job: Job): Pick<Job, 'position'> {
   const isAsked = sheet.fields.some(({ key }) => key === POSITION_KEY);
-  const position = isAsked ? textOf(sheet, POSITION_KEY).toLowerCase() : (job.position ?? '');
+  const position = isAsked ? fieldText(sheet, POSITION_KEY).toLowerCase() : (job.position ?? '');
   return position === '' ? {} : { position };
 }
 
 /** Where the sheet has no such field, what the job had stays. */
 function standsOf(sheet: Form, job: Job): Pick<Job, 'stands'> {
   const isAsked = sheet.fields.some(({ key }) => key === STANDS_KEY);
-  const stands = isAsked ? textOf(sheet, STANDS_KEY) : (job.stands ?? '');
+  const stands = isAsked ? fieldText(sheet, STANDS_KEY) : (job.stands ?? '');
   return stands === '' ? {} : { stands };
 }
 
@@ -194,7 +200,7 @@ function standsOf(sheet: Form, job: Job): Pick<Job, 'stands'> {
 function knownOf(sheet: Form, job: Job): Pick<Job, 'known'> {
   const isAsked = sheet.fields.some(({ key }) => key === KNOWN_KEY);
   const known = isAsked
-    ? [...batteryKnown(textOf(sheet, BATTERY_KEY)), ...knownSaid(textOf(sheet, KNOWN_KEY))]
+    ? [...batteryKnown(fieldText(sheet, BATTERY_KEY)), ...knownSaid(fieldText(sheet, KNOWN_KEY))]
     : (job.known ?? []);
   return known.length === 0 ? {} : { known };
 }
@@ -202,14 +208,14 @@ function knownOf(sheet: Form, job: Job): Pick<Job, 'known'> {
 /** Where the sheet has no such field, what the job had stays. */
 function harnessOf(sheet: Form, job: Job): Pick<Job, 'harness'> {
   const isAsked = sheet.fields.some(({ key }) => key === HARNESS_KEY);
-  const harness = isAsked ? harnessSaid(textOf(sheet, HARNESS_KEY)) : (job.harness ?? []);
+  const harness = isAsked ? harnessSaid(fieldText(sheet, HARNESS_KEY)) : (job.harness ?? []);
   return harness.length === 0 ? {} : { harness };
 }
 
 /** Where the sheet has no such field, what the job had stays. */
 function sharesOf(sheet: Form, job: Job): Pick<Job, 'shares'> {
   const isAsked = sheet.fields.some(({ key }) => key === SHARES_KEY);
-  const shares = isAsked ? sharesSaid(textOf(sheet, SHARES_KEY)) : job.shares;
+  const shares = isAsked ? sharesSaid(fieldText(sheet, SHARES_KEY)) : job.shares;
   return shares ? { shares } : {};
 }
 
@@ -228,7 +234,7 @@ export function jobRemark(
   const field = sheet.fields[sheet.at];
   if (!field) return null;
   if (isOfRepair(field.key)) return repairRemark(sheet, partsHere(sheet, parts, circuit));
-  const text = textOf(sheet, field.key);
+  const text = fieldText(sheet, field.key);
   if (text === '') return null;
   if (field.key === 'codes') return codesRemark(text);
   if (field.key === 'vin') {
@@ -252,7 +258,7 @@ export interface Doubt {
 /** What is doubtful on the sheet; it may well be right, so it keeps nobody from beginning. */
 export function jobDoubts(sheet: Form): Doubt[] {
   return sheet.fields.flatMap(({ key, label }, at) => {
-    const text = textOf(sheet, key);
+    const text = fieldText(sheet, key);
     return text === ''
       ? []
       : doubtsOf(key, text).map((words) => ({ at, words: `${label}: ${words}` }));
@@ -277,23 +283,23 @@ function doubtsOf(key: string, text: string): string[] {
 
 /** Where and why what is said of this car cannot be taken; null where it can, and where nothing is said. */
 export function fieldProblem(sheet: Form, circuit: Circuit | null): Doubt | null {
-  const happens = happensProblem(textOf(sheet, HAPPENS_KEY));
+  const happens = happensProblem(fieldText(sheet, HAPPENS_KEY));
   if (happens !== null) return { at: placeIn(sheet, HAPPENS_KEY), words: happens };
-  const battery = circuit && batteryProblem(textOf(sheet, BATTERY_KEY), circuit);
+  const battery = circuit && batteryProblem(fieldText(sheet, BATTERY_KEY), circuit);
   if (battery) return { at: placeIn(sheet, BATTERY_KEY), words: battery };
-  const known = circuit && knownWrong(textOf(sheet, KNOWN_KEY), circuit);
+  const known = circuit && knownWrong(fieldText(sheet, KNOWN_KEY), circuit);
   if (known) return { at: placeIn(sheet, KNOWN_KEY), words: known };
-  const harness = circuit && harnessWrong(textOf(sheet, HARNESS_KEY), circuit);
+  const harness = circuit && harnessWrong(fieldText(sheet, HARNESS_KEY), circuit);
   if (harness) return { at: placeIn(sheet, HARNESS_KEY), words: harness };
-  const shares = circuit && sharesWrong(textOf(sheet, SHARES_KEY), circuit);
+  const shares = circuit && sharesWrong(fieldText(sheet, SHARES_KEY), circuit);
   if (shares) return { at: placeIn(sheet, SHARES_KEY), words: shares };
-  const stands = textOf(sheet, STANDS_KEY);
+  const stands = fieldText(sheet, STANDS_KEY);
   if (stands !== '' && !readStatedEdges(stands))
     return {
       at: placeIn(sheet, STANDS_KEY),
       words: `Maker's edges: this is not understood; write it as "${STATED_FORM}".`,
     };
-  const position = textOf(sheet, POSITION_KEY).toLowerCase();
+  const position = fieldText(sheet, POSITION_KEY).toLowerCase();
   const words = position === '' ? null : placeProblem({ position }, circuit);
   return words === null ? null : { at: placeIn(sheet, POSITION_KEY), words };
 }
@@ -304,7 +310,7 @@ function placeIn(sheet: Form, wanted: string): number {
 
 /** Why the sheet cannot be taken yet, or null. */
 export function jobProblem(sheet: Form): string | null {
-  return textOf(sheet, 'complaint') === ''
+  return fieldText(sheet, 'complaint') === ''
     ? 'Enter the complaint first: without it nobody will know later what this was about.'
     : null;
 }

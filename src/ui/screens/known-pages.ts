@@ -14,12 +14,12 @@ import type { Session } from '../../session/session.ts';
 import { sentence } from '../parts/sentence.ts';
 import {
   adviceOf,
-  close,
+  closePage,
   type Here,
   open,
   type PageParts,
   type PagesState,
-  refuse,
+  refusedTurn,
   send,
   stay,
   type Turn,
@@ -56,9 +56,10 @@ function aboutLine({ described, shown, known }: KnownLine): string {
 /** The list over the session; refused where nothing can be set. */
 export function openKnown(here: Here): Turn {
   const { opened, state } = here;
-  if (opened.drill) return refuse(state, 'in a drill the vehicle is as its circuit describes it');
+  if (opened.drill)
+    return refusedTurn(state, 'in a drill the vehicle is as its circuit describes it');
   if (state.session.status !== 'open')
-    return refuse(state, 'the conclusion is accepted: F2 goes back to set a value');
+    return refusedTurn(state, 'the conclusion is accepted: F2 goes back to set a value');
   return open(state, { name: 'known' });
 }
 
@@ -118,9 +119,10 @@ export function afterFrom(
   from: string,
 ): Turn {
   const { circuit } = state.session.opened;
-  if (!circuit) return close(state);
+  if (!circuit) return closePage(state);
   const read = readSaid(circuit, { what: quantity, is, from });
-  if (!('quantity' in read)) return refuse(state, `${sentence(read.words)} ${sentence(read.fix)}`);
+  if (!('quantity' in read))
+    return refusedTurn(state, `${sentence(read.words)} ${sentence(read.fix)}`);
   return send(state, { type: 'set-value', ...read });
 }
 

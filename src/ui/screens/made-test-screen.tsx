@@ -1,6 +1,6 @@
 /** A test that was made already is written down: when, what it showed, a note. */
 import { useState } from 'react';
-import { setupWords, whereWords } from '../../procedure/test-words.ts';
+import { probeWhere, setupWords } from '../../procedure/test-words.ts';
 import type { Command } from '../../session/command.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -41,7 +41,7 @@ export function MadeTestScreen({ opened, toDo, message, onTake, onClose }: MadeT
   const { rows, columns } = bodySize(useSize(), KEYS);
   const { job, circuit } = opened.driver.session().opened;
   const { test } = toDo;
-  const where = `${whereWords(test.probe, job, circuit)}; ${setupWords(test.setup, job, circuit)}`;
+  const where = `${probeWhere(test.probe, job, circuit)}; ${setupWords(test.setup, job, circuit)}`;
   const head = textBlock(
     [{ text: opened.bind(toDo.words), bold: true }, `${where}.`, ''],
     columns,

@@ -7,7 +7,7 @@ import type { Command } from '../../session/command.ts';
 import { BEFORE_THE_JOB } from '../../session/events.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
+import { type Form, fieldChoice, fieldText, textInput } from '../parts/form-state.ts';
 import { expectedInTest, testCommand } from './prompt-state.ts';
 
 const WHEN_KEY = 'when';
@@ -63,14 +63,14 @@ export function madeTestCommand(
   opened: OpenedSession,
   toDo: TestToDo,
 ): Command | { readonly at: number; readonly words: string } {
-  const made = readMade(textOf(form, WHEN_KEY));
+  const made = readMade(fieldText(form, WHEN_KEY));
   if (made === null)
     return { at: 0, words: `Write "${BEFORE_THE_JOB}", or a time of the clock such as 14:05.` };
   const answer = shownIn(form, opened, toDo);
   if ('words' in answer) return answer;
   const command = testCommand(toDo, answer);
   if (command?.type !== 'record-test') return { at: 1, words: 'What did it show?' };
-  const note = textOf(form, NOTE_KEY);
+  const note = fieldText(form, NOTE_KEY);
   return { ...command, made, ...(note === '' ? {} : { note }) };
 }
 
@@ -80,11 +80,11 @@ function shownIn(
   toDo: TestToDo,
 ): Command | { readonly at: number; readonly words: string } {
   if (toDo.kind === 'look') {
-    const look = toDo.looks.find((one) => LOOK_WORDS[one] === choiceOf(form, SHOWN_KEY));
+    const look = toDo.looks.find((one) => LOOK_WORDS[one] === fieldChoice(form, SHOWN_KEY));
     if (!look) return { at: 1, words: 'What did it show?' };
     return { type: 'choose-outcome', outcome: look, look };
   }
-  const typed = textOf(form, SHOWN_KEY);
+  const typed = fieldText(form, SHOWN_KEY);
   const read = parseReading(typed, expectedInTest(opened, toDo));
   switch (read.status) {
     case 'read':
@@ -104,7 +104,7 @@ function shownIn(
 /** What was understood of the field at hand; null to show its hint. */
 export function madeTestRemark(form: Form, opened: OpenedSession, toDo: TestToDo): string | null {
   const key = form.fields[form.at]?.key;
-  if (key !== SHOWN_KEY || toDo.kind !== 'number' || textOf(form, SHOWN_KEY) === '') return null;
+  if (key !== SHOWN_KEY || toDo.kind !== 'number' || fieldText(form, SHOWN_KEY) === '') return null;
   const answer = shownIn(form, opened, toDo);
   return 'words' in answer ? answer.words : null;
 }

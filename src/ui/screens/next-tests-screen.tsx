@@ -17,7 +17,7 @@ import { useSize } from '../term/use-size.ts';
 import { choiceAfter } from './choice-prompt-state.ts';
 import { minutesWords } from './conclusion-words.ts';
 import { reachOfTest } from './reach-pages.ts';
-import { keysOf } from './session-keys.ts';
+import { keysOfAction } from './session-keys.ts';
 import { vehicleLine } from './step-words.ts';
 
 export interface NextTestsScreenProps {
@@ -38,8 +38,16 @@ export interface NextTestsScreenProps {
   readonly onReach?: (test: Test) => void;
 }
 
-const CLOSE: KeyBinding = { keys: ['escape', ...keysOf('next-tests')], show: 'Esc', help: 'close' };
-const ANY: KeyBinding = { keys: ['t', ...keysOf('any-test')], show: 't', help: 'any other test' };
+const CLOSE: KeyBinding = {
+  keys: ['escape', ...keysOfAction('next-tests')],
+  show: 'Esc',
+  help: 'close',
+};
+const ANY: KeyBinding = {
+  keys: ['t', ...keysOfAction('any-test')],
+  show: 't',
+  help: 'any other test',
+};
 const DO: readonly KeyBinding[] = [
   { keys: ['return'], show: 'Enter', help: 'do this one now' },
   { keys: ['up', 'down'], show: 'Up/Down', help: 'others' },

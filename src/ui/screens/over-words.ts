@@ -18,7 +18,9 @@ const SKETCH_COLUMNS = 76;
 /** The sums that fit a step, done with its own values. */
 export function sumsParagraphs(opened: OpenedSession, step: Step | null): Paragraph[] {
   if (opened.drill?.level.expected === false)
-    return [{ text: 'This drill level works nothing out: it would tell what is good.' }];
+    return [
+      { text: 'This drill level does no calculations for you: they would give away what is good.' },
+    ];
   const sums = step ? opened.sums(step) : [];
   if (sums.length === 0) return [{ text: 'No calculation fits this step.' }];
   return sums.flatMap(({ title, lines }, index) => [
@@ -61,9 +63,11 @@ function keysHere(opened: Pick<OpenedSession, 'advisor' | 'drill'>): readonly Se
   }));
 }
 
-type Said = Readonly<Partial<Record<SessionAction, Partial<Pick<SessionKey, 'help' | 'words'>>>>>;
+type OtherHelp = Readonly<
+  Partial<Record<SessionAction, Partial<Pick<SessionKey, 'help' | 'words'>>>>
+>;
 
-const IN_A_DRILL: Said = {
+const IN_A_DRILL: OtherHelp = {
   'next-tests': { words: 'The tests that would tell you most now. Do one of them and come back.' },
   'any-test': {
     words: 'Any test you like, at any time: a standard test of this circuit, or set up yourself.',
@@ -72,7 +76,7 @@ const IN_A_DRILL: Said = {
   capture: { words: 'Save what the scope sees at this step, and have it measured.' },
 };
 
-const WITHOUT_SUSPECTS: Said = {
+const WITHOUT_SUSPECTS: OtherHelp = {
   suspects: {
     help: 'diagnosis',
     words: 'What fixes it: pick the repair and hand it in, which ends the drill, or give up.',

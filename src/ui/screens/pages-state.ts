@@ -121,7 +121,7 @@ export function topOf({ over }: PagesState): Page | null {
   return over.at(-1) ?? null;
 }
 
-/** The topmost page of that name. */
+/** The topmost open page of a name; null where none is open. */
 export function pageNamed<N extends Page['name']>(
   { over }: PagesState,
   name: N,
@@ -146,14 +146,14 @@ export function replace(state: PagesState, page: Page): Turn {
 }
 
 /** One page less; with a list that came alone, the form below it too. */
-export function close(state: PagesState): Turn {
+export function closePage(state: PagesState): Turn {
   const top = topOf(state);
   const many = top?.name === 'choice' && top.alone ? 2 : 1;
   return stay({ ...state, over: state.over.slice(0, -many), message: null });
 }
 
 /** Why something is not done. */
-export function refuse(state: PagesState, words: string): Turn {
+export function refusedTurn(state: PagesState, words: string): Turn {
   return stay({ ...state, message: `! ${words}` });
 }
 
@@ -163,7 +163,7 @@ export function send(state: PagesState, command: Command): Turn {
 }
 
 /** Something for the bench of a drill. */
-export function act(state: PagesState, action: DrillAction): Turn {
+export function actOnBench(state: PagesState, action: DrillAction): Turn {
   return { state, effect: { type: 'act', action } };
 }
 

@@ -7,7 +7,7 @@ import { isOnlyOf } from '../../circuit/with-neighbours.ts';
 import { emptyJob, type Job, type JobTerminal } from '../../procedure/job.ts';
 import { atPlaceOf } from '../../procedure/place-sensor.ts';
 import { neighbourOf, sharesSaid } from '../../procedure/read-neighbours.ts';
-import { type Form, type TextInput, textInput, textOf } from '../parts/form-state.ts';
+import { type Form, fieldText, type TextInput, textInput } from '../parts/form-state.ts';
 import { codesSaid } from './codes-field.ts';
 
 /** Before the id of a terminal in the key of its field. */
@@ -51,10 +51,10 @@ export function withPins(
 
 /** The circuit as it is called where codes and position of the sheet put the sensor. */
 export function circuitHere(sheet: Form, circuit: Circuit): Circuit {
-  const position = textOf(sheet, POSITION_KEY).toLowerCase();
+  const position = fieldText(sheet, POSITION_KEY).toLowerCase();
   const job: Job = {
     ...emptyJob(''),
-    codes: codesSaid(textOf(sheet, 'codes')).codes,
+    codes: codesSaid(fieldText(sheet, 'codes')).codes,
     ...(position === '' ? {} : { position }),
   };
   return atPlaceOf(job, { circuit, procedure: null }).circuit;
@@ -76,7 +76,7 @@ function pinField(id: string, words: string, terminal: JobTerminal | undefined):
 
 /** Neighbours of the circuit that the sheet does not name as sharing something with the sensor. */
 function unnamedIn(sheet: Form, circuit: Circuit): string[] {
-  const said = sharesSaid(textOf(sheet, SHARES_KEY)) ?? [];
+  const said = sharesSaid(fieldText(sheet, SHARES_KEY)) ?? [];
   const named = said.map(({ name }) => neighbourOf(circuit, name).name);
   return circuit.parts.flatMap(({ kind, name }) =>
     kind === 'neighbour' && !named.includes(name) ? [name] : [],

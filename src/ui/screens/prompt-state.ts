@@ -5,7 +5,7 @@ import { judgementWords } from '../../circuit/judgement-words.ts';
 import { lookWords } from '../../circuit/look-words.ts';
 import { numberUnitOf } from '../../circuit/shown-by.ts';
 import type { Test } from '../../circuit/test.ts';
-import { endsOf, type MeasureStep, type Step } from '../../procedure/procedure.ts';
+import { expectedEnds, type MeasureStep, type Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import type { ExpectedReading } from '../../quantity/parse-reading.ts';
 import { sheetAnswer } from '../../session/code-answer.ts';
@@ -66,7 +66,7 @@ export interface HalfAnswer {
 }
 
 /** Whether what is typed goes into the field of a number. */
-export function takesText(asked: Asked): boolean {
+export function takesDigits(asked: Asked): boolean {
   return asked.kind === 'measure' && asked.prompt.mode === 'typing';
 }
 
@@ -111,7 +111,7 @@ export function expectedInTest(
   const unit = numberUnitOf(test);
   const limit = opened.limits({ unit });
   const usual =
-    expected?.kind === 'number' ? { ...endsOf(expected), low: expected.low ?? 0 } : null;
+    expected?.kind === 'number' ? { ...expectedEnds(expected), low: expected.low ?? 0 } : null;
   return { unit, ...(usual ? { usual } : {}), ...(limit ? { limit } : {}) };
 }
 

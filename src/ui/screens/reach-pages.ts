@@ -17,7 +17,14 @@ import {
   stateToSay,
 } from '../../session/out-of-reach.ts';
 import { presentStep, type Session, type Unreached } from '../../session/session.ts';
-import { open, type PageParts, type PagesState, refuse, send, type Turn } from './pages-state.ts';
+import {
+  open,
+  type PageParts,
+  type PagesState,
+  refusedTurn,
+  send,
+  type Turn,
+} from './pages-state.ts';
 import { CANNOT, type Question } from './text-questions.ts';
 
 /** What a test needs that may be out of reach: its connectors, and the state of the vehicle. */
@@ -30,7 +37,7 @@ export function reachOfTest(circuit: Circuit | null, test: Test): Unreached[] {
 export function openReach(state: PagesState, test: Test): Turn {
   const of = reachOfTest(state.session.opened.circuit, test);
   return of.length === 0
-    ? refuse(state, 'this test needs no connector, and the key is off: x sets it aside alone')
+    ? refusedTurn(state, 'this test needs no connector, and the key is off: x sets it aside alone')
     : open(state, { name: 'reach', of });
 }
 
@@ -49,7 +56,7 @@ export function afterReach(state: PagesState, { of }: PageParts['reach'], id: st
   const chosen = of.find((one) => idOf(one) === id);
   return chosen
     ? send(state, outCommand(state.session, chosen))
-    : refuse(state, 'choose one of these');
+    : refusedTurn(state, 'choose one of these');
 }
 
 /** The command that says so, in the usual words. */

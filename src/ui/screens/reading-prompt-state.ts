@@ -56,7 +56,7 @@ export interface Remark {
   readonly words: string;
 }
 
-/** A line as a reading. */
+/** What was typed so far, and how it is understood. */
 export interface TypedReading {
   readonly typed: string;
   readonly parse: ReadingParse;
@@ -64,7 +64,7 @@ export interface TypedReading {
 
 const NOTHING_TYPED: TypedReading = { typed: '', parse: { status: 'unfinished' } };
 
-/** An empty prompt. */
+/** A prompt for a number, nothing typed yet. */
 export function readingPrompt(): ReadingPrompt {
   return { field: textField(), read: NOTHING_TYPED, mode: 'typing', chosen: 0, nudge: null };
 }

@@ -8,7 +8,13 @@ import {
   type RepairEffect,
 } from '../../procedure/job.ts';
 import { type Replaceable, readRepair, repairsRemark } from '../../procedure/read-repair.ts';
-import { choiceOf, type Form, type FormField, textInput, textOf } from '../parts/form-state.ts';
+import {
+  type Form,
+  type FormField,
+  fieldChoice,
+  fieldText,
+  textInput,
+} from '../parts/form-state.ts';
 
 export const REPAIRS_KEY = 'repairs';
 const PART_KEY = 'replaced-part';
@@ -117,13 +123,13 @@ const CHANGED_TYPED = {
 
 /** The work that the fields tell of. What was chosen belongs to the part chosen, else to the first one that the words name. */
 export function repairsIn(sheet: Form, parts: readonly Replaceable[]): EarlierRepair[] {
-  const told = textOf(sheet, REPAIRS_KEY)
+  const told = fieldText(sheet, REPAIRS_KEY)
     .split(';')
     .map((one) => readRepair(one.trim(), parts))
     .filter(({ words }) => words !== '');
-  const part = parts.find(({ id }) => shortName(id) === choiceOf(sheet, PART_KEY))?.id;
-  const fitted = FITTED.find((one) => FITTED_WORDS[one] === choiceOf(sheet, FITTED_KEY));
-  const changed = EFFECTS.find((one) => CHANGED_WORDS[one] === choiceOf(sheet, CHANGED_KEY));
+  const part = parts.find(({ id }) => shortName(id) === fieldChoice(sheet, PART_KEY))?.id;
+  const fitted = FITTED.find((one) => FITTED_WORDS[one] === fieldChoice(sheet, FITTED_KEY));
+  const changed = EFFECTS.find((one) => CHANGED_WORDS[one] === fieldChoice(sheet, CHANGED_KEY));
   const chosen = { ...(fitted && { fitted }), ...(changed && { changed }) };
   const at = told.findIndex(
     (one) => one.part !== null && (part === undefined || one.part === part),
@@ -146,7 +152,7 @@ export function repairRemark(sheet: Form, parts: readonly Replaceable[]): string
   const key = sheet.fields[sheet.at]?.key ?? '';
   const repairs = repairsIn(sheet, parts);
   const isAlone =
-    (key === FITTED_KEY || key === CHANGED_KEY) && choiceOf(sheet, key) !== NOT_STATED;
+    (key === FITTED_KEY || key === CHANGED_KEY) && fieldChoice(sheet, key) !== NOT_STATED;
   if (isAlone && !repairs.some(({ part }) => part !== null))
     return 'Of which part? Choose it above, or name it among the earlier repairs.';
   return repairs.length === 0 ? null : repairsRemark(repairs, parts);

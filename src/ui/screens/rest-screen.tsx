@@ -1,5 +1,7 @@
 /** A session at rest: paused, concluded or closed. Where it is kept, and how to go on. */
+
 import { useState } from 'react';
+import { countWords } from '../../quantity/count-words.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
 import { DRIVEN_WORDS } from '../../session/read-drive.ts';
 import { retestLines, VERDICT_WORDS } from '../../session/retest.ts';
@@ -15,8 +17,8 @@ import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
-import { acceptedWords, countWords } from './conclusion-words.ts';
-import { keysOf } from './session-keys.ts';
+import { acceptedWords } from './conclusion-words.ts';
+import { keysOfAction } from './session-keys.ts';
 import { leftLine } from './step-words.ts';
 
 export interface RestScreenProps {
@@ -38,7 +40,7 @@ export interface RestScreenProps {
 const HOME: KeyBinding = { keys: ['return', 'escape'], show: 'Enter', help: 'leave the session' };
 const RETEST: KeyBinding = { keys: ['r'], show: 'r', help: 'test after the repair' };
 const ANY_TEST: KeyBinding = {
-  keys: ['t', ...keysOf('any-test')],
+  keys: ['t', ...keysOfAction('any-test')],
   show: 't',
   help: 'another test',
 };
@@ -46,7 +48,7 @@ const DRIVE: KeyBinding = { keys: ['d'], show: 'd', help: 'report test drive' };
 const CUSTOMER: KeyBinding = { keys: ['c'], show: 'c', help: 'call the customer' };
 const KEEP: KeyBinding = { keys: ['k'], show: 'k', help: 'keep the captures' };
 const BACK: KeyBinding = {
-  keys: keysOf('back'),
+  keys: keysOfAction('back'),
   show: 'F2',
   help: 'reopen it, change an answer',
 };

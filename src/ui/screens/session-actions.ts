@@ -8,15 +8,15 @@ import { standingSetup } from '../../session/standing-setup.ts';
 import { wakesHere } from '../../session/watched-asked.ts';
 import { formOfTest, testForm } from './any-test-form-state.ts';
 import {
-  act,
+  actOnBench,
   adviceOf,
-  close,
+  closePage,
   type Here,
   noAdviceWords,
   open,
   type Page,
   pageNamed,
-  refuse,
+  refusedTurn,
   send,
   stay,
   type Turn,
@@ -39,7 +39,7 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
   cannot: ({ opened, state }) => {
     const step = presentStep(state.session);
     if (!step || !isTask(step) || step.cannot === null)
-      return refuse(state, noWayRound(adviceOf(opened) !== null));
+      return refusedTurn(state, noWayRound(adviceOf(opened) !== null));
     return open(state, { name: 'cannot' });
   },
   suspects,
@@ -47,11 +47,11 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
   'any-test': anyTest,
   capture,
   plan: ({ state }) =>
-    drivePlan(state.session) ? open(state, { name: 'plan' }) : refuse(state, NO_PLAN),
+    drivePlan(state.session) ? open(state, { name: 'plan' }) : refusedTurn(state, NO_PLAN),
   watch: ({ state }) =>
     wakesHere(state.session)
       ? open(state, { name: 'watched' })
-      : refuse(state, 'nothing is wiggled or heated at this step'),
+      : refusedTurn(state, 'nothing is wiggled or heated at this step'),
   sketch: ({ state }) => {
     const step = presentStep(state.session);
     return open(state, { name: 'sketch', test: step && testOf(step) });
@@ -62,18 +62,18 @@ const ACTIONS: Readonly<Record<SessionAction, Act>> = {
 
 /** Where no tests are suggested, any test can be made all the same. */
 function noWayRound(isAdvised: boolean): string {
-  const others = isAdvised ? 'F6 shows other tests' : 'Ins makes another test';
+  const others = isAdvised ? 'F6 shows other tests' : 'Ins does another test';
   return `this procedure has no alternative to this step: ${others}, F10 pauses here`;
 }
 const NO_PLAN = 'this procedure watches nothing that could be recorded on a drive';
 const NO_CAPTURE =
   "a capture can't answer this step: it can only give the shape of a signal, its Hz, rpm, % or volts";
 
-type Plain = 'help' | 'note' | 'way' | 'instruments';
-function opening<N extends Plain>(...names: readonly N[]): Record<N, Act> {
+type PlainPage = 'help' | 'note' | 'way' | 'instruments';
+function opening<N extends PlainPage>(...names: readonly N[]): Record<N, Act> {
   const entries = names.map((name): [N, Act] => [
     name,
-    ({ state }) => open(state, { name } as Page<Plain>),
+    ({ state }) => open(state, { name } as Page<PlainPage>),
   ]);
   return Object.fromEntries(entries) as Record<N, Act>;
 }
@@ -87,22 +87,22 @@ function suspects(here: Here): Turn {
 
 function capture({ opened, state }: Here): Turn {
   const step = presentStep(state.session);
-  if (!step || !takesCapture(step)) return refuse(state, NO_CAPTURE);
+  if (!step || !takesCapture(step)) return refusedTurn(state, NO_CAPTURE);
   if (!opened.drill) return open(state, { name: 'capture', ask: { kind: 'step', step } });
   const test = testOf(step);
-  return test ? act(state, { type: 'capture', test }) : refuse(state, NO_CAPTURE);
+  return test ? actOnBench(state, { type: 'capture', test }) : refusedTurn(state, NO_CAPTURE);
 }
 
 function advised(then: (state: Here['state']) => Turn): Act {
   return ({ opened, state }) =>
-    adviceOf(opened) ? then(state) : refuse(state, noAdviceWords(opened));
+    adviceOf(opened) ? then(state) : refusedTurn(state, noAdviceWords(opened));
 }
 
 /** The form begins as the present step has it, else as the vehicle was left. */
 function anyTest({ opened, state }: Here): Turn {
   const { session } = state;
   const { circuit } = session.opened;
-  if (!circuit || !opened.model) return refuse(state, NO_TESTS);
+  if (!circuit || !opened.model) return refusedTurn(state, NO_TESTS);
   const form = testForm(circuit);
   const step = presentStep(session);
   const asked = step && testOf(step);
@@ -119,7 +119,7 @@ const NO_TESTS = 'this session has no circuit model, so no other test can be set
 
 const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
   back: lastAgain,
-  pause: ({ state }) => close(state),
+  pause: ({ state }) => closePage(state),
   help: ACTIONS.help,
   cannot: ({ state }) => open(state, { name: 'cannot' }),
   sketch: (here) => {
@@ -130,10 +130,11 @@ const AGAIN: Readonly<Partial<Record<SessionAction, Act>>> = {
   watch: (here) =>
     wakesHere(here.state.session, retestStep(here))
       ? open(here.state, { name: 'watched' })
-      : refuse(here.state, 'nothing is wiggled or heated at this test'),
+      : refusedTurn(here.state, 'nothing is wiggled or heated at this test'),
   capture: (here) => {
     const step = retestStep(here);
-    if (!step || !takesCapture(step)) return refuse(here.state, "a capture can't answer this test");
+    if (!step || !takesCapture(step))
+      return refusedTurn(here.state, "a capture can't answer this test");
     return open(here.state, { name: 'capture', ask: { kind: 'retest', step } });
   },
 };
@@ -147,20 +148,20 @@ export function retestStep({ state }: Here) {
 /** The last test once more; with none made yet, back to the session at rest. */
 export function lastAgain({ state }: Here): Turn {
   const last = state.session.retests.at(-1)?.step ?? null;
-  if (last === null) return close(state);
+  if (last === null) return closePage(state);
   const over = [...state.over.slice(0, -1), { name: 'retest', again: last } as const];
   return stay({ ...state, over, message: 'Test it again: the new result counts.' });
 }
 
 function notInRetest({ state }: Here): Turn {
-  return refuse(state, 'not while testing after the repair: F10 leaves it for later');
+  return refusedTurn(state, 'not while testing after the repair: F10 leaves it for later');
 }
 
 /** The capture that is to answer the test on top. */
 export function captureOfTest({ state }: Here): Turn {
   const page = topOf(state);
   if (page?.name !== 'test' || !testTakesCapture(page.toDo.test))
-    return refuse(state, "a capture can't answer this test");
+    return refusedTurn(state, "a capture can't answer this test");
   const { test, expected } = page.toDo;
   return open(state, { name: 'capture', ask: { kind: 'test', test, expected } });
 }

@@ -163,12 +163,16 @@ export const SESSION_KEYS: readonly SessionKey[] = [
 ];
 
 /** The keys of an action, for pages where they mean nearly the same. */
-export function keysOf(action: SessionAction): readonly string[] {
+export function keysOfAction(action: SessionAction): readonly string[] {
   return SESSION_KEYS.find((key) => key.action === action)?.keys ?? [];
 }
 
 /** The same key on other pages that take a capture. */
-export const CAPTURE_KEY: KeyBinding = { keys: keysOf('capture'), show: 'F12', help: 'capture' };
+export const CAPTURE_KEY: KeyBinding = {
+  keys: keysOfAction('capture'),
+  show: 'F12',
+  help: 'capture',
+};
 
 /** The table with words in the footer only for these actions, some perhaps with another one; all keys still work. */
 export function withFooter(

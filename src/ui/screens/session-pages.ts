@@ -8,11 +8,7 @@ import { allTests, type Proposal, type SuspectRow } from '../../session/advisor.
 import type { Command } from '../../session/command.ts';
 import type { Performed } from '../../session/driver.ts';
 import { asideBack } from '../../session/out-of-reach.ts';
-import { readDrive } from '../../session/read-drive.ts';
-import { readWatched } from '../../session/read-watched.ts';
-import { readWork } from '../../session/read-work.ts';
 import { closeCommand } from '../../session/retest.ts';
-import { watchedAsked } from '../../session/watched-asked.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { actAt, carryOnIn } from '../carry-on.ts';
 import type { KeyEvent } from '../term/key-decoder.ts';
@@ -20,27 +16,26 @@ import { afterPerformed } from './after-command.ts';
 import type { TestForm, TestLine } from './any-test-form-state.ts';
 import {
   afterChoice,
-  afterClip,
   afterLine,
   captureForm,
   madeAlready,
   measureForm,
   withForm,
 } from './any-test-pages.ts';
-import { fromSuspect, fromWords, type Proposed } from './conclusion-words.ts';
+import { fromSuspect, type Proposed } from './conclusion-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
-import { afterFrom, afterKnown, afterValue, openKnown } from './known-pages.ts';
+import { afterKnown, openKnown } from './known-pages.ts';
 import {
-  act,
+  actOnBench,
   adviceOf,
-  close,
+  closePage,
   type Effect,
   type Here,
   open,
   type Page,
   type PagesState,
   pageNamed,
-  refuse,
+  refusedTurn,
   replace,
   send,
   stay,
@@ -49,11 +44,12 @@ import {
   type Wanted,
 } from './pages-state.ts';
 import { answerAfter } from './prompt-state.ts';
-import { afterReach, openReach, outCommand, reachOfReason } from './reach-pages.ts';
+import { afterAnswer, questionPage } from './question-pages.ts';
+import { afterReach, openReach } from './reach-pages.ts';
 import { afterAction, captureOfTest, lastAgain, retestStep } from './session-actions.ts';
 import type { SessionAction } from './session-keys.ts';
 import { viewOf } from './session-view.ts';
-import { afterDrops, afterShort, openShorts, testOfPage } from './short-pages.ts';
+import { afterShort, openShorts, testOfPage } from './short-pages.ts';
 
 /** What happens on a page. */
 interface EventParts {
@@ -162,7 +158,7 @@ const EVENTS: {
 } = {
   action: (here, { action }) => afterAction(here, action),
   key: afterKey,
-  close: ({ state }) => close(state),
+  close: ({ state }) => closePage(state),
   leave: ({ state }) => ({ state, effect: { type: 'leave' } }),
   acknowledge,
   accept,
@@ -202,7 +198,7 @@ const EVENTS: {
   reach: ({ state }, { test }) => openReach(state, test),
   'aside-back': ({ state }) => {
     const command = asideBack(state.session);
-    return command ? send(state, command) : refuse(state, 'no test was set aside');
+    return command ? send(state, command) : refusedTurn(state, 'no test was set aside');
   },
   known: openKnown,
   retry: ({ state }) => {
@@ -239,16 +235,10 @@ function acknowledge(here: Here): Turn {
 function accept(here: Here): Turn {
   const { state } = here;
   const view = viewOf(here);
-  switch (view.name) {
-    case 'conclusion':
-      return conclude(here, view.proposed);
-    case 'verdict':
-      return send(state, closeCommand(state.session));
-    case 'hand-in':
-      return act(state, { type: 'diagnose', repairs: view.chosen });
-    default:
-      return stay(state);
-  }
+  if (view.name === 'conclusion') return conclude(here, view.proposed);
+  if (view.name === 'verdict') return send(state, closeCommand(state.session));
+  const isHandIn = view.name === 'hand-in';
+  return isHandIn ? actOnBench(state, { type: 'diagnose', repairs: view.chosen }) : stay(state);
 }
 
 function conclude({ opened, state }: Here, { faults, own }: Proposed): Turn {
@@ -261,51 +251,8 @@ function conclude({ opened, state }: Here, { faults, own }: Proposed): Turn {
 }
 
 function afterText(here: Here, text: string): Turn {
-  const { state } = here;
-  const page = topOf(state);
-  switch (page?.name) {
-    case 'short-drops':
-      return afterDrops(state, page, text);
-    case 'known-value':
-      return afterValue(state, page, text);
-    case 'known-from':
-      return afterFrom(state, page, text);
-    case 'note':
-      return send(state, { type: 'add-note', text });
-    case 'cannot': {
-      const step = retestStep(here);
-      const out = step ? null : reachOfReason(state, text);
-      if (out !== null) return send(state, outCommand(state.session, out));
-      const reason = { reason: text };
-      return send(
-        state,
-        step
-          ? { type: 'cannot-retest', step: step.id, ...reason }
-          : { type: 'cannot-do', ...reason },
-      );
-    }
-    case 'own-words':
-      return replace(state, { name: 'own', proposed: fromWords(text) });
-    case 'watched': {
-      const step = retestStep(here);
-      const asked = watchedAsked(here.opened, state.session, step ?? undefined);
-      const read = asked && readWatched(text, asked);
-      if (!read || !('type' in read)) return stay(state);
-      return send(state, step ? { ...read, step: step.id } : read);
-    }
-    case 'drive': {
-      const read = readDrive(text);
-      return 'type' in read ? send(state, read) : stay(state);
-    }
-    case 'work': {
-      const read = readWork(text);
-      return 'type' in read ? send(state, read) : stay(state);
-    }
-    case 'clip':
-      return afterClip(state, text);
-    default:
-      return stay(state);
-  }
+  const page = questionPage(topOf(here.state));
+  return page ? afterAnswer(here, page, text) : stay(here.state);
 }
 
 function afterSuspect({ opened, state }: Here, { row }: PageEvent<'suspect'>): Turn {

@@ -44,7 +44,7 @@ export function retestPlace(session: Session, again: string | null): RetestPlace
   return line ? { ...line, number: place + 1, count: lines.length } : null;
 }
 
-/** The prompt of the present step. */
+/** What is asked at a step, with a half-typed answer where one is kept, and what becomes of the answer. */
 export function stepPrompt(
   { opened, state }: Here,
   step: Exclude<Step, { kind: 'conclude' }>,

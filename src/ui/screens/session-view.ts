@@ -60,7 +60,7 @@ export type View<N extends keyof ViewParts = keyof ViewParts> = {
   readonly [K in N]: { readonly name: K } & ViewParts[K];
 }[N];
 
-/** The view of a state. */
+/** What is to be drawn: the topmost page, or what the session itself asks for. */
 export function viewOf(here: Here): View {
   const page = topOf(here.state);
   if (page === null) return sessionView(here);

@@ -8,7 +8,7 @@ import type { KeyBinding } from '../parts/key-hints.tsx';
 import { keyLabel } from '../term/key-decoder.ts';
 import { useKeys } from '../term/use-keys.ts';
 import { useSize } from '../term/use-size.ts';
-import { type Change, settingsChange, settingsSheet } from './settings-state.ts';
+import { type SettingChange, settingsChange, settingsSheet } from './settings-state.ts';
 
 export interface SettingsScreenProps {
   readonly settings: SettingsAccess;
@@ -66,7 +66,7 @@ export function SettingsScreen({ settings, onClose }: SettingsScreenProps) {
   );
 }
 
-function put(settings: SettingsAccess, change: Change): string | null {
+function put(settings: SettingsAccess, change: SettingChange): string | null {
   // The union is spelled out one by one for the compiler; each pairs a key with its own type.
   return settings.set(change.key, change.value as never);
 }

@@ -3,12 +3,12 @@ import { functionOf, METER_UNITS } from '../../circuit/meter-units.ts';
 import type { Meter, MeterFunction, MeterUnit } from '../../circuit/test.ts';
 import { INSTRUMENTS, type Settings } from '../../files/settings.ts';
 import { readRates } from '../../records/read-rates.ts';
-import { choiceOf, type Form, textInput, textOf } from '../parts/form-state.ts';
+import { type Form, fieldChoice, fieldText, textInput } from '../parts/form-state.ts';
 import { sentenceStart } from '../parts/sentence.ts';
 import { instrumentFields, tickedIn } from './instruments-state.ts';
 
-/** One setting to be saved. */
-export type Change = {
+/** A setting with the value it is to have from now on. */
+export type SettingChange = {
   readonly [K in keyof Settings]: { readonly key: K; readonly value: Settings[K] };
 }[keyof Settings];
 
@@ -100,7 +100,7 @@ function functionFields(unit: MeterUnit, { ofReading, digits }: MeterFunction) {
 }
 
 /** The meter with another function; the same one where nothing in it changes. */
-function meterWith(meter: Meter, unit: MeterUnit, changed: Partial<MeterFunction>): Change {
+function meterWith(meter: Meter, unit: MeterUnit, changed: Partial<MeterFunction>): SettingChange {
   const before = functionOf(meter, unit);
   const after = { ...before, ...changed };
   const isSame = before.ofReading === after.ofReading && before.digits === after.digits;
@@ -113,25 +113,25 @@ export function settingsChange(
   sheet: Form,
   at: number,
   settings: Settings,
-): { readonly change: Change | null; readonly problem: string | null } {
-  const key = sheet.fields[at]?.key ?? '';
+): { readonly change: SettingChange | null; readonly problem: string | null } {
+  const key = sheet.fields[at]?.key;
+  if (key === undefined) return { change: null, problem: null };
   const change = changeOf(sheet, key, settings);
   if (typeof change === 'string') return { change: null, problem: change };
-  const same =
-    change !== null && JSON.stringify(change.value) === JSON.stringify(settings[change.key]);
+  const same = JSON.stringify(change.value) === JSON.stringify(settings[change.key]);
   return { change: same ? null : change, problem: null };
 }
 
-function changeOf(sheet: Form, key: string, settings: Settings): Change | string | null {
+function changeOf(sheet: Form, key: string, settings: Settings): SettingChange | string {
   const { meter, scope } = settings;
-  const text = textOf(sheet, key);
+  const text = fieldText(sheet, key);
   if (INSTRUMENTS.some((name) => name === key))
     return { key: 'instruments', value: tickedIn(sheet) };
   const withNumber = (
     low: number,
     high: number,
     whole: boolean,
-    take: (value: number) => Change,
+    take: (value: number) => SettingChange,
   ) => {
     const value = Number(text.replace(',', '.'));
     const fits =
@@ -183,8 +183,11 @@ function changeOf(sheet: Form, key: string, settings: Settings): Change | string
         ),
       };
     case 'theme':
-      return { key: 'theme', value: choiceOf(sheet, key) === 'no-colour' ? 'no-colour' : 'auto' };
+      return {
+        key: 'theme',
+        value: fieldChoice(sheet, key) === 'no-colour' ? 'no-colour' : 'auto',
+      };
     default:
-      return null;
+      throw new Error(`settings: nothing is said of the field "${key}"`);
   }
 }

@@ -15,7 +15,7 @@ import {
   open,
   type PageParts,
   type PagesState,
-  refuse,
+  refusedTurn,
   replace,
   send,
   stay,
@@ -45,9 +45,9 @@ export function shortItems({ opened, state }: Here): ShortItem[] {
 
 /** The list over the session; refused where nothing can be placed. */
 export function openShorts({ opened, state }: Here): Turn {
-  if (opened.drill) return refuse(state, 'the location of a short is not asked on a drill');
+  if (opened.drill) return refusedTurn(state, 'the location of a short is not asked in a drill');
   if (state.session.status !== 'open')
-    return refuse(state, 'the conclusion is accepted: F2 goes back to locate a short');
+    return refusedTurn(state, 'the conclusion is accepted: F2 goes back to locate a short');
   return open(state, { name: 'shorts' });
 }
 
@@ -59,7 +59,7 @@ export function afterShort(state: PagesState, id: string): Turn {
   const stretch = stretchOn(circuit, { wire, touches });
   const flaw = shortFlaw(circuit, stretch, null);
   return flaw
-    ? refuse(state, `${sentence(flaw[0])} ${sentence(flaw[1])}`)
+    ? refusedTurn(state, `${sentence(flaw[0])} ${sentence(flaw[1])}`)
     : open(state, { name: 'short-drops', stretch });
 }
 
@@ -98,7 +98,7 @@ export function dropsCheck({ state }: Here, page: PageParts['short-drops'], type
 export function afterDrops(state: PagesState, page: PageParts['short-drops'], typed: string): Turn {
   const { circuit } = state.session.opened;
   const read = readTyped(state.session, page, typed);
-  if ('words' in read) return refuse(state, `${sentence(read.words)} ${sentence(read.fix)}`);
+  if ('words' in read) return refusedTurn(state, `${sentence(read.words)} ${sentence(read.fix)}`);
   if (!circuit) return stay(state);
   const { stretch, drops, typed: text } = read;
   // Other places may have cautions of their own: they are read before that stretch is fed.

@@ -23,7 +23,7 @@ import { type Size, useSize } from '../term/use-size.ts';
 import { stepHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
 import { adviceOf, usefulKeys } from './pages-state.ts';
-import { type Asked, notDoubted, takesText } from './prompt-state.ts';
+import { type Asked, notDoubted, takesDigits } from './prompt-state.ts';
 import { type PromptRoom, PromptView, promptRows, WHOLE_PROMPT } from './prompt-view.tsx';
 import { SESSION_KEYS, type SessionAction } from './session-keys.ts';
 import { type StepRoom, type StepText, sessionTitle, soFarWords, stepText } from './step-words.ts';
@@ -74,7 +74,7 @@ export function StepScreen(props: StepScreenProps) {
       if (binding) onAction(binding.action);
       else onPromptKey(event, when);
     },
-    { takesText: takesText(asked) },
+    { takesText: takesDigits(asked) },
   );
 
   return (
@@ -103,7 +103,7 @@ export function StepScreen(props: StepScreenProps) {
 }
 
 /** The procedure's title; where there is no room beside the step's own, the minutes. */
-function titleOf({ opened, session, again }: StepScreenProps, { minutes }: Layout): string {
+function titleOf({ opened, session, again }: StepScreenProps, { minutes }: StepLayout): string {
   if (again) return 'After the repair';
   const bare = /^ \((.*)\)$/.exec(minutes)?.[1];
   return bare ?? sessionTitle(opened, session);
@@ -141,7 +141,7 @@ const PROMPT_ROOMS: readonly PromptRoom[] = [
 ];
 
 /** What stands on the screen. */
-interface Layout {
+interface StepLayout {
   readonly keys: readonly KeyBinding[];
   readonly lines: readonly TextLine[];
   readonly rows: number;
@@ -158,7 +158,12 @@ interface LaidOut {
 }
 
 /** What fits: leads and limit first, then the rest of the text, then the sketch, then a footer as full as it can be. */
-function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, told: LaidOut): Layout {
+function layOut(
+  props: StepScreenProps,
+  screen: Size,
+  look: DrawingStyle,
+  told: LaidOut,
+): StepLayout {
   const { opened, step } = props;
   const { columns } = bodySize(screen, []);
   const block = (paragraphs: readonly (Paragraph | string)[]) =>

@@ -20,7 +20,7 @@ import { useSize } from '../term/use-size.ts';
 import { type CarTold, MISFIT_WORDS } from './car-words.ts';
 import { FLEETING_WORDS } from './conclusion-words.ts';
 import { unstopped } from './evidence-words.ts';
-import { keysOf } from './session-keys.ts';
+import { keysOfAction } from './session-keys.ts';
 
 export interface SuspectsScreenProps {
   readonly view: SuspectView;
@@ -39,7 +39,7 @@ export interface SuspectsScreenProps {
 }
 
 const CLOSE: KeyBinding = {
-  keys: ['return', 'escape', ...keysOf('suspects')],
+  keys: ['return', 'escape', ...keysOfAction('suspects')],
   show: 'Enter',
   help: 'close',
 };
@@ -50,7 +50,7 @@ const KEYS: readonly KeyBinding[] = [
   { keys: ['w'], show: 'w', help: 'in my own words' },
 ];
 const SET: KeyBinding = { keys: ['v'], show: 'v', help: 'set a value of this car' };
-const PLACE: KeyBinding = { keys: ['p'], show: 'p', help: 'place a short' };
+const PLACE: KeyBinding = { keys: ['p'], show: 'p', help: 'locate a short' };
 
 const DETAIL_ROWS = 5;
 /** On a small screen no less than this is left to the list and to what is behind the marked suspect. */
@@ -135,13 +135,17 @@ function squeezed(
   return cut.slice(0, rows);
 }
 
-interface Listed extends Pick<SuspectRow, 'chance' | 'words'> {
+interface ListedSuspect extends Pick<SuspectRow, 'chance' | 'words'> {
   readonly row: SuspectRow | null;
 }
 
 /** The suspects with the misfit in its place by chance, which has no row to conclude with. */
-function listedRows({ rows }: SuspectView, { misfit }: CarTold): Listed[] {
-  const suspects: Listed[] = rows.map((row) => ({ chance: row.chance, words: row.words, row }));
+function listedRows({ rows }: SuspectView, { misfit }: CarTold): ListedSuspect[] {
+  const suspects: ListedSuspect[] = rows.map((row) => ({
+    chance: row.chance,
+    words: row.words,
+    row,
+  }));
   if (!misfit) return suspects;
   const at = rows.filter(({ chance }) => chance >= misfit.chance).length;
   return suspects.toSpliced(at, 0, { chance: misfit.chance, words: MISFIT_WORDS, row: null });

@@ -17,7 +17,7 @@ import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { goodHereWords } from './car-words.ts';
 import type { KeyTiming } from './deliberate-state.ts';
-import { type Asked, notDoubted, takesText } from './prompt-state.ts';
+import { type Asked, notDoubted, takesDigits } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
 import { cautionLine, scopeLines, stillLine, undoLine, vehicleLine } from './step-words.ts';
@@ -67,7 +67,7 @@ export function TestScreen(props: TestScreenProps) {
       else if (binding === CLOSE && !isAsking(asked)) props.onClose();
       else props.onPromptKey(event, when);
     },
-    { takesText: takesText(asked) },
+    { takesText: takesDigits(asked) },
   );
 
   return (

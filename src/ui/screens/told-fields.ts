@@ -1,7 +1,7 @@
 /** The fields of the job sheet for what is told and seen before anything is touched. No React. */
 import { type Circumstances, HAPPENS, type Happens, type Job } from '../../procedure/job.ts';
 import { movedWords, toldBy } from '../../session/told.ts';
-import { type Form, type FormField, textInput, textOf } from '../parts/form-state.ts';
+import { type Form, type FormField, fieldText, textInput } from '../parts/form-state.ts';
 
 export const HAPPENS_KEY = 'happens';
 const FAILS_KEY = 'fails-with-it';
@@ -48,10 +48,10 @@ export function toldFields({ circumstances = {} }: Job): FormField[] {
 
 /** What these fields say; a key is absent where its field is empty. */
 export function circumstancesOf(sheet: Form): Pick<Job, 'circumstances'> {
-  const happens = wordsOf(textOf(sheet, HAPPENS_KEY)).flatMap((word) => happensOf(word) ?? []);
-  const [failsWithIt, recentWork] = [textOf(sheet, FAILS_KEY), textOf(sheet, WORK_KEY)];
-  const seen = textOf(sheet, SEEN_KEY);
-  const freezeFrame = linesOf(textOf(sheet, FREEZE_KEY));
+  const happens = wordsOf(fieldText(sheet, HAPPENS_KEY)).flatMap((word) => happensOf(word) ?? []);
+  const [failsWithIt, recentWork] = [fieldText(sheet, FAILS_KEY), fieldText(sheet, WORK_KEY)];
+  const seen = fieldText(sheet, SEEN_KEY);
+  const freezeFrame = linesOf(fieldText(sheet, FREEZE_KEY));
   const circumstances: Circumstances = {
     ...(happens.length > 0 && { happens: HAPPENS.filter((one) => happens.includes(one)) }),
     ...(failsWithIt !== '' && { failsWithIt }),
@@ -113,12 +113,12 @@ export function happensProblem(text: string): string | null {
   const unknown = wordsOf(text).find((word) => happensOf(word) === null);
   return unknown === undefined
     ? null
-    : `"${unknown}" is none of: ${HAPPENS.join(', ')}. Anything else belongs in the complaint.`;
+    : `"${unknown}" is not one of: ${HAPPENS.join(', ')}. Anything else belongs in the complaint.`;
 }
 
 /** What was understood of one of these fields, and what it moves; null for any other, and for one that moves nothing. */
 export function toldRemark(sheet: Form, key: string): string | null {
-  const text = textOf(sheet, key);
+  const text = fieldText(sheet, key);
   if (key === HAPPENS_KEY) {
     const problem = happensProblem(text);
     if (problem !== null) return problem;

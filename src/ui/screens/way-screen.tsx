@@ -14,7 +14,7 @@ import { useKeys } from '../term/use-keys.ts';
 import { useLook } from '../term/use-look.ts';
 import { useSize } from '../term/use-size.ts';
 import { answerWords, stepTitle } from './answer-words.ts';
-import { keysOf } from './session-keys.ts';
+import { keysOfAction } from './session-keys.ts';
 
 export interface WayScreenProps {
   readonly opened: OpenedSession;
@@ -24,7 +24,7 @@ export interface WayScreenProps {
   readonly onGoBack: (to: number) => void;
 }
 
-const CLOSE: KeyBinding = { keys: ['escape', ...keysOf('way')], show: 'Esc', help: 'close' };
+const CLOSE: KeyBinding = { keys: ['escape', ...keysOfAction('way')], show: 'Esc', help: 'close' };
 const KEYS: readonly KeyBinding[] = [
   { keys: ['return'], show: 'Enter', help: 'go back to this one' },
   CLOSE,

@@ -127,7 +127,7 @@ const PASTE_END = '\x1b[201~';
 
 type State = 'ground' | 'escape' | 'csi' | 'console' | 'ss3' | 'string' | 'string-escape' | 'paste';
 
-/** A decoder at rest. */
+/** A decoder of terminal input, with nothing received yet. */
 export function createKeyDecoder(): KeyDecoder {
   // ignoreBOM keeps U+FEFF as the sign it is; broken UTF-8 becomes U+FFFD, which the field shows.
   const utf8 = new TextDecoder('utf-8', { ignoreBOM: true });

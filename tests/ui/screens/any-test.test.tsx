@@ -38,7 +38,7 @@ describe('any test at 80 x 24', () => {
       │                                                                              │
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
-      │ [m] make this test  [t] the standard tests  [arrows] arrange  [Esc] close    │
+      │ [m] do this test  [t] the standard tests  [arrows] arrange  [Esc] close      │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);

@@ -62,7 +62,7 @@ describe('after the repair', () => {
     expect(await frame()).toContain('The last test was not done.');
     await press('y', '1');
     expect(await frame()).toContain('The repair is not proven');
-    expect(await frame()).toContain('Not made: Feed at the sensor');
+    expect(await frame()).toContain('Not done: Feed at the sensor');
     expect(await frame()).toContain('could not be done: the plug is behind the tank now');
     await press(ENTER);
     expect(last(driver)).toMatchObject({ type: 'session-closed', verdict: 'not-shown' });

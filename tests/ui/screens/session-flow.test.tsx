@@ -105,7 +105,7 @@ describe('a reading', () => {
   it('that cannot be in this vehicle wants a second Enter, after a pause', async () => {
     const { driver, press, later, frame } = await walkSession();
     await press('y', '500');
-    expect(await frame()).toContain('500 V is more than can be here');
+    expect(await frame()).toContain('500 V is more than is possible here');
     await press(ENTER);
     expect(await frame()).toContain('Press Enter again if that is what the meter shows');
     await later(50, ENTER);

@@ -149,7 +149,7 @@ describe('a session at 80 x 24', () => {
       │ Quick tests that would prove it (F6 to do one)                               │
       │ - 2 min: Voltage from sensor ground, pin 3 (BK) to battery negative          │
       │ - <1 min: Test light from sensor feed, pin 1 (RD/BU) to battery negative     │
-      │ -- more below: PgDn (17 of 47 lines) --                                      │
+      │ -- more below: PgDn (17 of 48 lines) --                                      │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] do that test  [a] accept anyway  [o] my own conclusion  [F2] back    │
       │ [F5] suspects  [F6] best tests  [?] keys                                     │
@@ -176,7 +176,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ Not tested, or not far enough to rule them out                               │
       │ - Repair or replace the signal wire.                                         │
-      │ -- more: PgUp or PgDn (lines 17 to 33 of 47) --                              │
+      │ -- more: PgUp or PgDn (lines 17 to 33 of 48) --                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] do that test  [a] accept anyway  [o] my own conclusion  [F2] back    │
       │ [F5] suspects  [F6] best tests  [?] keys                                     │
@@ -237,7 +237,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       ├──────────────────────────────────────────────────────────────────────────────┤
       │ [Enter] close  [Up/Down] look closer  [c] conclude with this one             │
-      │ [w] in my own words  [v] set a value of this car  [p] place a short          │
+      │ [w] in my own words  [v] set a value of this car  [p] locate a short         │
       └──────────────────────────────────────────────────────────────────────────────┘
       "
     `);
