@@ -158,7 +158,7 @@ interface LaidOut {
 }
 
 /** What fits: leads and limit first, then the rest of the text, then the sketch, then a footer as full as it can be. */
-function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, told: LaidOut): Layout {
+function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, asTold: LaidOut): Layout {
   const { opened, step } = props;
   const { columns } = bodySize(screen, []);
   const block = (paragraphs: readonly (Paragraph | string)[]) =>
@@ -173,6 +173,8 @@ function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, told: 
     bodySize(screen, keys).rows -
     promptRows(props.asked, props.message, columns, look, opened.bind, prompt);
 
+  const isLong = block(toldIn(props, asTold, 'whole').head.slice(0, 1)).length > 1;
+  const told = isLong ? { ...asTold, minutes: '' } : asTold;
   const whole = toldIn(props, told, 'whole');
   const car = props.car === null ? [] : [{ text: props.car, hang: 2 }];
   const all = [
@@ -180,7 +182,8 @@ function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, told: 
     [...whole.head, ...whole.rest],
   ].map(block);
   const fitting = all.find(({ length }) => length <= leaves(bare));
-  const base = { sketch: [], prompt: WHOLE_PROMPT, minutes: '', atPrompt: '' };
+  const minutes = isLong ? asTold.minutes : '';
+  const base = { sketch: [], prompt: WHOLE_PROMPT, minutes, atPrompt: '' };
   if (fitting) {
     const withSketch = canDraw
       ? footers.find((keys) => leaves(keys) >= fitting.length + drawn.length + 1)
@@ -205,7 +208,7 @@ function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, told: 
   const lines = block(allOf(scarce));
   const rows = Math.max(1, Math.min(lines.length, leaves(bare, prompt)));
   const { atPrompt } = scarce;
-  return { ...base, keys: bare, lines, rows, prompt, minutes: told.minutes, atPrompt };
+  return { ...base, keys: bare, lines, rows, prompt, minutes: asTold.minutes, atPrompt };
 }
 
 /** The line that says how to go on where not all is seen. */
