@@ -157,7 +157,10 @@ interface LaidOut {
   readonly isThinking: boolean;
 }
 
-/** What fits: leads and limit first, then the rest of the text, then the sketch, then a footer as full as it can be. */
+/**
+ * What fits: leads and limit first, then the sketch, then the rest of the text, which can lie below the fold, then a footer as
+ * full as it can be.
+ */
 function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, asTold: LaidOut): Layout {
   const { opened, step } = props;
   const { columns } = bodySize(screen, []);
@@ -190,6 +193,12 @@ function layOut(props: StepScreenProps, screen: Size, look: DrawingStyle, asTold
       : undefined;
     if (withSketch)
       return { ...base, keys: withSketch, lines: fitting, rows: fitting.length, sketch: drawn };
+  }
+  if (canDraw) {
+    const tight = toldIn(props, told, 'tight');
+    const rows = leaves(bare) - drawn.length - 1;
+    if (block(tight.head).length <= rows - MORE_ROWS)
+      return { ...base, keys: bare, lines: block(allOf(tight)), rows, sketch: drawn };
   }
   const withKey = wanted.map((actions) =>
     keysFor(props, drawn.length > 0 ? [...actions, 'sketch'] : actions),
