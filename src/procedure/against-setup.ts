@@ -9,7 +9,8 @@ import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { namedPlaces } from './bind-text.ts';
 import { andWords } from './draw-graph.ts';
 import type { ExpectedRange, MeasureUnit } from './procedure.ts';
-import { resistanceWords, touched } from './setup-say.ts';
+import { touched } from './setup-say.ts';
+import { resistanceWords } from './test-words.ts';
 
 /** One contradiction, and the way out of it. */
 export interface AgainstSetup {

@@ -85,8 +85,12 @@ export const TIMING_HAZARD: Hazard = 'engine-damage';
 
 /** What stands before a look into a connector, which opens it. */
 export const OPENING_CAUTION = 'unplug-key-off';
-/** What stands before the maker's marks, to which the engine is turned by hand. */
+/** What stands before an engine that is turned by hand: to the maker's marks, or past the eye that looks at its wheel. */
 export const TURNING_CAUTION = 'turned-by-hand';
+/** What stands before a wheel of the vehicle that is raised and turned. */
+export const RAISED_CAUTION = 'raised-wheel';
+/** What stands before a throttle or pedal that is moved with the key on. */
+export const THROTTLE_CAUTION = 'throttle-snaps';
 
 /** The cautions in `text` (cautions.yaml); null with issues when they cannot be used. */
 export function loadCautions(text: string, file: string): Checked<LoadedCautions> {

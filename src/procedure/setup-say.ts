@@ -8,9 +8,8 @@ import { instrumentOf } from '../circuit/instruments.ts';
 import { leads } from '../circuit/refuse-test.ts';
 import { isNumberProbe } from '../circuit/shown-by.ts';
 import type { Bridge, Probe, Setup, TerminalId } from '../circuit/test.ts';
-import { formatQuantity } from '../quantity/format-quantity.ts';
 import { andWords } from './draw-graph.ts';
-import { thingWords } from './test-words.ts';
+import { resistanceWords, thingWords } from './test-words.ts';
 
 /** The sentences for a setup and what is read in it, terminals as `{places}`; empty where nothing is arranged or read. */
 export function setupSay(setup: Setup, probe: Probe | null, circuit: Circuit | null): string {
@@ -93,11 +92,6 @@ const BRIDGE_WORDS = {
 /** Which lead goes where. */
 function leadSay(probe: Probe): string {
   return instrumentOf(probe).words.say(probe, (place) => `{${place}}`);
-}
-
-/** `1 kohm`, `330 ohm`, as authors write them. */
-export function resistanceWords(ohms: number): string {
-  return formatQuantity({ value: ohms, unit: 'ohm' }, { ascii: true });
 }
 
 /** Terminals that a lead or a bridge is put to. */

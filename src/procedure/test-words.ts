@@ -1,10 +1,10 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
-import type { Circuit, Target } from '../circuit/circuit.ts';
+import { type Circuit, sensorOf, type Target } from '../circuit/circuit.ts';
 import { instrumentOf } from '../circuit/instruments.ts';
 import { lookWords } from '../circuit/look-words.ts';
 import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
 import type { Bridge, Probe, Setup, VehicleState } from '../circuit/test.ts';
-import { formatReadings } from '../quantity/format-quantity.ts';
+import { formatQuantity, formatReadings } from '../quantity/format-quantity.ts';
 import type { Unit } from '../quantity/quantity.ts';
 import { terminalWords } from './bind-text.ts';
 import type { Job } from './job.ts';
@@ -84,7 +84,7 @@ export function setupWords(setup: Setup, job: Job, circuit: Circuit | null): str
  */
 export function undoWords(
   before: Setup | null,
-  after: Setup,
+  { setup: after, probe }: { readonly setup: Setup; readonly probe: Probe | null },
   job: Job,
   circuit: Circuit | null,
 ): string {
@@ -95,20 +95,28 @@ export function undoWords(
     .filter((words) => !kept.has(words))
     .map((words) => `remove the ${words}`);
   const isSpareOut = before.sensor === 'spare' && after.sensor === 'fitted';
+  // A good sensor goes where the old one was, and an open connector is looked into as it is.
+  const isLeftOff = (part: string) =>
+    (after.sensor === 'spare' && circuit !== null && sensorOf(circuit).name === part) ||
+    (probe?.kind === 'inspect' && probe.of === `connector.${part}`);
   const plugs = [
     ...(isSpareOut ? ['plug the original sensor back in instead of the known-good one'] : []),
     ...before.unplugged
       .filter((part) => !after.unplugged.includes(part))
+      .filter((part) => !isLeftOff(part))
       .map((part) => `plug the ${thingWords(part, circuit)} back in`),
   ];
-  const what = [...off, ...(plugs.length > 0 ? ['key off'] : []), ...plugs];
+  const isKeyOff = plugs.length > 0 || (off.length > 0 && before.unplugged.some(isLeftOff));
+  const what = [...(isKeyOff ? ['key off'] : []), ...off, ...plugs];
   return what.length === 0 ? '' : `First: ${what.join(', ')}.`;
 }
 
 /** `470 ohm resistor from … to …`. */
 function bridgeWords({ from, to, through }: Bridge, job: Job, circuit: Circuit | null): string {
   const what =
-    typeof through === 'string' ? through.replace('-', ' ') : `${through.ohms} ohm resistor`;
+    typeof through === 'string'
+      ? through.replace('-', ' ')
+      : `${resistanceWords(through.ohms)} resistor`;
   return `${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`;
 }
 
@@ -128,8 +136,14 @@ function standing(
   ].join('; ');
 }
 
+/** `1 kohm`, `330 ohm`, as authors write them. */
+export function resistanceWords(ohms: number): string {
+  return formatQuantity({ value: ohms, unit: 'ohm' }, { ascii: true });
+}
+
 /** A potentiometer is moved itself; other sensors have something pass them. */
 function moveWords(circuit: Circuit | null): string {
+  if (circuit?.target?.at.endsWith('wheel')) return `${circuit.target.at} turned by hand`;
   return circuit?.parts.some(({ kind }) => kind === 'potentiometer')
     ? 'sensor moved through its travel'
     : 'target moved past the sensor';

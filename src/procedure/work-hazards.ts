@@ -5,6 +5,7 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import type { Probe, Setup } from '../circuit/test.ts';
 import { MARKS } from '../circuit/timing-marks.ts';
+import { TURNING_CAUTION } from './cautions.ts';
 import type { Caution, Hazard } from './procedure.ts';
 
 /** A step as far as the hands are concerned. */
@@ -55,13 +56,17 @@ const WORKS: readonly Work[] = [
   },
   {
     hazard: 'engine-damage',
-    words: 'turns the engine by hand or asks whether its timing has moved',
+    words: 'asks or checks whether the timing has moved',
     caution: 'timing-first',
     isDone: ({ say, probe }) =>
       (probe?.kind === 'inspect' && probe.of === MARKS) ||
-      /\bturn the engine by hand\b|\bwork on (?:the )?belt, chain\b|\bbelt or chain and its marks\b/i.test(
-        say,
-      ),
+      /\bwork on (?:the )?belt, chain\b|\bbelt or chain and its marks\b/i.test(say),
+  },
+  {
+    hazard: 'unexpected-start',
+    words: 'turns the engine by hand',
+    caution: TURNING_CAUTION,
+    isDone: ({ say }) => /\bturn(?:ing)? the engine by hand\b/i.test(say),
   },
   {
     hazard: 'airbag',

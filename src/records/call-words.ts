@@ -38,7 +38,7 @@ export function callPrices(
   if (!rates) return [];
   const hour = `${priceWords(rates.hour, rates)} an hour`;
   const worked = Math.round(clock ?? estimated ?? 0);
-  const how = clock === null ? ', estimated by what such tests take' : ' by the clock';
+  const how = clock === null ? ', estimated at standard times' : ' by the clock';
   const soFar =
     worked === 0
       ? `Work: ${hour}.`

@@ -106,10 +106,10 @@ function jobSection(record: SessionRecord): Section {
         ['Last entry', dateWords(record.endedAt)],
         ['Time worked', durationWords(record.workedMs)],
         [
-          'At the vehicle',
+          'Standard time',
           record.minutes === null
             ? ''
-            : `${record.minutes} min up to the conclusion, estimated at standard times`,
+            : `${Math.round(record.minutes)} min for the tests up to the conclusion`,
         ],
       ]),
     },

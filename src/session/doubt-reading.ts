@@ -22,10 +22,12 @@ export function doubtReading(
   if (meter && !meter.overLimitMeansOpen && value === Number.POSITIVE_INFINITY)
     return meter.overLimitWords;
   const isGood = (one: number) => judge(one)?.verdict === 'good';
+  // Where good has no lower end any minus is good: volts that are lost would all be those of swapped leads.
+  const isEndless = (one: number) => one > 0 && isGood(-one * FAR_BELOW);
   const verdict = judge(value)?.verdict;
   const isOff = verdict === 'low' || verdict === 'high';
   // Of an over-limit nothing is known but that it is large; ohms have no sign.
-  if (isOff && meter?.isSigned && Number.isFinite(value) && isGood(-value))
+  if (isOff && meter?.isSigned && Number.isFinite(value) && isGood(-value) && !isEndless(value))
     return 'the leads look swapped: with red and black the other way round it would be good';
   const dead = meter?.deadMeter;
   if (isOff && dead && Math.abs(value) < dead.below) return dead.words;
@@ -36,6 +38,9 @@ export function doubtReading(
   const known = possible();
   return known && impossibleWords(known, value, isGood);
 }
+
+/** A minus so many times as large is good only where good has no lower end. Our choice. */
+const FAR_BELOW = 1000;
 
 /** Milli, kilo and mega are one key apart. */
 const OTHER_UNITS = [1000, 1 / 1000];

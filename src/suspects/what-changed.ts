@@ -11,7 +11,7 @@ const SETTLED_BELOW = 0.01;
 const NAMED_MAX = 3;
 
 /**
- * `hardly at fault now: feed wire, ground wire; "the signal wire is broken" rose to 64 %`, without a full stop: what the
+ * `now unlikely: feed wire, ground wire; "the signal wire is broken" rose to 64 %`, without a full stop: what the
  * reading settled, or where it settled nothing, what fell most. `thing` names what a repair is of; null where it is of no
  * one thing.
  */
@@ -28,7 +28,7 @@ export function whatChanged(
   const rose = moves.reduce((a, b) => (b.by > a.by ? b : a));
   const settled = settledBy(before, after, thing);
   const parts: string[] = [];
-  if (settled.length > 0) parts.push(`hardly at fault now: ${listed(settled)}`);
+  if (settled.length > 0) parts.push(`now unlikely: ${listed(settled)}`);
   else if (fell.by <= -MOVED_MIN)
     parts.push(
       `"${fell.suspect.words}" fell from ${percent(fell.was)} to ${percent(fell.suspect.chance)}`,

@@ -1,5 +1,6 @@
 /** What the shipped trees say where work can hurt someone or break something. Common practice, no source. */
 import { describe, expect, it, test } from 'vitest';
+import { joinedTo } from '../../src/circuit/nets.ts';
 import { TIMING_HAZARD } from '../../src/procedure/cautions.ts';
 import { DRIVES } from '../../src/procedure/job.ts';
 import { type Hazard, isTask, type Step } from '../../src/procedure/procedure.ts';
@@ -91,12 +92,36 @@ describe('cranking', () => {
 
 describe('a road test', () => {
   it('is a step of its own, with a second person or a recording, and no chocks', () => {
-    const step = stepsOf('wheel-speed-current')['road'] as Task;
+    const step = stepsOf('wheel-speed-current')['drive-first/road'] as Task;
     expect(step.setup.state).toBe('driving');
     expect(step.say).toMatch(/second person.*recording/);
     expect(step.cautions.map(({ id }) => id)).toEqual(['road-test']);
     const said = [step.say, ...step.cautions.map(({ say }) => say)].join(' ');
     expect(said).not.toMatch(/chock/i);
+    expect(step.say).toMatch(/brake pedal hold.*bearing.*Drive slowly/);
+  });
+
+  it('is asked for only once the code has been named, and never for an electrical one', () => {
+    const steps = stepsOf('wheel-speed-current');
+    const code = steps['code'] as Extract<Task, { outcomes: unknown }>;
+    const reached = (from: string, past: string) => {
+      const seen = new Set([from]);
+      for (const id of seen) {
+        const step = steps[id]!;
+        if (id !== past && isTask(step)) for (const next of leads(step)) seen.add(next);
+      }
+      return [...seen].filter((id) => {
+        const step = steps[id]!;
+        return isTask(step) && step.setup.state === 'driving';
+      });
+    };
+    expect(reached(shipped('wheel-speed-current').linked.procedure.start, 'code')).toEqual([]);
+    const by = Object.fromEntries(code.outcomes.map(({ name, go }) => [name, reached(go, '')]));
+    expect(by).toEqual({
+      circuit: [],
+      range: ['drive-first/road'],
+      intermittent: ['drive-wake/road'],
+    });
   });
 
   it.each(NAMES)('in %s nobody is told to drive where the vehicle is chocked', (name) => {
@@ -146,6 +171,32 @@ describe('what is done by hand', () => {
         expect(ids(step), step.id).toContain('airbag-near');
   });
 
+  it.each(NAMES)('in %s an engine turned by hand cannot be started meanwhile', (name) => {
+    for (const step of tasksOf(name))
+      if (/\bturn(?:ing)? the engine by hand\b/i.test(step.say))
+        expect(ids(step), step.id).toContain('turned-by-hand');
+  });
+
+  it.each(NAMES)(
+    'in %s a neighbour, which may have electronics in it, is off where ohms are read',
+    (name) => {
+      const { circuit } = shipped(name).model;
+      const neighbours = circuit.parts.filter(({ kind }) => kind === 'neighbour');
+      for (const step of tasksOf(name)) {
+        if (step.kind !== 'measure' || step.probe?.kind !== 'ohms') continue;
+        const { setup, probe } = step;
+        for (const lead of [probe.plus, probe.minus].filter((one) => !one.startsWith('battery.'))) {
+          const metal = joinedTo(circuit, setup, lead);
+          for (const one of neighbours)
+            expect(
+              one.pins.some((pin) => metal.has(`${one.name}.${pin}.pin`)),
+              step.id,
+            ).toBe(false);
+        }
+      }
+    },
+  );
+
   it('no relay is pulled half-way', () => {
     for (const step of tasksOf('hall-relay-no-signal'))
       expect(step.say, step.id).not.toMatch(/just far enough/);
@@ -171,5 +222,31 @@ describe('a new part', () => {
     const told = fitted.filter(({ repair }) => !/terminal/i.test(repair));
     expect(told.length).toBeGreaterThan(0);
     for (const { id, repair } of told) expect(repair, id).toMatch(/learn/);
+  });
+});
+
+/** Trees that try a sensor known to be good. */
+const TRYING = NAMES.filter((name) => tasksOf(name).some(({ setup }) => setup.sensor === 'spare'));
+
+describe('a good sensor that is tried', () => {
+  it('is tried wherever it can be turned', () => {
+    expect(TRYING).toEqual([...MOVED, 'wheel-speed-current']);
+  });
+
+  it.each(TRYING)('in %s is moved with its harness, and the old one must fail again', (name) => {
+    const steps = stepsOf(name);
+    const tried = tasksOf(name).filter(({ setup }) => setup.sensor === 'spare');
+    for (const step of tried) {
+      expect(step.say, step.id).toMatch(/move (?:the )?connector and (?:harness|cable)/);
+      // A fault that comes and goes may have gone by itself when the good one was fitted.
+      const counts =
+        step.kind === 'look' ? step.outcomes.filter(({ name }) => name === 'follows') : [];
+      for (const { go } of counts) {
+        const end = steps[go]!;
+        if (end.kind !== 'conclude' || !end.faults.some((one) => one.startsWith('sensor.')))
+          continue;
+        if (/replace/i.test(end.repair)) expect(end.repair, end.id).toMatch(/old one .*once more/);
+      }
+    }
   });
 });

@@ -1,6 +1,6 @@
 /** Small sums against printed answers and sums by hand; each says which. */
 import { expect, test } from 'vitest';
-import { divider, parallelOhms, scopeSettings, speedOfWheel } from '../../src/quantity/sums.ts';
+import { divider, parallelOhms, speedOfWheel } from '../../src/quantity/sums.ts';
 import { copperOhms } from '../../src/quantity/wire.ts';
 
 test.each<[string, Parameters<typeof divider>[0], number, number]>([
@@ -66,16 +66,4 @@ test('crankshaft frequency is rpm / 60, camshaft half of it (common practice, no
   expect(speedOfWheel(800, { teeth: 60, missing: 2 })).toMatchObject({ toothHertz: 800 });
   expect(speedOfWheel(1200, { teeth: 1 }).turnHertz).toBe(20);
   expect(speedOfWheel(1200, { teeth: 1, ratio: 0.5 }).turnHertz).toBe(10);
-});
-
-test('0 to 5 V fills eight divisions at 1 V each; ten of 1 ms show two turns of 200 Hz (by hand)', () => {
-  // 5 V over four fifths of eight divisions is 0.78 V, two repeats of 5 ms over ten divisions are 1 ms each.
-  const found = scopeSettings({ lowVolts: 0, highVolts: 5, hertz: 200 });
-  expect(found).toMatchObject({
-    voltsPerDivision: 1,
-    screenVolts: 8,
-    secondsPerDivision: 1e-3,
-    screenSeconds: 10e-3,
-    zero: 'bottom',
-  });
 });

@@ -66,6 +66,8 @@ it('a target is said to be moved only where no engine moves it, a potentiometer 
   const throttle = { ...CIRCUIT, parts: [{ ...part!, kind: 'potentiometer' }] } as typeof CIRCUIT;
   expect(vehicleWords(setup, throttle)).toBe('key on, engine off; sensor moved through its travel');
   expect(vehicleWords({ ...setup, state: 'running' }, null)).toBe('engine running');
+  const raised = { ...CIRCUIT, target: { ...CIRCUIT.target!, at: 'left front wheel' } };
+  expect(vehicleWords(setup, raised)).toBe('key on, engine off; left front wheel turned by hand');
 });
 
 it('an ohmmeter that finds nothing shows OL, and so it is said', () => {
@@ -78,14 +80,28 @@ it('an ohmmeter that finds nothing shows OL, and so it is said', () => {
 });
 
 it('says what the last test left behind and this one cannot have', () => {
-  const bridge = { from: 'sensor.signal', to: 'battery.negative', through: { ohms: 470 } } as const;
+  const bridge = {
+    from: 'sensor.signal',
+    to: 'battery.negative',
+    through: { ohms: 4700 },
+  } as const;
   const pulled = setupOf({ unplugged: ['sensor'], bridges: [bridge] });
-  const words = (before: Setup | null, after: Setup) => undoWords(before, after, JOB, circuit);
-  const resistor = '470 ohm resistor from sensor signal to battery negative';
+  const words = (before: Setup | null, setup: Setup, probe: Probe | null = null) =>
+    undoWords(before, { setup, probe }, JOB, circuit);
+  const resistor = '4.7 kohm resistor from sensor signal to battery negative';
   expect(words(pulled, setupOf())).toBe(
-    `First: remove the ${resistor}, key off, plug the sensor back in.`,
+    `First: key off, remove the ${resistor}, plug the sensor back in.`,
+  );
+  // The good sensor goes where the old one was: nobody plugs that in again in between.
+  expect(words(pulled, setupOf({ sensor: 'spare' }))).toBe(
+    `First: key off, remove the ${resistor}.`,
   );
   expect(words(pulled, setupOf({ unplugged: ['sensor'] }))).toBe(`First: remove the ${resistor}.`);
+  // What is looked into stays open.
+  const look = { kind: 'inspect', of: 'connector.sensor' } as const;
+  expect(words(pulled, setupOf({ state: 'key-off' }), look)).toBe(
+    `First: key off, remove the ${resistor}.`,
+  );
   expect(words(setupOf({ sensor: 'spare' }), setupOf())).toBe(
     'First: key off, plug the original sensor back in instead of the known-good one.',
   );

@@ -60,7 +60,14 @@ describe('a caution that is taken away', () => {
     ['wheel-speed-current', 'scope-by-hand', 'cautions: [raised-wheel]', 'turns a wheel'],
     ['throttle-position', 'wake-by-hand', 'cautions: [hot-air]', 'works with hot air'],
     ['wheel-speed-current', 'look-at-ring', 'cautions: [raised-wheel]', 'turns a wheel'],
-    ['hall-no-signal', 'timing-first', 'cautions: [timing-first]', 'turns the engine by hand'],
+    ['hall-no-signal', 'timing-first', 'cautions: [timing-first]', 'whether the timing has moved'],
+    ['hall-no-signal', 'look-at-wheel', 'cautions: [turned-by-hand]', 'turns the engine by hand'],
+    [
+      'hall-no-signal',
+      'timing-first',
+      'cautions: [timing-first, turned-by-hand]',
+      'turns the engine by hand',
+    ],
     ['hall-no-signal', 'look-at-connector', 'cautions: [unplug-key-off]', 'opens a connector'],
   ])('in %s (%s) is told: %s', (tree, file, caution, words) => {
     const { issues } = changed(tree, file, caution, 'cautions: []');

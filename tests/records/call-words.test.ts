@@ -170,7 +170,7 @@ describe('the rates of the shop', () => {
 
   it('say where minutes are estimated, and price none that nobody knows', () => {
     expect(callPrices({ clock: null, estimated: 24 }, rates)[0]).toBe(
-      'Testing up to the conclusion: 24 min, estimated by what such tests take, 36.00 EUR at 90.00 EUR an hour.',
+      'Testing up to the conclusion: 24 min, estimated at standard times, 36.00 EUR at 90.00 EUR an hour.',
     );
     expect(callPrices({ clock: null, estimated: null }, rates)[0]).toBe('Work: 90.00 EUR an hour.');
   });
@@ -183,7 +183,11 @@ describe('the rates of the shop', () => {
     expect(sheet).toContain('24 min by the clock, 36.00 EUR at 90.00 EUR an hour');
     expect(sheet).toContain('plug: 38.00 EUR');
     expect(sheet).toContain('up to 240 EUR');
-    expect(exportRecord(priced, 'markdown', 'shop')).toContain('plug: 38.00 EUR');
+    const shop = exportRecord({ ...priced, minutes: 31.5 }, 'markdown', 'shop');
+    expect(shop).toContain('plug: 38.00 EUR');
+    // Two kinds of minutes on one paper, each by its name.
+    expect(shop).toContain('24 min by the clock');
+    expect(shop).toContain('- **Standard time:** 32 min for the tests up to the conclusion');
     expect(paper(told, 'customer')).not.toContain('an hour');
     expect(JSON.stringify(recordForClass(priced))).not.toContain('EUR an hour');
   });

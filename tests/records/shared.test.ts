@@ -411,7 +411,7 @@ describe('carts with the rights that the documentation gives them', () => {
       await expect(asked(carts[1], sql)).rejects.toThrow(/permission|owner|row-level/);
     writeFileSync(own.path, `${lines.join('\n')}\n`);
     const { code, err } = await records(own.folder, ['share'], as(carts[1]));
-    expect([code, err]).toEqual([1, expect.stringContaining('only that cart may add to it')]);
+    expect([code, err]).toEqual([1, expect.stringContaining('only that computer may add to it')]);
     expect(await events()).toEqual(before);
     expect((await records(own.folder, ['share'], as(carts[0]))).code).toBe(0);
   });

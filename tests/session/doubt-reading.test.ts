@@ -13,6 +13,8 @@ it.each([
   [4.97, 'V', -5.18, -4.81, SWAPPED],
   [-0.03, 'V', 0, 0.1, SWAPPED],
   [4.97, 'V', 4.81, 5.18, null],
+  [12.3, 'V', Number.NEGATIVE_INFINITY, 0.1, null], // a supply that is lost, and no matter of the leads
+  [-12.3, 'V', 4.7, Number.POSITIVE_INFINITY, SWAPPED],
   [-4.2, 'V', 4.81, 5.18, null], // exchanged it would be low too
   [-0.02, 'V', -0.1, 0.1, null], // good as it is
   [0.02, 'V', 4.81, 5.18, null],

@@ -1,5 +1,7 @@
 /** Which cautions stand before what is done next. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import type { Test, VehicleState } from '../../src/circuit/test.ts';
 import type { CautionRule } from '../../src/procedure/cautions.ts';
 import { type Drive, emptyJob } from '../../src/procedure/job.ts';
@@ -14,6 +16,7 @@ import { cautionsInShort } from '../../src/session/read-cautions.ts';
 import type { Session } from '../../src/session/session.ts';
 import { stoodInShort } from '../../src/session/stood-in-short.ts';
 import { KEY_ON } from '../circuit/setup.ts';
+import { LIBRARY_CAUTIONS } from './library-cautions.ts';
 import { sessionAfter, TREE } from './sample-tree.ts';
 import { ACK, CONCLUDE, DONE, PAUSE, RESUME, said, volts } from './shorthand.ts';
 
@@ -139,6 +142,26 @@ describe('cautions', () => {
     expect(idsFor(outside([DONE, ACK]), test)).toEqual(['turned-by-hand']);
   });
 
+  it.each([
+    ['hall-module-fed', { kind: 'inspect', of: 'target' }, 'still', ['turned-by-hand']],
+    ['current-two-wire', { kind: 'inspect', of: 'target.turning' }, 'still', ['raised-wheel']],
+    ['current-two-wire', { kind: 'inspect', of: 'connector.sensor' }, 'still', ['unplug-key-off']],
+    ['current-two-wire', { kind: 'counts', input: 'module.signal' }, 'moving', ['raised-wheel']],
+    ['current-two-wire', { kind: 'counts', input: 'module.signal' }, 'still', []],
+    [
+      'throttle-potentiometer',
+      { kind: 'counts', input: 'module.signal' },
+      'moving',
+      ['throttle-snaps'],
+    ],
+  ] as const)('of a test in %s that no step asks for, %o, %s', (name, probe, target, ids) => {
+    const file = `procedures/circuits/${name}.yaml`;
+    const circuit = loadCircuit(readFileSync(file, 'utf8'), file).value!;
+    const session = sessionAfter([DONE, ACK], TREE, { cautionRules: LIBRARY_CAUTIONS, circuit });
+    const all = testCautions(session, { setup: { ...KEY_ON, target }, probe }).map(({ id }) => id);
+    expect(all.filter((id) => HANDS.includes(id))).toEqual(ids);
+  });
+
   it('name the person whom a program names', () => {
     const session = sessionAfter([DONE, { type: 'acknowledge-cautions', readBy: 'R. Example' }]);
     expect(session.acknowledgements[0]).toMatchObject({ readBy: 'R. Example' });
@@ -245,6 +268,9 @@ const RULES: readonly CautionRule[] = [
     when: [],
   },
 ];
+
+/** What a hand does, by the cautions of the library. */
+const HANDS = ['turned-by-hand', 'raised-wheel', 'unplug-key-off', 'throttle-snaps'];
 
 function outside(commands: readonly Command[]): Session {
   return sessionAfter(commands, TREE, { cautionRules: RULES });

@@ -487,15 +487,13 @@ describe('what the last reading changed', () => {
     const thing = (repair: string) => (repair === 'r4' ? null : `thing ${repair.slice(1)}`);
     const said = (before: readonly number[], after: readonly number[]) =>
       whatChanged(repairs(before), repairs(after), thing).split('; ')[0];
-    expect(said([0.5, 0.48, 0.02], [0.98, 0.0099, 0.0099])).toBe(
-      'hardly at fault now: thing 1, thing 2',
-    );
+    expect(said([0.5, 0.48, 0.02], [0.98, 0.0099, 0.0099])).toBe('now unlikely: thing 1, thing 2');
     // 1 % is not settled, and less than 2 % was hardly open before
     expect(said([0.5, 0.48, 0.0199], [0.98, 0.01, 0])).toBe(
       'little changed; "fault 1" leads with 70 %'.split('; ')[0],
     );
     expect(said([0.2, 0.2, 0.2, 0.2, 0.2], [0, 0, 0, 0, 0])).toBe(
-      'hardly at fault now: thing 0, thing 1, thing 2 and 1 more',
+      'now unlikely: thing 0, thing 1, thing 2 and 1 more',
     );
   });
   test('whether the readings are explained is told when it changes', () => {

@@ -43,7 +43,7 @@ async function missing(client: Client): Promise<readonly (readonly [string, stri
     if (!known.some(([own]) => own === name))
       throw new SharedProblem(
         `the tables of the database are newer than this program ("${name}")`,
-        'install a newer Ohmward on this cart',
+        'install a newer Ohmward on this computer',
       );
   for (const [name, text] of known)
     if (done.has(name) && done.get(name) !== sha256(text))

@@ -181,7 +181,7 @@ async function sendSession(
   const owner = await otherOwner(client, id);
   if (owner !== null)
     return {
-      words: `the cart "${owner}" has shared this session, and only that cart may add to it`,
+      words: `the computer "${owner}" has shared this session, and only that computer may add to it`,
     };
   for (let from = there.seq; from < lines.length; from += BATCH) {
     const batch = lines.slice(from, from + BATCH);

@@ -86,9 +86,10 @@ export function sayStanding(
 ): void {
   const session = opened.driver.session();
   say(vehicleLine(step.setup, session));
-  const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
+  const test = testOf(step);
+  const undo = test === null ? '' : undoLine(test, session);
   if (undo !== '') say(undo);
-  const still = testOf(step) === null ? '' : stillLine(step.setup, session);
+  const still = test === null ? '' : stillLine(step.setup, session);
   if (still !== '') say(still);
   const short = stepCautionsInShort(session, step);
   const cautions = cautionLine(opened, session, step.cautions, short);

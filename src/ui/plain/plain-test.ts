@@ -201,7 +201,7 @@ export async function makeTest(place: WordPlace, toDo: TestToDo): Promise<Dialog
   const { test } = toDo;
   const session = opened.driver.session();
   say(`${opened.bind(toDo.words)}. ${vehicleLine(test.setup, session)}`);
-  const undo = undoLine(test.setup, session);
+  const undo = undoLine(test, session);
   if (undo !== '') say(undo);
   const still = stillLine(test.setup, session);
   if (still !== '') say(still);

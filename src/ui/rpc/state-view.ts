@@ -157,7 +157,7 @@ export function eventsFrom({ driver }: OpenedSession, from: number): Result[] {
 export function standingView(session: Session, setup: Setup, test: Test | null): Result {
   return {
     vehicle: vehicleLine(setup, session),
-    undo: test === null ? '' : undoLine(setup, session),
+    undo: test === null ? '' : undoLine(test, session),
   };
 }
 

@@ -157,12 +157,15 @@ interface LaidOut {
   readonly isThinking: boolean;
 }
 
-/** What fits: leads and limit first, then the rest of the text, then the sketch, then a footer as full as it can be. */
+/**
+ * What fits: leads and limit first, then the sketch, then the rest of the text, which can lie below the fold, then a footer as
+ * full as it can be.
+ */
 function layOut(
   props: StepScreenProps,
   screen: Size,
   look: DrawingStyle,
-  told: LaidOut,
+  asTold: LaidOut,
 ): StepLayout {
   const { opened, step } = props;
   const { columns } = bodySize(screen, []);
@@ -178,6 +181,8 @@ function layOut(
     bodySize(screen, keys).rows -
     promptRows(props.asked, props.message, columns, look, opened.bind, prompt);
 
+  const isLong = block(toldIn(props, asTold, 'whole').head.slice(0, 1)).length > 1;
+  const told = isLong ? { ...asTold, minutes: '' } : asTold;
   const whole = toldIn(props, told, 'whole');
   const car = props.car === null ? [] : [{ text: props.car, hang: 2 }];
   const all = [
@@ -185,13 +190,20 @@ function layOut(
     [...whole.head, ...whole.rest],
   ].map(block);
   const fitting = all.find(({ length }) => length <= leaves(bare));
-  const base = { sketch: [], prompt: WHOLE_PROMPT, minutes: '', atPrompt: '' };
+  const minutes = isLong ? asTold.minutes : '';
+  const base = { sketch: [], prompt: WHOLE_PROMPT, minutes, atPrompt: '' };
   if (fitting) {
     const withSketch = canDraw
       ? footers.find((keys) => leaves(keys) >= fitting.length + drawn.length + 1)
       : undefined;
     if (withSketch)
       return { ...base, keys: withSketch, lines: fitting, rows: fitting.length, sketch: drawn };
+  }
+  if (canDraw) {
+    const tight = toldIn(props, told, 'tight');
+    const rows = leaves(bare) - drawn.length - 1;
+    if (block(tight.head).length <= rows - MORE_ROWS)
+      return { ...base, keys: bare, lines: block(allOf(tight)), rows, sketch: drawn };
   }
   const withKey = wanted.map((actions) =>
     keysFor(props, drawn.length > 0 ? [...actions, 'sketch'] : actions),
@@ -210,7 +222,7 @@ function layOut(
   const lines = block(allOf(scarce));
   const rows = Math.max(1, Math.min(lines.length, leaves(bare, prompt)));
   const { atPrompt } = scarce;
-  return { ...base, keys: bare, lines, rows, prompt, minutes: told.minutes, atPrompt };
+  return { ...base, keys: bare, lines, rows, prompt, minutes: asTold.minutes, atPrompt };
 }
 
 /** The line that says how to go on where not all is seen. */

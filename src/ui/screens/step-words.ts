@@ -53,9 +53,9 @@ function loud(words: string): string {
 }
 
 /** What the last test left behind and this one cannot have, as a sentence; empty when there is nothing to undo. */
-export function undoLine(setup: Setup, session: Session): string {
+export function undoLine(test: Test, session: Session): string {
   const { job, circuit } = session.opened;
-  return undoWords(standingSetup(session), setup, job, circuit);
+  return undoWords(standingSetup(session), test, job, circuit);
 }
 
 /** That nothing of the setup has to be done again, as a sentence; empty where something has, or nothing is set up. */
@@ -70,7 +70,7 @@ export function leftLine(session: Session): string {
   const { job, circuit, vehicle } = session.opened;
   const left = vehicle.kind === 'drill' ? null : leftSetup(session);
   const bare = left && { ...left, unplugged: [], bridges: [], sensor: 'fitted' as const };
-  const undo = bare === null ? '' : undoWords(left, bare, job, circuit);
+  const undo = bare === null ? '' : undoWords(left, { setup: bare, probe: null }, job, circuit);
   return undo === '' ? '' : `The last test is still set up. ${undo}`;
 }
 
@@ -281,7 +281,8 @@ function leadsOf({ opened }: Session, step: Task) {
 }
 
 function undoLines(session: Session, step: Task): Paragraph[] {
-  const undo = testOf(step) === null ? '' : undoLine(step.setup, session);
+  const test = testOf(step);
+  const undo = test === null ? '' : undoLine(test, session);
   return undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }];
 }
 

@@ -103,7 +103,7 @@ function paragraphsOf(
   const isToldHere = !opened.drill && !isThinking;
   const here = isToldHere ? goodHereWords(opened, session, test, expected) : '';
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
-  const undo = undoLine(test.setup, session);
+  const undo = undoLine(test, session);
   const still = stillLine(test.setup, session);
   const short = testCautionsInShort(session, test);
   const cautions = cautionLine(opened, session, testCautions(session, test), short);

@@ -73,7 +73,7 @@ it('begins the repair with what the last test left on the vehicle, and stands be
   const lines = conclusionParagraphs(opened, session, proposed, weighed).map(({ text }) => text);
   const repair = lines.indexOf('Repair');
   expect(lines[repair + 1]).toMatch(
-    /The last test is still set up\. First: remove the 1000 ohm resistor from .*, key off, plug the throttle position sensor back in\./,
+    /The last test is still set up\. First: key off, remove the 1 kohm resistor from .*, plug the throttle position sensor back in\./,
   );
   expect(repair).toBeGreaterThan(0);
   expect(repair).toBeLessThan(lines.indexOf('Further tests'));

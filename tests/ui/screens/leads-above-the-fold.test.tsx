@@ -28,25 +28,36 @@ const SIZES = [
 ];
 
 it.each([
-  ['silent-crankshaft', 'wire.signal.open'],
-  ['silent-crankshaft', 'sensor.dead'],
-  ['quarrelling-pedal', 'wire.signal-1.short-to-signal-2'],
-  ['slipped-wheel', 'target.displaced'],
-  ['starved-throttle', 'pressure-sensor.shorted'],
-])('%s, %s', { timeout: 120_000 }, async (job, fault) => {
+  ['silent-crankshaft', 'wire.signal.open', ['battery/battery', 'feed/across']],
+  ['silent-crankshaft', 'sensor.dead', ['battery/battery', 'feed/across']],
+  ['quarrelling-pedal', 'wire.signal-1.short-to-signal-2', []],
+  ['slipped-wheel', 'target.displaced', ['battery/battery', 'rest', 'rest-minus']],
+  [
+    'starved-throttle',
+    'pressure-sensor.shorted',
+    ['battery/battery', 'levels/across', 'levels/to-battery', 'feed-lost/along-wire', 'at-twin'],
+  ],
+])('%s, %s', { timeout: 120_000 }, async (job, fault, sketched) => {
   const opened = begin(job, fault);
   const below: string[] = [];
+  const drawn: string[] = [];
   for (let step = stepOf(opened); step && step.kind !== 'conclude'; step = stepOf(opened)) {
     if (pendingCautions(opened.driver.session()).length > 0)
       opened.driver.perform({ type: 'acknowledge-cautions' });
     if (step.kind === 'measure' || step.kind === 'look')
-      for (const size of SIZES)
-        below.push(...(await lacking(opened, step, size)).map((text) => `${step.id}: ${text}`));
+      for (const size of SIZES) {
+        const frame = await frameOf(opened, size);
+        below.push(...lacking(opened, step, frame).map((text) => `${step.id}: ${text}`));
+        if (size.rows === 24 && step.kind === 'measure' && isDrawn(frame)) drawn.push(step.id);
+      }
     const answer = opened.driver.vehicleShows();
     const command = answer && vehicleCommand(step, answer);
     if (!command || !opened.driver.perform(command).ok) break;
   }
   expect(below).toEqual([]);
+  // A lead finds its terminal on the sketch, whatever text has to go below the fold for it; no room beside a resistor's words,
+  // nor for a pedal's six wires.
+  expect(drawn).toEqual(sketched);
 });
 
 function stepOf({ driver }: OpenedSession): Step | null {
@@ -66,12 +77,8 @@ function begin(name: string, fault: string): OpenedSession {
   return { ...opened, advisor: null };
 }
 
-/** What of leads and limit is not seen; the vehicle is shown as a real one, which offers no answer. */
-async function lacking(
-  opened: OpenedSession,
-  step: Extract<Step, { kind: 'measure' | 'look' }>,
-  size: (typeof SIZES)[number],
-): Promise<string[]> {
+/** The screen of the present step; the vehicle is shown as a real one, which offers no answer. */
+async function frameOf(opened: OpenedSession, size: (typeof SIZES)[number]): Promise<string> {
   const real = { ...opened, driver: { ...opened.driver, vehicleShows: () => null } };
   const screen = await openTestScreen(
     <SessionScreen opened={real} clock={() => 0} onHome={() => {}} />,
@@ -79,6 +86,20 @@ async function lacking(
   );
   const frame = await screen.text();
   await screen.unmount();
+  return frame;
+}
+
+/** The wiring from the module to the sensor, both with their whole frames. */
+function isDrawn(frame: string): boolean {
+  return /┌─ .*module ─+┐.*┌─ .*─┐/.test(frame);
+}
+
+/** What of leads and limit is not seen. */
+function lacking(
+  opened: OpenedSession,
+  step: Extract<Step, { kind: 'measure' | 'look' }>,
+  frame: string,
+): string[] {
   const seen = frame.replace(/[│\s]+/g, ' ');
   const { circuit } = opened.driver.session().opened;
   const leads = opened.bind(setupSay(step.setup, step.probe, circuit));

@@ -378,6 +378,15 @@ describe('a session at 60 x 20', () => {
     `);
   });
 
+  it('says the minutes in the frame where they do not stand on one line with the title', async () => {
+    const { frame, press } = await walkSession(small);
+    await press('y', '5', ENTER);
+    const lines = (await frame()).split('\n');
+    expect(lines[0]).toMatch(/^┌─ (?:<?\d+) min by the clock, about \d+ left ─+ step 2 · /);
+    expect(lines[1]).toMatch(/^│ Step 2: [^()]+ +│$/);
+    expect(lines[2]).toMatch(/^│ Vehicle: /);
+  });
+
   it('shows two cautions with the signal word in one line, so that all of the text is seen', async () => {
     const { frame, press } = await walkSession(small);
     await press('y', '5', ENTER, '1');
