@@ -29,8 +29,8 @@ afterEach(() => {
   scratch.remove();
 });
 
-function begin(disk: Disk = nodeDisk): SessionWriter {
-  const begun = createSession(disk, folder, NAME, sampleEvent(0));
+function begin(disk: Disk = nodeDisk, where = folder): SessionWriter {
+  const begun = createSession(disk, where, NAME, sampleEvent(0));
   if (!begun.ok) throw new Error(begun.problem.words);
   writers.push(begun.value);
   return begun.value;
@@ -112,6 +112,14 @@ describe('a file changed behind our back', () => {
     if (saved.ok) throw new Error('was acknowledged');
     return saved.problem;
   };
+
+  it('its folder gone and a file in the place of that: nothing is called safe', () => {
+    const gone = join(folder, 'gone');
+    const writer = begin(nodeDisk, gone);
+    rmSync(gone, { recursive: true });
+    writeFileSync(gone, '');
+    expect(refusal(writer)).toMatchObject({ code: 'file-gone', canRetry: false, safeEvents: 0 });
+  });
 
   it.each(['deleted', 'replaced'] as const)('%s: every event is written out again', (how) => {
     const writer = begin();
