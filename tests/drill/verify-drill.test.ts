@@ -96,6 +96,11 @@ test.each<[string, SessionEvent[], string]>([
     'score does not match the readings',
   ],
   [
+    'no diagnosis',
+    done.filter(({ type }) => type !== 'concluded'),
+    'revealed before the diagnosis',
+  ],
+  [
     'a reading left out',
     done.filter((event) => event !== done.find(({ type }) => type === 'test-recorded')),
     'the minutes are not those of the readings',

@@ -38,7 +38,12 @@ function traced(...inject: readonly string[]) {
   const { stdout } = spawnSync('strace', [...args, folder], { encoding: 'utf8' });
   const lines = readFileSync(trace, 'utf8')
     .split('\n')
-    .map((line) => line.replace(/^\d+ +/, '').replaceAll(folder, 'FOLDER').replaceAll(above, 'ABOVE'))
+    .map((line) =>
+      line
+        .replace(/^\d+ +/, '')
+        .replaceAll(folder, 'FOLDER')
+        .replaceAll(above, 'ABOVE'),
+    )
     .filter((line) => /FOLDER|ABOVE/.test(line) || /^write\(1</.test(line));
   return { folder, told: stdout.trim().split('\n'), calls: lines.map(short).filter(Boolean) };
 }

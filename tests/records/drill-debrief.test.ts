@@ -22,6 +22,15 @@ it('is the one that the drill itself gave', () => {
   expect(record.drill?.answer?.points).toBe(debrief?.points);
 });
 
+it('counts the minutes of the best plan, and names nothing as like the truth that is the truth itself', () => {
+  const { yardstick, facts, alike, repairs } = debrief!;
+  const minutes = yardstick.steps.map((step) => step.minutes);
+  expect(yardstick.minutes).toBeCloseTo(minutes.reduce((sum, one) => sum + one));
+  expect(facts.yardstickMinutes).toBeGreaterThan(0);
+  expect(alike).toEqual([]);
+  expect(repairs).toHaveLength(1);
+});
+
 it('says how many times more likely a reading made it: to a tenth below ten, whole above', () => {
   const [note] = debrief!.readings;
   const said = (ratio: number) =>
