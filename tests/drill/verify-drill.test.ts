@@ -201,6 +201,14 @@ describe('a score that other rules gave', () => {
     expect(verifyDrill(by(RULES), hash).verdict).toBe('false');
   });
 
+  test('is not told where it is the same as today', () => {
+    const same = done.map((event) =>
+      event.type === 'session-opened' ? { ...event, rules: 1 } : event,
+    );
+    expect(verifyDrill(same, hash)).not.toHaveProperty('scoredOtherwise');
+    expect(verifyDrill(same, hash).notCompared).toBe(1);
+  });
+
   test('still names the answer that the seed gives, and sums', () => {
     const lied = by(1).map((event) =>
       event.type === 'answer-revealed' ? { ...event, right: !event.right, points: 1000 } : event,

@@ -10,6 +10,7 @@ import {
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Disk, errorCode, writeAll } from '../../src/log/disk.ts';
+import { sealEvent } from '../../src/log/event-line.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { openSession, resumeSession } from '../../src/log/open-session.ts';
@@ -155,6 +156,18 @@ describe('a file changed behind our back', () => {
     expect(refusal(writer)).toMatchObject({ code: 'file-changed', canRetry: false });
     expect(writer.isOpen).toBe(false);
     expect(refusal(writer).code).toBe('segment-closed');
+  });
+
+  it('gone on with by another window whose line is only half there: waited for, then said so', () => {
+    let rest = () => {};
+    const writer = begin({ ...nodeDisk, rest: () => rest() });
+    const { line } = sealEvent(sampleEvent(7), 2, writer.last.hash);
+    writeFileSync(writer.path, line.slice(0, 9), { flag: 'a' });
+    rest = () => {
+      writeFileSync(writer.path, `${line.slice(9)}\n`, { flag: 'a' });
+      rest = () => {};
+    };
+    expect(refusal(writer).code).toBe('open-elsewhere');
   });
 
   it('gone on with by another window: said so, and no second branch of the session is offered', () => {
