@@ -1,5 +1,7 @@
 /** The sums of a step are filled in with what its circuit says, and speak of what turns there. */
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
+import { WrongUse } from '../../src/commands/calc/sum.ts';
+import { SUMS } from '../../src/commands/calc.ts';
 import { sumsFor } from '../../src/commands/session/session-sums.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { shipped } from './shipped.ts';
@@ -27,4 +29,26 @@ it('works out what the meter itself does to a line that is only pulled up', () =
     ['current', '0 A'],
     ['source resistance', '4.69 kohm'],
   ]);
+});
+
+it('leaves out a sum that does not take what the circuit says, and hides no fault of our own', () => {
+  const { linked, model } = shipped('hall-no-signal');
+  const context = { model, meter: STANDARD_SETTINGS.meter, ascii: true };
+  const sums = () =>
+    sumsFor(linked.procedure.steps['level/at-plug']!, {
+      ...context,
+      scope: { volts: 8, time: 10 },
+    });
+  const whole = sums().map(({ name }) => name);
+  expect(whole).toContain('divider');
+  const run = vi.spyOn(SUMS['divider']!, 'run');
+  run.mockImplementationOnce(() => {
+    throw new WrongUse('too much');
+  });
+  expect(sums().map(({ name }) => name)).toEqual(whole.filter((name) => name !== 'divider'));
+  run.mockImplementationOnce(() => {
+    throw new Error('ours');
+  });
+  expect(sums).toThrow('ours');
+  run.mockRestore();
 });
