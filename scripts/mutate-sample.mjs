@@ -142,9 +142,9 @@ function look(mutant, imports) {
 function firstRed(fileName, faulty, all) {
   const tests = all.filter((name) => !redAnyway.has(name));
   if (tests.length === 0) return { became: 'missed' };
-  writeFileSync(join(copy, fileName), faulty);
+  put(fileName, faulty);
   const { status, stdout, stderr, signal } = runTests(tests);
-  writeFileSync(join(copy, fileName), textOf(fileName));
+  put(fileName, textOf(fileName));
   if (signal) return { became: 'stopped' };
   if (status === 0) return { became: 'missed', by: `${tests.length} files` };
   const by = /^ *FAIL +(.*)$/m.exec(stdout + stderr)?.[1] ?? '';
@@ -157,6 +157,12 @@ function firstRed(fileName, faulty, all) {
   redAnyway.add(file);
   tell(`red without a fault: ${file}`);
   return firstRed(fileName, faulty, all);
+}
+
+/** The program that tests start is built of the sources as they stand. */
+function put(fileName, text) {
+  writeFileSync(join(copy, fileName), text);
+  spawnSync(process.execPath, ['scripts/build.mjs'], { cwd: copy });
 }
 
 function runTests(tests) {

@@ -6,7 +6,7 @@ import type { Shown, Test } from '../circuit/test.ts';
 import type { SuspectSpace } from '../session/suspect-space.ts';
 import type { Reading } from '../suspects/likelihood.ts';
 import { AT_THE_START } from '../suspects/optimum.ts';
-import type { OutcomeSpec } from '../suspects/outcomes.ts';
+import { outcomeShown } from '../suspects/outcomes.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import type { Strategy } from '../suspects/strategy.ts';
@@ -97,14 +97,6 @@ function branchOf(
   space: SuspectSpace,
   shown: Shown,
 ): Strategy | null {
-  const spec = space
-    .outcomes()(at.test)
-    .specs.find((one) => holds(one, shown));
-  return at.branches.find(({ outcome }) => outcome === spec?.id)?.next ?? null;
-}
-
-function holds(spec: OutcomeSpec, shown: Shown): boolean {
-  if (spec.kind === 'looks') return shown.kind === 'look' && spec.looks.includes(shown.look);
-  if (shown.kind === 'look') return false;
-  return shown.value >= spec.from && (shown.value < spec.below || spec.below === Infinity);
+  const outcome = outcomeShown(space.outcomes()(at.test).specs, shown);
+  return at.branches.find((branch) => branch.outcome === outcome?.id)?.next ?? null;
 }

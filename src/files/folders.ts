@@ -23,7 +23,11 @@ export function sessionsFolder(where: {
 }): string {
   const { env, cwd, settings } = where;
   if (env.OHMWARD_SESSIONS) return resolve(cwd, env.OHMWARD_SESSIONS);
-  if (settings) return resolve(homeOf(env), settings.replace(TILDE, homeOf(env)));
+  if (settings)
+    return resolve(
+      homeOf(env),
+      settings.replace(TILDE, () => homeOf(env)),
+    );
   if (isClone(cwd)) return join(cwd, 'sessions');
   return join(dataFolder(env), 'sessions');
 }
@@ -33,7 +37,10 @@ export function folderTyped(
   typed: string,
   { home, cwd }: { readonly home: string | undefined; readonly cwd: string },
 ): string {
-  return resolve(cwd, typed.replace(TILDE, home || homedir()));
+  return resolve(
+    cwd,
+    typed.replace(TILDE, () => home || homedir()),
+  );
 }
 
 const TILDE = /^~(?=[/\\]|$)/;

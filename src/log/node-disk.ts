@@ -1,6 +1,7 @@
 /** The real disk: `Disk` over node:fs, synchronous on purpose, since an answer counts only once it is saved. */
 import * as fs from 'node:fs';
 import { dirname } from 'node:path';
+import { systemCode } from '../files/error-code.ts';
 import { makeFolders } from '../files/make-folders.ts';
 import { openPlainFile, readPlainFile } from '../files/plain-file.ts';
 import type { Disk, FileFacts } from './disk.ts';
@@ -20,10 +21,7 @@ export const nodeDisk: Disk = {
   syncFolder,
   truncate: (file, bytes) => fs.ftruncateSync(file, bytes),
   factsOpen: (file) => factsFrom(fs.fstatSync(file, { bigint: true })),
-  facts: (path) => {
-    const stat = fs.lstatSync(path, { bigint: true, throwIfNoEntry: false });
-    return stat ? factsFrom(stat) : null;
-  },
+  facts,
   rename: (from, to) => fs.renameSync(from, to),
   remove: (path) => fs.unlinkSync(path),
   read: readPlainFile,
@@ -33,6 +31,16 @@ export const nodeDisk: Disk = {
   rest: (ms) => void Atomics.wait(NEVER_WOKEN, 0, 0, ms),
   makeFolder,
 };
+
+function facts(path: string): FileFacts | null {
+  try {
+    return factsFrom(fs.lstatSync(path, { bigint: true }));
+  } catch (error) {
+    // Where a file stands in the place of the folder there is no name either.
+    if (['ENOENT', 'ENOTDIR'].includes(systemCode(error) ?? '')) return null;
+    throw error;
+  }
+}
 
 function factsFrom(stat: fs.BigIntStats): FileFacts {
   return { identity: `${stat.dev}:${stat.ino}`, bytes: Number(stat.size) };

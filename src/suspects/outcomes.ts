@@ -5,7 +5,7 @@
  * instrument can't see the difference (supervised cutting by information gain, after Fayyad and Irani, 1993).
  */
 import { METER_UNITS } from '../circuit/meter-units.ts';
-import type { Look } from '../circuit/test.ts';
+import type { Look, Shown } from '../circuit/test.ts';
 import { normalCdf } from '../quantity/normal.ts';
 import { ERROR_MODEL, type ErrorModel, joinedWidth, modelWidth } from './error-model.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
@@ -77,11 +77,25 @@ export function outcomesOf(table: PredictionTable): (test: number) => Outcomes {
   };
 }
 
+/** The outcome that what was shown is, the first of several; undefined where none is. */
+export function outcomeShown(specs: readonly OutcomeSpec[], shown: Shown): OutcomeSpec | undefined {
+  return specs.find((spec) => {
+    if (spec.kind === 'looks') return shown.kind === 'look' && spec.looks.includes(shown.look);
+    return shown.kind === 'number' && isWithin(spec, shown.value);
+  });
+}
+
 function holds(spec: OutcomeSpec, column: Column, value: number): boolean {
   if (spec.kind === 'looks')
     return column.kind === 'look' && spec.looks.includes(column.looks[value]!);
-  if (column.kind === 'look') return false;
-  return value >= spec.from && (value < spec.below || spec.below === Infinity);
+  return column.kind !== 'look' && isWithin(spec, value);
+}
+
+function isWithin(
+  { from, below }: Extract<OutcomeSpec, { kind: 'range' }>,
+  value: number,
+): boolean {
+  return value >= from && (value < below || below === Infinity);
 }
 
 function ownLooks(column: Column): OutcomeSpec[] {

@@ -2,6 +2,13 @@
 
 export const CHANNELS_MAX = 4;
 export const SAMPLES_MAX = 5_000_000;
+/** Volts or amperes either way: no instrument shows more, and a logger that has nothing to show may write such a number. Our choice. */
+const SAMPLE_MOST = 1e10;
+
+/** Whether a number can be a sample. */
+export function isSample(value: number): boolean {
+  return Math.abs(value) <= SAMPLE_MOST;
+}
 
 /** One signal of a capture. */
 export interface Channel {

@@ -4,7 +4,7 @@
  */
 import type { Issue } from '../source/issue.ts';
 import { BYTE, ByteNumber, isBlank } from './byte-number.ts';
-import { type Capture, CHANNELS_MAX, SAMPLES_MAX } from './capture.ts';
+import { type Capture, CHANNELS_MAX, isSample, SAMPLES_MAX } from './capture.ts';
 import { type CsvShape, csvShape } from './csv-shape.ts';
 import { EvenSteps } from './even-steps.ts';
 
@@ -173,8 +173,7 @@ export class CsvReader {
       if (role === -2 && good) this.steps.add(number.value, number.lastPower, row, this.line);
       else if (role >= 0) {
         const value = Math.fround(number.value * this.shape!.columns[role]!.factor);
-        // A number may still be more than a sample in single precision can hold.
-        if (good && Number.isFinite(value)) this.last[role] = value;
+        if (good && isSample(value)) this.last[role] = value;
         else this.bad();
         this.pieces[role]!.at(-1)![slot] = this.last[role]!;
         seen += 1;

@@ -3,7 +3,7 @@
  * scopes write them; their values are fractions of full scale unless the full scale is told.
  */
 import type { Issue } from '../source/issue.ts';
-import { CHANNELS_MAX, SAMPLES_MAX } from './capture.ts';
+import { CHANNELS_MAX, isSample, SAMPLES_MAX } from './capture.ts';
 import { type ReadOptions, type ReadResult, UNREADABLE_SHARE } from './read-csv.ts';
 
 /** What a sound file does not say of the volts that it stands for. */
@@ -68,7 +68,7 @@ export function readWav(bytes: Uint8Array, options: WavOptions): ReadResult {
     const samples = new Float32Array(rows);
     for (let row = 0; row < rows; row += 1) {
       const value = Math.fround(read(samplesView, row * stride + channel * bytesEach) * scale);
-      if (Number.isFinite(value)) samples[row] = value;
+      if (isSample(value)) samples[row] = value;
       else {
         unreadable += 1;
         samples[row] = row > 0 ? samples[row - 1]! : 0;
@@ -78,7 +78,7 @@ export function readWav(bytes: Uint8Array, options: WavOptions): ReadResult {
     return { name: `channel ${channel + 1}`, unit, samples };
   });
   if (unreadable > 0) {
-    const words = `${unreadable} values are not numbers and repeat the value before them`;
+    const words = `${unreadable} values could not be read and repeat the value before them`;
     if (unreadable > UNREADABLE_SHARE * rows * channels.length)
       return fail('unreadable-values', words, 'export it again');
     warn('unreadable-values', words);

@@ -128,6 +128,7 @@ describe('a capture in a session', () => {
     const ran = await runProgram(place, [...BENCH, '--plain'], `${lines.join('\n')}\n`);
     expect(ran.out).toContain('Nothing was saved.');
     expect(ran.out).toContain('no line of numbers was found');
+    expect(ran.out).toMatch(/export the capture as text with one line for\s+each sample/i);
     expect(ran.out).toContain('nowhere.csv: there is no such file');
     expect(captured().event).toBeUndefined();
   });

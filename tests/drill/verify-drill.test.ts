@@ -96,6 +96,11 @@ test.each<[string, SessionEvent[], string]>([
     'score does not match the readings',
   ],
   [
+    'no diagnosis',
+    done.filter(({ type }) => type !== 'concluded'),
+    'revealed before the diagnosis',
+  ],
+  [
     'a reading left out',
     done.filter((event) => event !== done.find(({ type }) => type === 'test-recorded')),
     'the minutes are not those of the readings',
@@ -194,6 +199,14 @@ describe('a score that other rules gave', () => {
       notCompared: 1,
     });
     expect(verifyDrill(by(RULES), hash).verdict).toBe('false');
+  });
+
+  test('is not told where it is the same as today', () => {
+    const same = done.map((event) =>
+      event.type === 'session-opened' ? { ...event, rules: 1 } : event,
+    );
+    expect(verifyDrill(same, hash)).not.toHaveProperty('scoredOtherwise');
+    expect(verifyDrill(same, hash).notCompared).toBe(1);
   });
 
   test('still names the answer that the seed gives, and sums', () => {

@@ -1,7 +1,8 @@
-/** What can be tried here of other systems: line ends, names that differ by capitals only, how a checkout writes its files. */
+/** What can be tried here of other systems: line ends, names that differ by capitals only, the rules of paths, how a checkout writes its files. */
 import { readFileSync } from 'node:fs';
+import { win32 } from 'node:path';
 import { execa } from 'execa';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { sessionFileName } from '../../src/files/safe-name.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
@@ -68,4 +69,54 @@ it('no two sessions differ by capitals only, which some file systems do not tell
       expect(first === second).toBe(names[0] === names[1]);
     }),
   );
+});
+
+describe('paths by the rules of Windows', () => {
+  /** A module that reckons with drives and backslashes. */
+  const onWindows = async <T>(load: () => Promise<T>): Promise<T> => {
+    vi.resetModules();
+    vi.doMock('node:path', () => ({ ...win32, default: win32 }));
+    try {
+      return await load();
+    } finally {
+      vi.doUnmock('node:path');
+      vi.resetModules();
+    }
+  };
+
+  it.each([
+    ['shop', 'D:\\work\\shop'],
+    ['~\\shop', 'C:\\Users\\r$$x\\shop'],
+    ['~/shop', 'C:\\Users\\r$$x\\shop'],
+    ['E:\\stick', 'E:\\stick'],
+    ['\\\\server\\share\\jobs', '\\\\server\\share\\jobs'],
+  ])('a folder typed as %s is %s', async (typed, folder) => {
+    const { folderTyped, sessionsFolder } = await onWindows(
+      () => import('../../src/files/folders.ts'),
+    );
+    const home = 'C:\\Users\\r$$x';
+    expect(folderTyped(typed, { home, cwd: 'D:\\work' })).toBe(folder);
+    const where = { env: { HOME: home }, cwd: 'D:\\work', settings: typed };
+    expect(sessionsFolder(where)).toBe(folder.replace('D:\\work', () => home));
+  });
+
+  it('a folder of the system without its drive counts for nothing', async () => {
+    const { dataFolder } = await onWindows(() => import('../../src/files/folders.ts'));
+    const data = (given: string) => dataFolder({ HOME: 'C:\\Users\\r', XDG_DATA_HOME: given });
+    expect(data('E:\\data')).toBe('E:\\data\\ohmward');
+    for (const given of ['data', 'E:data'])
+      expect(data(given)).toBe('C:\\Users\\r\\.local\\share\\ohmward');
+  });
+
+  it('a tree on another drive lies below no folder, and one whose name begins with dots does', async () => {
+    const { isBelow } = await onWindows(() => import('../../src/files/is-below.ts'));
+    const below = (file: string) => isBelow(file, 'D:\\lib');
+    expect(['D:\\lib\\x.yaml', 'd:\\LIB\\..x\\y.yaml'].map(below)).toEqual([true, true]);
+    expect(['C:\\lib\\x.yaml', 'D:\\library\\x.yaml', 'D:\\x.yaml', 'D:\\lib'].map(below)).toEqual([
+      false,
+      false,
+      false,
+      false,
+    ]);
+  });
 });

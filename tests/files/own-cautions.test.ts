@@ -87,6 +87,30 @@ describe('own cautions add', () => {
   });
 });
 
+describe('one that nobody ever reads is told', () => {
+  const rule = (more = '') =>
+    `cautions:\n${LIFT}  two-people:\n    word: CAUTION\n    hazards: [other]\n${more}    say: Two people lift the bumper.\n`;
+  test.each([
+    ['named by no step and shown by no rule', rule(), ['caution-never-shown 6']],
+    ['of a drive without a state', rule('    drives: [electric]\n'), ['caution-never-shown 6']],
+    ['with a state', rule('    states: [key-off]\n'), []],
+    ['with an occasion', rule('    when: [ohms]\n'), []],
+  ])('%s', (_, text, codes) => {
+    own(text);
+    expect(found()).toEqual(codes);
+  });
+
+  test('but not where a tree beside it cannot be read, and might name it', () => {
+    own(rule());
+    writeFileSync(at('other.yaml'), 'procedure: other\nsteps: [\n');
+    try {
+      expect(found()).toEqual([]);
+    } finally {
+      rmSync(at('other.yaml'));
+    }
+  });
+});
+
 describe('a shipped text', () => {
   const texts = (rest: string, language = '') =>
     `${language}cautions:\n${LIFT}  engine-runs-hot:\n${rest}`;

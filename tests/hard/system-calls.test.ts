@@ -28,15 +28,23 @@ beforeAll(async () => {
 /** Runs the child under strace; its calls on the session's folder and its own words, in order. */
 function traced(...inject: readonly string[]) {
   runsMade += 1;
-  const folder = join(scratch.path, `run${runsMade}`);
+  // Two folders are to be made, each name durable in the one above.
+  const above = join(scratch.path, `run${runsMade}`);
+  const folder = join(above, 'shop', 'sessions');
+  mkdirSync(above);
   const trace = join(scratch.path, `trace${runsMade}`);
   const calls = '-etrace=openat,write,fdatasync,fsync,rename';
   const args = ['-f', '-y', '-s', '8', calls, ...inject, '-o', trace, process.execPath, child];
   const { stdout } = spawnSync('strace', [...args, folder], { encoding: 'utf8' });
   const lines = readFileSync(trace, 'utf8')
     .split('\n')
-    .map((line) => line.replace(/^\d+ +/, '').replaceAll(folder, 'FOLDER'))
-    .filter((line) => line.includes('FOLDER') || /^write\(1</.test(line));
+    .map((line) =>
+      line
+        .replace(/^\d+ +/, '')
+        .replaceAll(folder, 'FOLDER')
+        .replaceAll(above, 'ABOVE'),
+    )
+    .filter((line) => /FOLDER|ABOVE/.test(line) || /^write\(1</.test(line));
   return { folder, told: stdout.trim().split('\n'), calls: lines.map(short).filter(Boolean) };
 }
 
@@ -75,6 +83,7 @@ describe.skipIf(!canTrace)(
       );
       const event = (n: number) => ['write SESSION', 'fdatasync SESSION', `told a ${n}`];
       expect(steps).toEqual([
+        ...['fsync ABOVE/shop', 'fsync ABOVE'],
         ...['open SESSION', 'write SESSION', 'fdatasync SESSION', 'fsync FOLDER', 'told a 0'],
         ...[...event(1), ...event(2)],
         ...['open SESSION', ...event(3)],
@@ -92,12 +101,14 @@ describe.skipIf(!canTrace)(
       expect(again).not.toContain('O_CREAT');
     });
 
-    // Which of the calls fails: 1 and 2 begin the session, 3 and 4 are events, 5 comes after the resumption.
+    // Which of the calls fails. Of fdatasync 1 begins the session, 2 and 3 are events, 4 comes after the resumption; of fsync
+    // 1 is of a folder that was made, 3 of the session's.
     it.each([
       ['fdatasync', 'EDQUOT', 2, 'EDQUOT'],
       ['fdatasync', 'EIO', 3, 'EIO'],
       ['fdatasync', 'EIO', 1, 'EIO'],
       ['fsync', 'EIO', 1, 'EIO'],
+      ['fsync', 'EIO', 3, 'EIO'],
     ])(
       '%s that fails with %s (call %i) is told by its name, with all that was acknowledged kept',
       (call, error, when, code) => {

@@ -76,6 +76,12 @@ const CSV: readonly BytesAttack[] = [
     'unreadable-values',
     8,
   ),
+  csv(
+    'a signal of 3e38 V',
+    HEAD + rows(50, (n) => `${n},${n % 2 ? '3e38' : '0'}`),
+    'unreadable-values',
+    3,
+  ),
   csv('formulas', HEAD + rows(50, (n) => `${n},${n > 5 ? '=1+1' : '1'}`), 'unreadable-values', 8),
   csv(
     'escapes among the numbers',
@@ -156,6 +162,7 @@ const WAV: readonly BytesAttack[] = [
     Buffer.concat([Buffer.from('RIFF\0\0\0\0WAVE'), Buffer.alloc(80_000)]),
     'bad-wav',
   ),
+  wav('a signal of 3e38', floats([0, 3e38, 0, 3e38, 0, 3e38]), 'unreadable-values'),
   wav(
     'no numbers as samples',
     floats([Number.NaN, Number.POSITIVE_INFINITY, 1, -1e38]),

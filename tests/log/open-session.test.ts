@@ -189,6 +189,13 @@ describe('a session in parts', () => {
     expect(problem.fix).toBe(`Resume the later part: ${NAME.replace('.jsonl', '.part2.jsonl')}.`);
   });
 
+  it('a later part without one whole event was never begun', () => {
+    writeFileSync(path.replace('.jsonl', '.part2.jsonl'), '{"at":"half a li');
+    const { writer, events } = resumed();
+    writer.close();
+    expect(events.map(({ id }) => id)).toEqual([0, 1, 2, 3]);
+  });
+
   it('three parts in two folders make one session', () => {
     const part2 = split(usb());
     const { writer } = resumed(part2, [scratch.path]);

@@ -10,6 +10,7 @@ import {
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type Disk, errorCode, writeAll } from '../../src/log/disk.ts';
+import { sealEvent } from '../../src/log/event-line.ts';
 import { sha256 } from '../../src/log/hash.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { openSessionFile, resumeSession } from '../../src/log/open-session.ts';
@@ -29,8 +30,8 @@ afterEach(() => {
   scratch.remove();
 });
 
-function begin(disk: Disk = nodeDisk): SessionWriter {
-  const begun = createSession(disk, folder, NAME, sampleEvent(0));
+function begin(disk: Disk = nodeDisk, where = folder): SessionWriter {
+  const begun = createSession(disk, where, NAME, sampleEvent(0));
   if (!begun.ok) throw new Error(begun.problem.words);
   writers.push(begun.value);
   return begun.value;
@@ -113,6 +114,14 @@ describe('a file changed behind our back', () => {
     return saved.problem;
   };
 
+  it('its folder gone and a file in the place of that: nothing is called safe', () => {
+    const gone = join(folder, 'gone');
+    const writer = begin(nodeDisk, gone);
+    rmSync(gone, { recursive: true });
+    writeFileSync(gone, '');
+    expect(refusal(writer)).toMatchObject({ code: 'file-gone', canRetry: false, safeEvents: 0 });
+  });
+
   it.each(['deleted', 'replaced'] as const)('%s: every event is written out again', (how) => {
     const writer = begin();
     writer.append(sampleEvent(1));
@@ -147,6 +156,18 @@ describe('a file changed behind our back', () => {
     expect(refusal(writer)).toMatchObject({ code: 'file-changed', canRetry: false });
     expect(writer.isOpen).toBe(false);
     expect(refusal(writer).code).toBe('segment-closed');
+  });
+
+  it('gone on with by another window whose line is only half there: waited for, then said so', () => {
+    let rest = () => {};
+    const writer = begin({ ...nodeDisk, rest: () => rest() });
+    const { line } = sealEvent(sampleEvent(7), 2, writer.last.hash);
+    writeFileSync(writer.path, line.slice(0, 9), { flag: 'a' });
+    rest = () => {
+      writeFileSync(writer.path, `${line.slice(9)}\n`, { flag: 'a' });
+      rest = () => {};
+    };
+    expect(refusal(writer).code).toBe('open-elsewhere');
   });
 
   it('gone on with by another window: said so, and no second branch of the session is offered', () => {

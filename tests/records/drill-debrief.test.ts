@@ -22,6 +22,33 @@ it('is the one that the drill itself gave', () => {
   expect(record.drill?.answer?.points).toBe(debrief?.points);
 });
 
+it('counts the minutes of the best plan, and names nothing as like the truth that is the truth itself', () => {
+  const { yardstick, facts, alike, repairs } = debrief!;
+  const minutes = yardstick.steps.map((step) => step.minutes);
+  expect(yardstick.minutes).toBeCloseTo(minutes.reduce((sum, one) => sum + one));
+  expect(facts.yardstickMinutes).toBeGreaterThan(0);
+  expect(alike).toEqual([]);
+  expect(repairs).toHaveLength(1);
+});
+
+it('says how many times more likely a reading made it: to a tenth below ten, whole above', () => {
+  const [note] = debrief!.readings;
+  const said = (ratio: number) =>
+    debriefLines({
+      ...debrief!,
+      readings: [{ ...note!, toldNothing: false, proves: false, ratio }],
+    })
+      .find((line) => line.startsWith(' 1. '))
+      ?.match(/\S+(?: \S+)? times|moved other suspects/)?.[0];
+  expect([3.14, 12.3, 1200, 1 / 3.14, 1].map(said)).toEqual([
+    'repair 3.1 times',
+    'repair 12 times',
+    'over 999 times',
+    'point 3.1 times',
+    'moved other suspects',
+  ]);
+});
+
 it('names each reading by its event', () => {
   const events = record.drill?.debrief?.readings.map(({ event }) => session.events[event - 1]);
   expect(events?.map((event) => event?.type)).toEqual(session.tests.map(({ type }) => type));

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -61,6 +61,14 @@ describe('list and find', () => {
         '    20260304T083000Z-lab-00000001\n',
     );
     expect((await records([])).out).toBe(out);
+  });
+
+  it('looks in the folder that is named, from where one stands, and not in the usual one', async () => {
+    mkdirSync(join(home, 'stick'));
+    save(finishedWalk());
+    expect((await records(['list'], { folder: 'stick', json: true })).out).toContain(
+      '"sessions": []',
+    );
   });
 
   it('answers as JSON that a program can read', async () => {

@@ -294,6 +294,19 @@ describe('--shared', () => {
     expect(await events()).toBe(lines.length);
   });
 
+  it('one that is larger than any session is told, and left where it is', async () => {
+    await records(cart('a').folder, ['share']);
+    await ask("INSERT INTO sessions (id, cart, started) VALUES ('huge', 'x', 'x')");
+    await ask(
+      `INSERT INTO events (session, seq, hash, body)
+       SELECT 'huge', 1, encode(sha256(convert_to(body, 'UTF8')), 'hex'), body
+       FROM (SELECT repeat('x', 60000000) AS body) AS made`,
+    );
+    const { code, out, err } = await records(home, ['list', '--shared', '--json']);
+    expect([code, JSON.parse(out).sessions.length]).toEqual([0, 1]);
+    expect(err).toMatch(/huge.*60 MB.*more than a session/);
+  });
+
   it('an id that is a path stays in the folder', async () => {
     await records(cart('a', begin({ id: '../../escape' })).folder, ['share']);
     const { code, out } = await records(home, ['list', '--shared', '--json']);

@@ -15,6 +15,7 @@ import { SHAPES_WIDTH, type Shape, wiringShapes } from '../../src/records/wiring
 import { presentConclusion } from '../../src/session/session.ts';
 import { LIBRARY } from '../proof/library.ts';
 import { after, type Shop, shopFor, walkOn } from '../session/walk-library.ts';
+import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
 
 let shop: Shop;
 beforeAll(() => {
@@ -54,6 +55,21 @@ describe('the picture of an open signal wire', () => {
     expect(placed.get(along.event)).toMatchObject({ wire: signal, at: 'along' });
     const plug = lines.find(({ step }) => step === 'level/at-plug')!;
     expect(placed.get(plug.event)).toMatchObject({ wire: signal, at: 'right' });
+  });
+
+  it('is drawn on the PDF as well: a stroke for each of its lines, and every text', () => {
+    const record = recordWith('wire.signal.open');
+    const strokes = (pdf: string) => pdf.match(/ l S Q$/gm)?.length ?? 0;
+    const pdf = exportRecord(record, 'pdf', 'customer');
+    const without = exportRecord({ ...record, picture: null }, 'pdf', 'customer');
+    const [svg] = /<svg .*<\/svg>/.exec(exportRecord(record, 'html', 'customer'))!;
+    expect(strokes(pdf) - strokes(without)).toBe(svg.match(/<line /g)!.length);
+    const texts = [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text]) => text);
+    const onPages = readPdfStrictly(pdf).pages.flatMap(({ lines }) =>
+      lines.map(({ text }) => text),
+    );
+    expect(texts.length).toBeGreaterThan(5);
+    expect(onPages).toEqual(expect.arrayContaining(texts));
   });
 
   it('stands first under what was found, in HTML as lines and texts', () => {

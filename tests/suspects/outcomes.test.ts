@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Shown } from '../../src/circuit/test.ts';
 import { splitIntoCases } from '../../src/suspects/cases.ts';
-import { findOutcomes, OUTSIDE, outcomesOf } from '../../src/suspects/outcomes.ts';
+import { findOutcomes, OUTSIDE, outcomeShown, outcomesOf } from '../../src/suspects/outcomes.ts';
 import { buildTable, type TableTest } from '../../src/suspects/prediction-table.ts';
 import { priorFor } from '../../src/suspects/prior.ts';
 import { look, simpleTest } from './tables.ts';
@@ -218,4 +218,17 @@ test("an author's look holds no number, and a range no look", () => {
   const range = [{ kind: 'range', id: 'any', from: 0, below: 9 }] as const;
   expect(findOutcomes(lights, 0, range).specs.map(({ id }) => id)).toEqual(['any', OUTSIDE]);
   expect([...findOutcomes(lights, 0, looks).ofSample]).toEqual([0, 0]);
+});
+
+test('what a vehicle shows is the first outcome that holds it: a look by name, a number from its least up', () => {
+  const specs = [
+    { kind: 'looks', id: 'off', looks: ['dim', 'dark'] },
+    { kind: 'range', id: 'low', from: 0, below: 2 },
+    { kind: 'range', id: 'high', from: 2, below: Infinity },
+  ] as const;
+  const id = (shown: Shown) => outcomeShown(specs, shown)?.id;
+  const volts = (value: number) => id({ kind: 'number', value, unit: 'V' });
+  expect([-1, 0, 1.9, 2, Infinity].map(volts)).toEqual([undefined, 'low', 'low', 'high', 'high']);
+  expect(id({ kind: 'look', look: 'dark' })).toBe('off');
+  expect(id({ kind: 'look', look: 'lit' })).toBeUndefined();
 });

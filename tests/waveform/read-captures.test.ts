@@ -209,9 +209,10 @@ describe('captures as text in their many forms', () => {
 
   test.each([
     ['volts', 'a', '1e39'],
-    ['kilovolts, that only become too many as volts', 'a (kV)', '1e36'],
-  ])('a value beyond what a sample can hold is unreadable, in %s', (_, name, value) => {
-    // The greatest number in single precision is 3.4e38.
+    ['volts, within what a sample can hold', 'a', '3e38'],
+    ['volts, below nothing', 'a', '-9.9e37'],
+    ['kilovolts, that only become too many as volts', 'a (kV)', '1.1e7'],
+  ])('a value beyond what any instrument shows is unreadable, in %s', (_, name, value) => {
     const text = `time,${name}\n${Array.from({ length: 300 }, (_, i) => `${i},${i === 150 ? value : 2}`).join('\n')}\n`;
     const { capture, issues } = readCsv(text);
     expect(issues).toMatchObject([{ code: 'unreadable-values', at: { line: 152 } }]);

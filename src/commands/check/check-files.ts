@@ -31,6 +31,7 @@ import { crossIssues } from './cross-issues.ts';
 import { CAUTIONS_FILE, type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
 import { treeKey, treesIn } from './kept-verdicts.ts';
+import { isLostTree, unshownCautions } from './unshown-cautions.ts';
 
 /** Cars a fault; while watching fewer, so that the answer comes soon after a save. */
 export const SAMPLES = SESSION_SAMPLES;
@@ -79,8 +80,6 @@ interface CheckedTree {
 
 /** Told now and then what is being done and how much of it is, 0 to 1. */
 export type OnProgress = (what: string, share: number) => void;
-/** What a tree has and no other file, also where its YAML cannot be read. */
-const STEPS = /^steps *:/m;
 /** Part of the time for a tree that linking takes, which computes its limits. About so with the shipped trees. */
 const LINK_SHARE = 0.2;
 
@@ -115,7 +114,7 @@ export class Checker {
     const wanted = files.filter((file) => file.wanted);
     for (const file of files) if (file.wanted || isLostCautions(file)) issues.push(...file.issues);
     issues.push(...crossIssues(files, library));
-    issues.push(...cautions.issues);
+    issues.push(...cautions.issues, ...unshownCautions(files));
     const paths = new Set(wanted.map(({ path }) => path));
     const proofs: ProvedFile[] = [];
     const trees: LinkedFile[] = [];
@@ -151,10 +150,7 @@ export class Checker {
       if (file.wanted && found.proved) proofs.push(found.proved);
     }
     this.proved = kept;
-    const unread = wanted.filter(
-      ({ kind, loaded, text }) =>
-        loaded === null && (kind === 'procedure' || (kind === null && STEPS.test(text))),
-    );
+    const unread = wanted.filter(isLostTree);
     const texts = new Map(files.map(({ path, text }) => [path, text]));
     return {
       files: wanted,

@@ -35,8 +35,8 @@ export async function shareRecords(args: Arguments, io: Io): Promise<number> {
     io.out(harmlessJson({ schemaVersion: SCHEMA_VERSION, ...shared }));
   else tell(shared, io);
   const { alarms, ahead, left, waiting } = shared;
-  const odd = alarms.length + ahead.length + left.length;
-  return odd === 0 && waiting === null ? EXIT.done : EXIT.wrongInput;
+  const isOdd = [alarms, ahead, left].some((list) => list.length > 0);
+  return isOdd || waiting !== null ? EXIT.wrongInput : EXIT.done;
 }
 
 async function pathsOf(args: Arguments, io: Io): Promise<string[]> {

@@ -1,5 +1,5 @@
 /** What is known of a tree of one's own before a session follows it: what the last check of this very text found. */
-import { relative, resolve } from 'node:path';
+import { isBelow } from '../../files/is-below.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { keptVerdict, treeKey } from '../check/kept-verdicts.ts';
 import type { Desk, SessionSubject } from './open-desk.ts';
@@ -41,9 +41,4 @@ export function withNotice(
 ): OpenedSession {
   const notice = treeNotice(desk, subject);
   return notice === null ? opened : { ...opened, notice: notice.words };
-}
-
-function isBelow(file: string, folder: string): boolean {
-  const way = relative(resolve(folder), resolve(file));
-  return way !== '' && !way.startsWith('..');
 }

@@ -13,10 +13,13 @@ import { writeWholeFile } from '../../log/write-whole.ts';
 import { type Patience, withDatabase } from './connect.ts';
 import { SharedProblem } from './shared-problem.ts';
 
+/** No session of a working life is so long, and a cart that means harm takes no other's memory. Our choice. */
+const SESSION_BYTES_MOST = 50e6;
+
 /** How many sessions came, and which did not. */
 export interface Fetched {
   readonly fetched: number;
-  /** Sessions whose chain in the database is not whole; they are not copied. */
+  /** Sessions whose chain in the database is not whole, and what is too large for one; they are not copied. */
   readonly doubtful: readonly { readonly session: string; readonly words: string }[];
 }
 
@@ -35,17 +38,21 @@ async function fetchNew(client: Client, disk: Disk, folder: string): Promise<Fet
   const here = new Map(
     listSessions(folder).sessions.map(({ path, read }) => [basename(path), read().events]),
   );
-  const { rows } = await client.query<{ id: string; started: string; seq: number }>(
-    `SELECT sessions.id, sessions.started, max(events.seq) AS seq
+  // Sums come as texts, since they may be more than a number holds.
+  const { rows } = await client.query<{ id: string; started: string; seq: number; bytes: string }>(
+    `SELECT sessions.id, sessions.started, max(events.seq) AS seq, sum(octet_length(events.body)) AS bytes
      FROM sessions JOIN events ON events.session = sessions.id
      GROUP BY sessions.id ORDER BY sessions.id`,
   );
   const doubtful: { session: string; words: string }[] = [];
   let fetched = 0;
-  for (const { id, started, seq } of rows) {
+  for (const { id, started, seq, bytes } of rows) {
     const name = fileNameOf(id, started);
     if (here.get(name) === seq) continue;
-    const words = await fetchSession(client, disk, id, join(folder, name));
+    const words =
+      Number(bytes) > SESSION_BYTES_MOST
+        ? `it has ${Math.round(Number(bytes) / 1e6)} MB, more than a session can have`
+        : await fetchSession(client, disk, id, join(folder, name));
     if (words === null) fetched += 1;
     else doubtful.push({ session: id, words });
   }

@@ -24,7 +24,10 @@ export interface Keyboard {
   interceptWith(intercept: ((event: KeyEvent) => boolean) | null): void;
   /** While muted, only Ctrl+C is taken, and text for a field up to the first other key. */
   mute(muted: boolean): void;
-  /** Tells how many keys were not taken, while muted or since far too many came at once; 0 once one is taken again. */
+  /**
+   * Tells how many keys were not taken: while muted, since far too many came at once, or since a paste met no field; 0 once
+   * one is taken again.
+   */
   countUntakenWith(tell: ((count: number) => void) | null): void;
   /** The key that the listeners were given last. */
   readonly last: KeyEvent | null;
@@ -123,6 +126,11 @@ export function createKeyboard(): Keyboard {
         const event = burst() ?? queue.shift();
         if (event === undefined) break;
         if (!isText(event)) others -= 1;
+        if (event.kind === 'paste' && !takesText()) {
+          untaken += signsOf(event);
+          countUntaken?.(untaken);
+          continue;
+        }
         last = event;
         for (const listener of [...listeners.keys()]) listener(event);
         if (settle === null) continue;

@@ -48,6 +48,23 @@ test('minutes so far are those of the clock, and said to be estimated where none
   );
 });
 
+test('after the repair the capture on file is the one for a test made again', () => {
+  const asked: string[] = [];
+  const services = {
+    ...{ bind: (text: string) => text, drill: null, scopeLine: () => null },
+    goodCaptures: {
+      offered: ({ kind }: { kind: string }) => {
+        asked.push(kind);
+        return null;
+      },
+    },
+  } as unknown as OpenedSession;
+  const session = sessionAfter([], { ...TREE, start: 'pattern' }, { from: 'pattern' });
+  for (const again of [null, { before: 'no signal' }])
+    stepText(services, session, TREE.steps['pattern']!, again, { room: 'whole' });
+  expect(asked).toEqual(['step', 'retest']);
+});
+
 test('what does not fit leaves scope and leads above the fold, right below the cautions', () => {
   const services = {
     ...{ bind: (text: string) => text, drill: null, goodCaptures: { offered: () => null } },

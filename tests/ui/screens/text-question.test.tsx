@@ -19,4 +19,8 @@ it('an empty field is no mistake, a typed one is judged', async () => {
   expect(await screen.text()).not.toContain('is no drive');
   await screen.send('walk');
   expect(await screen.text()).toContain('! "walk" is no drive');
+  await screen.send('\r');
+  expect(await screen.text()).toContain('! "walk" is no drive');
+  await screen.send('\x15\r');
+  expect(await screen.text()).toContain('! Nothing is typed yet');
 });

@@ -63,6 +63,7 @@ describe('decideFrontEnd', () => {
 
 describe('asciiText', () => {
   it.each([
+    ['← → ↑ ↓', '<- -> ^ v'],
     ['4,7 kΩ ±5 %', '4,7 kohm +/-5 %'],
     ['\u2126 \u03a9 \u00b5 \u03bc', 'ohm ohm u u'],
     ['≥ 4.75 V → OK ✓', '>= 4.75 V -> OK ok'],

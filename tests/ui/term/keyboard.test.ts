@@ -9,10 +9,13 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-function listening() {
+function listening(takes = false) {
   const keyboard = createKeyboard();
   const heard: string[] = [];
-  keyboard.subscribe((event) => heard.push(keyLabel(event)));
+  keyboard.subscribe(
+    (event) => heard.push(keyLabel(event)),
+    () => takes,
+  );
   const feed = (text: string) => keyboard.feed(new TextEncoder().encode(text));
   return { keyboard, heard, feed };
 }
@@ -39,7 +42,7 @@ describe('the waiting time', () => {
   });
 
   it('a begun sequence waits 500 ms, a begun paste 2 s, each since its last byte', () => {
-    const { heard, feed } = listening();
+    const { heard, feed } = listening(true);
     feed('\x1b[1;');
     vi.advanceTimersByTime(499);
     feed('5P');
@@ -159,6 +162,18 @@ describe('delivery', () => {
     );
     feed(`${'x'.repeat(64)}\rno\r`);
     expect(heard).toEqual(['x'.repeat(64), 'return', 'n', 'o', 'return']);
+  });
+
+  it('a marked paste where nothing takes text is counted, and told until a key is taken', () => {
+    const { keyboard, heard, feed } = listening();
+    const counts: number[] = [];
+    keyboard.countUntakenWith((count) => counts.push(count));
+    feed(`\x1b[200~${'語'.repeat(600)}\x1b[201~`);
+    expect(heard).toEqual([]);
+    expect(counts).toEqual([600]);
+    feed('\r');
+    expect(heard).toEqual(['return']);
+    expect(counts).toEqual([600, 0]);
   });
 
   it('where nothing takes text, each sign is a key, however many come', () => {

@@ -12,18 +12,22 @@ import { useSize } from '../../../src/ui/term/use-size.ts';
 import { openTestScreen } from '../in-process.ts';
 
 /** Asks for a reading, then another: the shape of the program's own prompt. */
-function Prompt({ onTake }: { onTake: (text: string, label: string) => void }) {
+function Prompt(props: { onTake: (text: string, label: string) => void; takesText?: boolean }) {
+  const { onTake, takesText = false } = props;
   const [field, setField] = useState(textField());
   const [step, setStep] = useState(1);
-  useKeys((event) => {
-    const label = keyLabel(event);
-    if (label === 'return') {
-      // Deliberately the plain value of this render, not an updater: the keyboard must make that safe.
-      onTake(field.text, `step ${step}`);
-      setField(textField());
-      setStep(step + 1);
-    } else setField(textFieldAfter(field, event));
-  });
+  useKeys(
+    (event) => {
+      const label = keyLabel(event);
+      if (label === 'return') {
+        // Deliberately the plain value of this render, not an updater: the keyboard must make that safe.
+        onTake(field.text, `step ${step}`);
+        setField(textField());
+        setStep(step + 1);
+      } else setField(textFieldAfter(field, event));
+    },
+    { takesText },
+  );
   return (
     <Frame title={`Step ${step}`} keys={[{ keys: ['return'], show: 'Enter', help: 'take it' }]}>
       <TextField field={field} width={20} />
@@ -85,7 +89,7 @@ describe('keys on a mounted screen', () => {
 
   it('a pasted text with line ends becomes one line and is not taken', async () => {
     const taken: string[] = [];
-    const screen = await openTestScreen(<Prompt onTake={(text) => taken.push(text)} />);
+    const screen = await openTestScreen(<Prompt takesText onTake={(text) => taken.push(text)} />);
     await screen.send('\x1b[200~12.4\r\n13\r\n\x1b[201~');
     expect(taken).toEqual([]);
     expect((await screen.lines())[1]).toContain('│ 12.4 13');
@@ -145,6 +149,12 @@ describe('the frame on the terminal', () => {
     expect(await screen.text()).toContain('! 3 keys were not taken. Any key continues.');
     await screen.send('\x1b[D\x1b[C');
     expect(await screen.text()).toBe(whole);
+  });
+
+  it('a paste where nothing takes text is told, and goes nowhere', async () => {
+    const screen = await openTestScreen(<Prompt onTake={() => {}} />);
+    await screen.send(`\x1b[200~${'x'.repeat(600)}\x1b[201~`);
+    expect(await screen.text()).toContain('! 600 keys were not taken. Any key continues.');
   });
 
   it('text still goes into its field while nothing can be seen', async () => {
