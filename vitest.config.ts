@@ -1,7 +1,9 @@
 import { defineConfig } from 'vitest/config';
+import { nativeSource } from './tests/native-source.ts';
 import { SlowFirst } from './tests/slow-first.ts';
 
 export default defineConfig({
+  plugins: [nativeSource(import.meta.dirname, !process.argv.includes('run'))],
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
     env: { CI: 'false', NO_COLOR: '1' },
