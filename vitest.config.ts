@@ -8,6 +8,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     env: { CI: 'false', NO_COLOR: '1' },
     maxWorkers: '100%',
+    globalSetup: ['tests/temporary-folder.ts'],
     sequence: { sequencer: SlowFirst },
     execArgv: ['--max-semi-space-size=64'],
     // A process keeps its modules from file to file, with what was loaded, proved and compiled once: a fresh one for

@@ -20,9 +20,10 @@ import type { Plugin } from 'vitest/config';
 
 const CODE = /\.tsx?$/;
 const IMPORT = /^\.\.?\/.*\.(tsx?|mjs)$/;
-const PLACE = 'node_modules/.cache/ohmward-source';
-/** A run of another source may still load its own; none takes a day. */
-const KEPT_MS = 24 * 60 * 60 * 1000;
+/** As deep as the source, whose library is looked for above it. */
+const PLACE = 'dist.source';
+/** Those of the last sources; a run that began before may still load its own. */
+const KEPT = 16;
 
 /** Compiles the source, where that was not done, and leads imports of tests to it. Off while watching: Node loads once. */
 export function nativeSource(root: string, isWatching: boolean): Plugin {
@@ -54,9 +55,10 @@ async function compile(root: string, source: string): Promise<string> {
   const folder = join(place, sum.digest('hex').slice(0, 32));
   if (existsSync(folder)) return folder;
   mkdirSync(place, { recursive: true });
-  for (const name of readdirSync(place))
-    if (Date.now() - statSync(join(place, name)).mtimeMs > KEPT_MS)
-      rmSync(join(place, name), { recursive: true, force: true });
+  const age = (name: string) => -statSync(name).mtimeMs;
+  const made = readdirSync(place).map((name) => join(place, name));
+  for (const old of made.sort((one, other) => age(one) - age(other)).slice(KEPT))
+    rmSync(old, { recursive: true, force: true });
   const fresh = `${folder}.${process.pid}`;
   await build({
     entryPoints: files.filter((name) => CODE.test(name)).map((name) => join(source, name)),
