@@ -124,8 +124,8 @@ let known: Check | null = null;
 /** Gives back what keeps the schema, and throws all that is wrong with it; compiled once in a process. */
 async function settingsCheck(): Promise<Check> {
   if (known) return known;
-  const { Ajv2020 } = await import('ajv/dist/2020.js');
-  const validate = new Ajv2020({ allErrors: true }).compile({
+  const { default: ajv } = await import('ajv/dist/2020.js');
+  const validate = new ajv.Ajv2020({ allErrors: true }).compile({
     type: 'object',
     properties: SCHEMA,
     additionalProperties: false,
