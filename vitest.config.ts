@@ -8,6 +8,8 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     env: { CI: 'false', NO_COLOR: '1' },
     maxWorkers: '100%',
+    // Node loads what was compiled for it.
+    server: { deps: { external: [/\/dist\.source\//] } },
     globalSetup: ['tests/temporary-folder.ts'],
     sequence: { sequencer: SlowFirst },
     execArgv: ['--max-semi-space-size=64'],
