@@ -1,11 +1,16 @@
 import { defineConfig } from 'vitest/config';
+import { nativeSource } from './tests/native-source.ts';
 import { SlowFirst } from './tests/slow-first.ts';
 
 export default defineConfig({
+  plugins: [nativeSource(import.meta.dirname, !process.argv.includes('run'))],
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
     env: { CI: 'false', NO_COLOR: '1' },
     maxWorkers: '100%',
+    // Node loads what was compiled for it.
+    server: { deps: { external: [/\/dist\.source\//] } },
+    globalSetup: ['tests/temporary-folder.ts'],
     sequence: { sequencer: SlowFirst },
     execArgv: ['--max-semi-space-size=64'],
     // A process keeps its modules from file to file, with what was loaded, proved and compiled once: a fresh one for

@@ -99,6 +99,7 @@ export async function openSettings(
     return { problem: problemFrom(error, path) };
   }
   const { default: Conf } = await import('conf');
+  const checked = await settingsCheck();
   try {
     const conf = new Conf<KeptSettings>({
       projectName: 'ohmward',
@@ -107,16 +108,40 @@ export async function openSettings(
       clearInvalidConfig: false,
       configFileMode: 0o600,
       accessPropertiesByDotNotation: false,
-      // Defaults are laid over on reading, so that opening never writes.
-      ajvOptions: { useDefaults: false },
-      schema: SCHEMA,
-      rootSchema: { additionalProperties: false },
+      // The package would compile the schema anew each time.
+      deserialize: (text) => checked(JSON.parse(text)),
+      serialize: (kept) => JSON.stringify(checked(kept), undefined, '\t'),
     });
     return { store: storeOver(conf, path) };
   } catch (error) {
     return { problem: problemFrom(error, path) };
   }
 }
+
+type Check = <T>(kept: T) => T;
+let known: Check | null = null;
+
+/** Gives back what keeps the schema, and throws all that is wrong with it; compiled once in a process. */
+async function settingsCheck(): Promise<Check> {
+  if (known) return known;
+  const { default: ajv } = await import('ajv/dist/2020.js');
+  const validate = new ajv.Ajv2020({ allErrors: true }).compile({
+    type: 'object',
+    properties: SCHEMA,
+    additionalProperties: false,
+  });
+  known = (kept) => {
+    if (validate(kept)) return kept;
+    const wrong = (validate.errors ?? []).map(
+      ({ instancePath, message = '' }) => `"${instancePath.slice(1)}" ${message}`,
+    );
+    throw new SchemaViolation(firstOf(wrong));
+  };
+  return known;
+}
+
+/** A setting has a value it cannot have. */
+class SchemaViolation extends Error {}
 
 /**
  * What the first frame needs of the settings, before they are opened and checked: standard values for whatever is
@@ -229,11 +254,10 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
       words: `the settings file is not valid JSON: ${message}`,
       fix: `correct it in an editor, or ${start}`,
     };
-  const violation = /^Config schema violation: (.*)$/s.exec(message)?.[1];
-  if (violation)
+  if (error instanceof SchemaViolation)
     return {
       path,
-      words: `a setting has a value it cannot have: ${firstOf(violation.replaceAll('`', '"'))}`,
+      words: `a setting has a value it cannot have: ${message}`,
       fix: `correct that setting in the file, or ${start}`,
     };
   if (code === NOT_A_FILE)
@@ -252,8 +276,7 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
 /** So many are named; a file that another program has spoilt may have thousands. */
 const VIOLATIONS_TOLD = 5;
 
-function firstOf(violations: string): string {
-  const all = violations.split('; ');
+function firstOf(all: readonly string[]): string {
   const more = all.length - VIOLATIONS_TOLD;
   const told = all.slice(0, VIOLATIONS_TOLD).join('; ');
   return more > 0 ? `${told}; and ${more} more` : told;

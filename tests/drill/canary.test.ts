@@ -3,8 +3,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test, vi } from 'vitest';
+import { SampleSolver } from '../../src/circuit/sample-solver.ts';
 import { main } from '../../src/commands/program.ts';
-import * as bench from '../../src/drill/bench.ts';
 import { createVehicle } from '../../src/drill/drill-vehicle.ts';
 import { hideFault } from '../../src/drill/hidden-fault.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
@@ -134,14 +134,11 @@ test('the reveal is where the answer and the salt come out, so this test could h
 });
 
 test('a solver that fails says nothing of the fault', () => {
-  const spy = vi.spyOn(bench, 'createBench').mockImplementation((_model, fault, seed) => ({
-    fault,
-    seed,
-    answers: () => null,
-    shows: () => {
-      throw new Error(`with ${fault}, nothing settles`);
-    },
-  }));
+  let said = '';
+  const spy = vi.spyOn(SampleSolver.prototype, 'settled').mockImplementation((fault) => {
+    said = `with ${fault?.id}, nothing settles`;
+    throw new Error(said);
+  });
   const vehicle = createVehicle(
     { circuit: hall, meter: STANDARD_SETTINGS.meter, level: 'named', seed: 4 },
     hash,
@@ -161,6 +158,7 @@ test('a solver that fails says nothing of the fault', () => {
     failure = error;
   }
   spy.mockRestore();
+  expect(said).toBe(`with ${vehicle.hidden.modelId}, nothing settles`);
   if (!(failure instanceof Error)) throw new Error('the vehicle answered');
   expect(failure.message).toContain('the simulated vehicle has no answer');
   expect(failure.message + failure.stack).not.toContain(vehicle.hidden.modelId);
