@@ -14,7 +14,11 @@ export interface LazyPaths {
   readonly rest: readonly string[];
 }
 
-/** A map by name that behaves as if all files had been read. */
+/**
+ * A map by name that behaves as if all files had been read. A file that cannot be used stands for its name all the same:
+ * where one's own is broken, none further down is taken in its place, since another circuit or sub-procedure than the
+ * one beside a tree would be proved and followed.
+ */
 export class LazyFiles<T> implements ReadonlyMap<string, T> {
   private readonly paths: LazyPaths;
   private readonly load: (path: string) => LibraryFile<T>;
@@ -44,11 +48,20 @@ export class LazyFiles<T> implements ReadonlyMap<string, T> {
   get(name: string): T | undefined {
     for (const path of this.paths.first) {
       const { value } = this.file(path);
-      if (value !== null && this.nameOf(value) === name) return value;
+      if (value === null ? stem(path) === name : this.nameOf(value) === name)
+        return value ?? undefined;
     }
-    const own = this.paths.rest.find((path) => basename(path).replace(/\.ya?ml$/, '') === name);
-    const value = own === undefined ? null : this.file(own).value;
-    return value !== null && this.nameOf(value) === name ? value : this.all().get(name);
+    const own = this.paths.rest.find((path) => stem(path) === name);
+    if (own === undefined) return this.all().get(name);
+    const { value } = this.file(own);
+    if (value === null) return undefined;
+    return this.nameOf(value) === name ? value : this.all().get(name);
+  }
+
+  /** The file that stands for a name and cannot be used, or null. */
+  lost(name: string): LibraryFile<T> | null {
+    if (this.has(name)) return null;
+    return this.files().find(({ path, value }) => value === null && stem(path) === name) ?? null;
   }
 
   /** Path of the file with this name, or null. */
@@ -95,12 +108,15 @@ export class LazyFiles<T> implements ReadonlyMap<string, T> {
   }
 
   private all(): Map<string, T> {
-    const map = new Map<string, T>();
-    for (const { value } of this.files()) {
-      if (value === null) continue;
-      const name = this.nameOf(value);
+    const map = new Map<string, T | null>();
+    for (const { path, value } of this.files()) {
+      const name = value === null ? stem(path) : this.nameOf(value);
       if (!map.has(name)) map.set(name, value);
     }
-    return map;
+    return new Map([...map].flatMap(([name, value]) => (value === null ? [] : [[name, value]])));
   }
+}
+
+function stem(path: string): string {
+  return basename(path).replace(/\.ya?ml$/, '');
 }

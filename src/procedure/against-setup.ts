@@ -101,15 +101,16 @@ function swappedLeads(text: string, probe: Probe): AgainstSetup[] {
   });
 }
 
-/** `10 ohm resistor` beside a bridge through another one. */
-const RESISTOR = /(?<!\d)(\d{1,9}(?:\.\d{1,9})?\s?[kM]?ohm)\b[^.]{0,200}?\bresistor/gi;
+/** `10 ohm resistor` or `3.3k resistor` beside a bridge through another one. */
+const RESISTOR =
+  /(?<![\d.])(\d{1,9}(?:\.\d{1,9})?\s?(?:[kM]?(?:ohms?\b|Ω)|[kM]\b))[^.]{0,200}?\bresistor/gi;
 
 function otherOhms(text: string, { bridges }: Setup): AgainstSetup[] {
   const clipped = bridges.flatMap(({ through }) =>
     typeof through === 'string' ? [] : [through.ohms],
   );
   return [...text.matchAll(RESISTOR)].flatMap(([, value]) => {
-    const said = parseQuantity(value!);
+    const said = parseQuantity(value!.replace(/([kM])$/, '$1ohm').replace(/ohms$/i, 'ohm'));
     if (said?.unit !== 'ohm' || clipped.includes(said.value)) return [];
     const has = clipped.length === 0 ? 'none' : clipped.map(resistanceWords).join(', ');
     return [

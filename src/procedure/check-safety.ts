@@ -10,8 +10,8 @@ const DISPLACED = 'target.displaced';
 
 /**
  * The first cranking steps that are reached after a code has said "correlation" and before anybody has looked whether the
- * timing has moved; none in a tree that knows no wheel in the wrong place. A question or a look counts that warns of what
- * cranking does then.
+ * timing has moved, or where it could not be looked at; none in a tree that knows no wheel in the wrong place. A question
+ * or a look counts that warns of what cranking does then.
  */
 export function crankedUnseen(procedure: Procedure): ReadonlySet<string> {
   const { steps, start } = procedure;
@@ -29,11 +29,18 @@ export function crankedUnseen(procedure: Procedure): ReadonlySet<string> {
     if (!step || !isTask(step) || seen.has(key)) continue;
     seen.add(key);
     const isCranking = step.setup.state === 'cranking';
-    if (!isCranking && looksAtTiming(step)) continue;
-    if (isCranking && isTold) found.add(id);
+    if (!isCranking && looksAtTiming(step)) {
+      // Where it could not be looked at, nobody knows; what it leads to may look as well.
+      if (step.cannot !== null) open.push({ id: step.cannot, isTold: true });
+      open.push(...after(step, isTold).filter((next) => isLook(steps[next.id])));
+    } else if (isCranking && isTold) found.add(id);
     else open.push(...after(step, isTold));
   }
   return found;
+}
+
+function isLook(step: Step | undefined): boolean {
+  return step !== undefined && isTask(step) && looksAtTiming(step);
 }
 
 function looksAtTiming(step: Exclude<Step, Conclusion>): boolean {

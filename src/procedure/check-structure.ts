@@ -66,8 +66,8 @@ function unseenTiming({ id }: Step): StepFlaw {
   return {
     code: 'timing-unseen',
     severity: 'error',
-    words: `after a code says "correlation" the engine is cranked at "${id}" before anyone has checked whether the timing has moved`,
-    fix: 'put a question or an inspection before it, with "cautions: [timing-first]", such as "use: timing-first"',
+    words: `the engine is cranked at "${id}" after a code says "correlation", or after the timing could not be looked at, and nobody knows whether it has moved`,
+    fix: 'put a question or an inspection before it, with "cautions: [timing-first]", such as "use: timing-first", and lead its "unseen" to a conclusion',
   };
 }
 

@@ -380,14 +380,43 @@ export class Linker implements Linking {
     }
   }
 
+  /** Steps inside calls that a conclusion names: one that is not there is told, and read as the one that is meant. */
+  private insideCalls(
+    id: string,
+    key: 'requires' | 'retest',
+    names: readonly string[],
+  ): readonly string[] {
+    const all = Object.keys(this.steps);
+    return names.flatMap((name, index) => {
+      const isThere =
+        Object.hasOwn(this.steps, this.standing(name)) ||
+        (key === 'requires' && all.some((one) => one.startsWith(`${name}/`)));
+      if (isThere) return [name];
+      const call = name.split('/').slice(0, -1).join('/');
+      const inner = all.filter((one) => one.startsWith(`${call}/`));
+      const near = nearestName(name, inner);
+      // The call itself is unknown, or a step in it could not be read, which has been told.
+      const isTold = near === null && !this.isReadable;
+      if (call === '' || inner.length === 0 || isTold) return [name];
+      const { source, path } = this.places.get(id)!;
+      const fix = near ? `did you mean "${near}"?` : knownSteps(inner);
+      const words = `no step named "${name}"`;
+      this.add('unknown-step', source, [...path, key, index], words, fix, 'value', 'error', true);
+      return near ? [near] : [];
+    });
+  }
+
   private resolved(step: Step): Step {
     const follow = (id: string) => this.standing(id);
     if (step.kind === 'conclude')
       return {
         ...step,
         // What is inside a call is named by the call, so these stay as they are written.
+        ...(step.requires === undefined
+          ? {}
+          : { requires: this.insideCalls(step.id, 'requires', step.requires) }),
         ...(step.otherwise === undefined ? {} : { otherwise: follow(step.otherwise) }),
-        retest: step.retest.map(follow),
+        retest: this.insideCalls(step.id, 'retest', step.retest).map(follow),
       };
     const cannot = step.cannot === null ? null : follow(step.cannot);
     const leading = <T extends { readonly go: string }>(one: T): T => ({

@@ -69,6 +69,14 @@ const WORKS: readonly Work[] = [
     isDone: ({ say }) => /\bturn(?:ing)? the engine by hand\b/i.test(say),
   },
   {
+    hazard: 'rotating-parts',
+    words: 'turns the engine by hand',
+    caution: 'turned-by-hand',
+    isDone: ({ say, probe }) =>
+      (probe?.kind === 'inspect' && probe.of === MARKS) ||
+      /\bturn(?:ing)? the (?:engine|crankshaft)\b[^.]*\bby hand\b/i.test(say),
+  },
+  {
     hazard: 'airbag',
     words: 'works under the dash or at the steering column',
     caution: 'airbag-near',

@@ -3,10 +3,13 @@ import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import { CARS_BESIDE, type CarExits } from './car-exits.ts';
 import type { ProofVisit, TreeWay } from './walk-faults.ts';
-import type { Lacking, TreePlace, WayTree } from './way-tree.ts';
+import { type Lacking, seesFault, type TreePlace, type WayTree } from './way-tree.ts';
 
 /** Steps that could not be done on one way at most. */
 export const SKIPS_MAX = 2;
+
+/** Ways to one end that are told at most, each by another last decision. Our choice. */
+const WAYS_TOLD_MAX = 8;
 
 /** A way that ends at a conclusion, and the steps on it that could not be done. */
 export interface OtherWay extends TreeWay {
@@ -20,10 +23,14 @@ export interface Arrival {
   readonly fault: string;
   readonly end: string;
   readonly sleeping: boolean;
+  /** It has slept on but for a moment, and the answer given then says that it came. */
+  readonly seen: boolean;
   readonly samples: readonly number[];
   readonly of: number;
   /** One of the ways, for some of the samples, those on it. */
   readonly example: (sample: number) => OtherWay;
+  /** Ways of these samples by each last decision, as far as no step was passed over: every one is a mistake of its own. */
+  readonly ways: (samples: readonly number[]) => OtherWay[];
 }
 
 /** The cars of a fault that come to a step by any way, of those that were sent. */
@@ -66,6 +73,8 @@ export class FaultReach {
   private readonly sleeping: boolean;
   /** Steps that are not made on the ways that are looked for. */
   private readonly unmade: ReadonlySet<string>;
+  /** Decisions that are not taken on them. */
+  private readonly cut: ReadonlySet<string>;
   /** In the order in which they are come to, and by the number of what is lacking. */
   private readonly levels: Layer[] = [];
   private readonly levelOf: Layer[] = [];
@@ -77,9 +86,11 @@ export class FaultReach {
     fault: string,
     sleeping: boolean,
     unmade: ReadonlySet<string> = new Set(),
+    cut: ReadonlySet<string> = new Set(),
   ) {
     this.tree = tree;
     this.unmade = unmade;
+    this.cut = cut;
     this.exits = exits;
     this.fault = fault;
     this.sleeping = sleeping;
@@ -89,30 +100,59 @@ export class FaultReach {
   }
 
   report(hear: (arrival: Arrival) => void): void {
-    const ends = new Map<string, { cars: number; readonly nodes: ReachNode[] }>();
+    const ends = new Map<string, { end: string; seen: boolean; cars: number; nodes: ReachNode[] }>();
     for (const { nodes } of this.levels)
       for (const node of nodes) {
         const { step } = node.place;
         if (step.kind !== 'conclude') continue;
         const end = this.tree.standing(step.id, node.lacking);
-        const found = ends.get(end) ?? { cars: 0, nodes: [] };
-        ends.set(end, found);
+        const { seen } = node.lacking;
+        const found = ends.get(`${end} ${seen}`) ?? { end, seen, cars: 0, nodes: [] };
+        ends.set(`${end} ${seen}`, found);
         found.cars |= node.cars;
         found.nodes.push(node);
       }
-    for (const [end, { cars, nodes }] of ends) {
+    for (const { end, seen, cars, nodes } of ends.values()) {
       // The ways with the fewest steps passed over are told first.
       nodes.sort((a, b) => a.lacking.skips - b.lacking.skips);
+      const example = (sample: number) =>
+        this.wayTo(nodes.find((one) => one.cars & (1 << sample))!, sample, end);
       hear({
         fault: this.fault,
         end,
         sleeping: this.sleeping,
+        seen,
         samples: samplesOf(cars),
         of: this.exits.cars,
-        example: (sample) =>
-          this.wayTo(nodes.find((one) => one.cars & (1 << sample))!, sample, end),
+        example,
+        ways: (samples) => this.waysTo(end, seen, samples, example(samples[0]!)),
       });
     }
+  }
+
+  /** The last decision of each way is cut off, and another way looked for, until there is none. */
+  private waysTo(
+    end: string,
+    seen: boolean,
+    samples: readonly number[],
+    first: OtherWay,
+  ): OtherWay[] {
+    const found = [first];
+    const cut = new Set(this.cut);
+    for (let way: OtherWay | null = first; way !== null && found.length < WAYS_TOLD_MAX; ) {
+      const last: ProofVisit | undefined = way.visits.at(-1);
+      if (way.skipped.length > 0 || last === undefined) break;
+      cut.add(decisionOf(last));
+      way = null;
+      const { tree, exits, fault, sleeping, unmade } = this;
+      new FaultReach(tree, exits, fault, sleeping, unmade, cut).report((arrival) => {
+        if (arrival.end !== end || arrival.seen !== seen) return;
+        const sample = samples.find((one) => arrival.samples.includes(one));
+        if (sample !== undefined) way = arrival.example(sample);
+      });
+      if (way !== null && (way as OtherWay).skipped.length === 0) found.push(way);
+    }
+    return found;
   }
 
   tellComing(hear: (coming: Coming) => void): void {
@@ -164,16 +204,25 @@ export class FaultReach {
       this.come(cannot, this.tree.without(lacking, step.id), waiting, node, null, true);
     if (this.unmade.has(step.id)) return;
     if (step.kind === 'act' || step.kind === 'ask' || testOf(step) === null) {
-      for (const { name, to, under } of ways)
-        if (step.kind === 'look' || (under?.includes(this.fault) ?? true))
-          this.come(to, lacking, waiting, node, name, false);
+      for (const { name, to, under } of ways) {
+        if (step.kind !== 'look' && under?.includes(this.fault) === false) continue;
+        if (this.isCut(step.id, name)) continue;
+        const isSeen = this.sleeping && seesFault(step, under, this.fault);
+        const after = isSeen ? this.tree.withSeen(lacking) : lacking;
+        this.come(to, after, waiting, node, name, false);
+      }
       return;
     }
     const shown = this.sleeping ? HEALTHY : this.fault;
     for (const [outcome, some] of this.exits.of(shown, step, waiting).byOutcome) {
       const way = (some & waiting) === 0 ? undefined : ways.find(({ name }) => name === outcome);
-      if (way) this.come(way.to, lacking, some & waiting, node, outcome, false);
+      if (way && !this.isCut(step.id, outcome))
+        this.come(way.to, lacking, some & waiting, node, outcome, false);
     }
+  }
+
+  private isCut(step: string, outcome: string | null): boolean {
+    return this.cut.size > 0 && this.cut.has(decisionOf({ step, outcome }));
   }
 
   private wayTo(end: ReachNode, sample: number, conclusion: string): OtherWay {
@@ -203,6 +252,10 @@ export class FaultReach {
       sleeping: this.sleeping,
     };
   }
+}
+
+function decisionOf({ step, outcome }: ProofVisit): string {
+  return `${step} ${outcome}`;
 }
 
 function samplesOf(cars: number): number[] {

@@ -12,11 +12,15 @@ import {
 } from '../procedure/procedure.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
-/** How many steps were passed over, and which conclusions lack one of them. */
+/** How many steps were passed over, which conclusions lack one of them, and whether the fault has been seen to come. */
 export interface Lacking {
   readonly skips: number;
   readonly required: readonly ReadonlySet<string>[];
+  /** It was brought on by moving or warming, and an answer says so that a sound circuit does not give. */
+  readonly seen: boolean;
   readonly next: Map<ReadonlySet<string> | null, Lacking>;
+  /** The same with the fault seen, once it was asked for. */
+  shown: Lacking | null;
   /** Of the tree, counted from 0. */
   readonly number: number;
 }
@@ -79,10 +83,17 @@ export class WayTree {
     let next = lacking.next.get(isNew ? required : null);
     if (!next) {
       const added = isNew ? [...lacking.required, required] : lacking.required;
-      next = this.lackingOf(lacking.skips + 1, added);
+      next = this.lackingOf(lacking.skips + 1, added, lacking.seen);
       lacking.next.set(isNew ? required : null, next);
     }
     return next;
+  }
+
+  /** What is lacking once the fault has been seen to come. */
+  withSeen(lacking: Lacking): Lacking {
+    if (lacking.seen) return lacking;
+    lacking.shown ??= this.lackingOf(lacking.skips, lacking.required, true);
+    return lacking.shown;
   }
 
   /** The conclusion that stands where this much is lacking. */
@@ -94,22 +105,48 @@ export class WayTree {
 
   /** Nothing passed over yet. */
   lackingNothing(): Lacking {
-    return this.lackingOf(0, []);
+    return this.lackingOf(0, [], false);
   }
 
   /** One for the same steps in any order. */
-  private lackingOf(skips: number, required: readonly ReadonlySet<string>[]): Lacking {
+  private lackingOf(
+    skips: number,
+    required: readonly ReadonlySet<string>[],
+    seen: boolean,
+  ): Lacking {
     const same = this.lacking.find(
       (one) =>
         one.skips === skips &&
+        one.seen === seen &&
         one.required.length === required.length &&
         required.every((set) => one.required.includes(set)),
     );
     if (same) return same;
-    const made = { skips, required, next: new Map(), number: this.lacking.length };
+    const made: Lacking = {
+      skips,
+      required,
+      seen,
+      next: new Map(),
+      shown: null,
+      number: this.lacking.length,
+    };
     this.lacking.push(made);
     return made;
   }
+}
+
+/** Whether an answer says that a fault came while something was moved or warmed: one that no sound circuit gives. */
+export function seesFault(
+  step: Step,
+  under: readonly string[] | undefined,
+  fault: string,
+): boolean {
+  return (
+    step.kind === 'ask' &&
+    WAKING.includes(step.family) &&
+    under?.includes(fault) === true &&
+    !under.includes(HEALTHY)
+  );
 }
 
 /** The first step, linked with all that it leads to. */

@@ -91,7 +91,8 @@ function isAlongWire({ concluded, opened }: Session): boolean {
   return named.length > 0 && named.every((fault) => fault.class === 'wire');
 }
 
-function notNeededSentence({ concluded, opened }: Session, { ruledOut }: RecordConclusion): string {
+function notNeededSentence({ concluded, opened }: Session, conclusion: RecordConclusion): string {
+  const { ruledOut } = conclusion;
   if (ruledOut.length === 0) return 'The tests have not ruled out any other repair yet.';
   const named = ruledOut.slice(0, NAMED).map(({ words }) => unstopped(words));
   const rest = ruledOut.length - named.length;
@@ -104,7 +105,10 @@ function notNeededSentence({ concluded, opened }: Session, { ruledOut }: RecordC
   );
   const paid = vain.map(({ words }) => `"${unstopped(words)}"`).join(' and ');
   const inVain = paid === '' ? '' : `; ${paid} made no difference, and the tests show why`;
-  return `Not needed, according to the tests: ${named.join('; ')}${more}${inVain}.`;
+  const lead = conclusion.nothingFound
+    ? 'Nothing calls for these now, since each was right when it was tested'
+    : 'Not needed, according to the tests';
+  return `${lead}: ${named.join('; ')}${more}${inVain}.`;
 }
 /** More are not read out. */
 const NAMED = 2;

@@ -14,6 +14,7 @@ import {
   NOT_RULED_OUT,
   passedCell,
   proofGap,
+  RIGHT_WHEN_TESTED,
   workWords,
 } from './report-words.ts';
 
@@ -25,7 +26,7 @@ export function customerSections(record: SessionRecord): Section[] {
     ['What you told us', complaint(record)],
     ['What we found', [...wiring(record), ...found(record)]],
     ['How we know', evidence(record)],
-    ['What is not needed', ruledOut(record)],
+    [end?.nothingFound ? 'What nothing calls for now' : 'What is not needed', ruledOut(record)],
     ['What was not ruled out', notRuledOut(record)],
     ['What could not be tested', impossible(record)],
     ['What needs doing', end?.repair ? [text(end.repair)] : []],
@@ -188,11 +189,15 @@ function ruledOut({ conclusion: end }: SessionRecord): Block[] {
   for (const one of end.ruledOut) {
     repairsBy.set(one.by, [...(repairsBy.get(one.by) ?? []), one.words]);
   }
+  const isNothing = end.nothingFound === true;
   return [
+    ...(isNothing ? [text(RIGHT_WHEN_TESTED)] : []),
     {
       kind: 'table',
-      caption: 'Repairs that the tests have ruled out',
-      heads: ['Not needed', 'Shown by'],
+      caption: isNothing
+        ? 'Repairs that no test calls for now'
+        : 'Repairs that the tests have ruled out',
+      heads: [isNothing ? 'Not called for now' : 'Not needed', 'Shown by'],
       widths: [5, 4],
       rows: [...repairsBy].map(([by, repairs]) => [cell(...repairs), cell(by)]),
     },

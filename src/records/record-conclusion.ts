@@ -41,6 +41,7 @@ export function recordConclusion(
     place: placeWords(session, concluded.faults),
     customer: tree ? bind(customerWords(session, tree)) : '',
     proven: concluded.proven,
+    ...(tree && tree.faults.length === 0 ? { nothingFound: true as const } : {}),
     restsOn: restsOn(concluded, readings),
     evidence: concluded.evidence.flatMap((line) => evidenceOf(context, line, readings, towards)),
     ruledOut: concluded.ruledOut.flatMap((line) => ruledOutOf(context, line, readings)),

@@ -345,6 +345,8 @@ export interface RecordConclusion extends Moment {
   readonly customer: string;
   /** Three independent pieces of evidence; null when it was not weighed. */
   readonly proven: boolean | null;
+  /** No fault was found: what is ruled out was right when it was tested, and may fail when the fault is there again. */
+  readonly nothingFound?: true;
   /** The one reading, made once, that it rests on; null where it rests on none alone. */
   readonly restsOn: { readonly reading: number; readonly words: string } | null;
   readonly evidence: readonly RecordEvidence[];

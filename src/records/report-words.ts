@@ -133,6 +133,10 @@ export function isDriveDue({ retest: { verdict, drives } }: SessionRecord): bool
   return drives.length === 0 && (verdict === 'cured' || verdict === 'not-shown');
 }
 
+/** Said over what is ruled out where no fault was found. */
+export const RIGHT_WHEN_TESTED =
+  'Each of these was right when it was tested. A fault that comes and goes does not show while it is away.';
+
 /** Said before the repairs that no reading speaks against. */
 export const NOT_RULED_OUT = 'Not tested, or not far enough to rule them out';
 

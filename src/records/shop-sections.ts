@@ -17,6 +17,7 @@ import {
   filled,
   NOT_RULED_OUT,
   provenWords,
+  RIGHT_WHEN_TESTED,
   timeWords,
   verdictWords,
 } from './report-words.ts';
@@ -192,11 +193,13 @@ function conclusion(record: SessionRecord): Section {
         cell(one.pointsTo, one.counted ? '' : 'not a separate piece'),
       ]),
     });
+  const isNothing = end.nothingFound === true;
+  if (end.ruledOut.length > 0 && isNothing) blocks.push({ kind: 'text', text: RIGHT_WHEN_TESTED });
   if (end.ruledOut.length > 0)
     blocks.push({
       kind: 'table',
-      caption: 'Ruled out',
-      heads: ['Repair', 'Ruled out by'],
+      caption: isNothing ? 'Not called for now' : 'Ruled out',
+      heads: ['Repair', isNothing ? 'Shown by' : 'Ruled out by'],
       widths: [1, 1],
       rows: end.ruledOut.map(({ words, by }) => [cell(words), cell(by)]),
     });

@@ -37,6 +37,8 @@ export interface Verification {
 export interface Check {
   readonly name: 'chain' | 'head' | 'events' | 'history' | 'derived' | 'drill';
   readonly passed: boolean;
+  /** Something comes out otherwise by the rules of this program, which are not those of the file. */
+  readonly differs?: true;
   readonly words: string;
 }
 
@@ -134,16 +136,14 @@ function derivedCheck(found: readonly Differing[]): Check {
   const told = (wrong.length > 0 ? wrong : found).map(({ seq, words }) => `event ${seq} ${words}`);
   const shown = told.slice(0, TOLD_MOST);
   const more = told.length > TOLD_MOST ? [`and ${told.length - TOLD_MOST} more`] : [];
-  const same =
-    wrong.length > 0
-      ? []
-      : ['values, times, cautions, limits, evidence and proof are the same when recomputed'];
-  return {
-    name: 'derived',
-    passed: wrong.length === 0,
-    words: [...same, ...shown, ...more].join('; '),
-  };
+  const all = [...shown, ...more].join('; ');
+  if (wrong.length > 0) return { name: 'derived', passed: false, words: all };
+  if (found.some(({ ofOtherRules }) => ofOtherRules))
+    return { name: 'derived', passed: true, differs: true, words: `${OTHERWISE}: ${all}` };
+  return { name: 'derived', passed: true, words: all === '' ? SAME : `${SAME}; ${all}` };
 }
+const SAME = 'values, times, cautions, limits, evidence and proof are the same when recomputed';
+const OTHERWISE = 'recomputed by our rules, which are not those of the file, not all is the same';
 const TOLD_MOST = 10;
 
 /** What the file says, and what today's rules say, without a full stop. */

@@ -9,6 +9,7 @@
 
 import type { Circuit } from '../circuit/circuit.ts';
 import { readKnown } from '../circuit/known-values.ts';
+import type { VehicleState } from '../circuit/test.ts';
 import { cautionsFor, STARTER_HAZARDS, uncoveredHazards } from '../procedure/cautions.ts';
 import { computedRange } from '../procedure/expected-range.ts';
 import { isTask, type MeasureUnit, type Step, stepOf } from '../procedure/procedure.ts';
@@ -47,6 +48,8 @@ export interface Differing {
   readonly words: string;
   /** Whether it makes the file false; else it is worth knowing. */
   readonly isFalse: boolean;
+  /** It was written by rules that this program does not have, so that it may have been right by those. */
+  readonly ofOtherRules?: true;
 }
 
 /** Goes through events that follow from one another. */
@@ -61,7 +64,12 @@ export function deriveAgain(events: readonly SessionEvent[]): Differing[] {
       found.push(
         rules === RULES
           ? { seq, words, isFalse: true }
-          : { seq, words: `${words} (it was written by rules ${rules})`, isFalse: false },
+          : {
+              seq,
+              words: `${words} (it was written by rules ${rules})`,
+              isFalse: false,
+              ofOtherRules: true,
+            },
       );
   };
   // A tree has the limits of the circuit beside it; what is known of the car moves them as they are asked.
@@ -245,6 +253,8 @@ function otherDrops({ typed, drops }: ShortPlaced): string[] {
 /** Rules that first asked a tree to warn of what cranking does; files of earlier ones are not held to it. */
 const CRANKING_RULES = 6;
 
+const MOVING: readonly VehicleState[] = ['cranking', 'running', 'driving'];
+
 /** A tree has the cautions that the rules beside it put there, and such as cover the hazards of each state. */
 function treeWithoutCautions({
   procedure,
@@ -253,7 +263,7 @@ function treeWithoutCautions({
   circuit,
   rules,
 }: SessionOpened): string[] {
-  if (!procedure || cautionRules.length === 0) return [];
+  if (!procedure) return [];
   return Object.values(procedure.steps).flatMap((step) => {
     if (!isTask(step)) return [];
     const { setup, cautions } = step;
@@ -265,7 +275,10 @@ function treeWithoutCautions({
         !cautions.some((one) => one.id === id && one.word === word && one.say === say),
     );
     const open = uncoveredHazards(setup.state, job.vehicle.drive, cautions).filter(
-      (hazard) => rules >= CRANKING_RULES || !STARTER_HAZARDS.includes(hazard),
+      (hazard) =>
+        (rules >= CRANKING_RULES || !STARTER_HAZARDS.includes(hazard)) &&
+        // A file without rules is held to what moves all the same: an engine that turns, the road.
+        (cautionRules.length > 0 || MOVING.includes(setup.state)),
     );
     return [
       ...lost.map(({ id }) => `has no caution "${id}" before the step "${step.id}"`),
@@ -356,10 +369,11 @@ function sorted(evidence: readonly EvidenceLine[]): string[] {
 }
 
 function listed(evidence: readonly EvidenceLine[]): string {
-  const events = evidence.flatMap((line) => ('reading' in line ? [line.reading] : []));
-  return events.length === 0
-    ? 'no event'
-    : `events ${[...events].sort((a, b) => a - b).join(', ')}`;
+  const lines = evidence.flatMap((line) => ('reading' in line ? [line] : []));
+  const events = lines
+    .sort((a, b) => a.reading - b.reading)
+    .map(({ reading, counted }) => `${reading}${counted ? '' : ' (not a separate piece)'}`);
+  return events.length === 0 ? 'no event' : `events ${events.join(', ')}`;
 }
 
 function byRepair(ruledOut: Concluded['ruledOut']): string[] {

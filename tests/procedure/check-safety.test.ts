@@ -1,6 +1,8 @@
-/** Sentences of repairs that leave something out. Common practice, no source. */
+/** Cranking before the timing is looked at, and sentences of repairs that leave something out. Common practice, no source. */
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { repairFlaws } from '../../src/procedure/check-safety.ts';
+import { link, tree } from '../proof/library.ts';
 
 const NONE: readonly string[] = [];
 const RELEARN = ['missing-relearn'];
@@ -21,4 +23,14 @@ test.each([
   ['The battery is weak.', NONE],
 ] as const)('%s', (repair, codes) => {
   expect(repairFlaws({ id: 'end', repair }).map(({ code }) => code)).toEqual(codes);
+});
+
+test.each([
+  ['as it ships', 'unseen: timing-unseen', []],
+  ['where the marks cannot be seen', 'unseen: code', ['timing-unseen']],
+])('a Hall tree that cranks: %s', (_, unseen, codes) => {
+  const text = readFileSync('procedures/hall-no-signal.yaml', 'utf8');
+  const { issues } = link(tree(text.replace('unseen: timing-unseen', unseen)), 4);
+  const errors = issues.filter(({ severity }) => severity === 'error');
+  expect([...new Set(errors.map(({ code }) => code))]).toEqual(codes);
 });

@@ -72,6 +72,13 @@ describe('a text that says otherwise', () => {
       1,
     ],
     ['another resistor', 'Clip a 10 ohm one-watt resistor in.', { ...PLAIN, bridges: KILOHM }, 1],
+    [
+      'another one as the shop writes it',
+      'Use the 3.3k resistor.',
+      { ...PLAIN, bridges: KILOHM },
+      1,
+    ],
+    ['another one in Ω', 'Clip a 330 Ω resistor in.', { ...PLAIN, bridges: KILOHM }, 1],
     ['a resistor where there is none', 'Clip a 1 kohm resistor in.', PLAIN, 1],
     ['a plug that stays in', 'Unplug the sensor first.', PLAIN, 1],
     ['another plug than the step opens', 'Unplug the module.', SENSOR_OFF, 1],
@@ -87,6 +94,11 @@ describe('a text that says otherwise', () => {
   test.each([
     ['the same leads', 'Red lead: {module.pickup-high}. Black lead: {battery.negative}.', PLAIN],
     ['the same resistor', 'The 1 kohm resistor stays in.', { ...PLAIN, bridges: KILOHM }],
+    [
+      'the same resistor as the shop writes it',
+      'The 1k resistor stays in.',
+      { ...PLAIN, bridges: KILOHM },
+    ],
     ['what only a person knows', 'Back-probe. Crank for three seconds.', PLAIN],
     ['an unplugged part in passing', 'With it unplugged nothing moves.', PLAIN],
     ['the plug that the step opens', 'Unplug the sensor, rust and all.', SENSOR_OFF],

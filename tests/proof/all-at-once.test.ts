@@ -154,3 +154,17 @@ describe('a slip in "with" is told once, at its line', () => {
     if (fix !== '') expect(issues[0]?.fix).toBe(fix);
   });
 });
+
+test('steps inside calls that a conclusion names wrongly are told beside all else', () => {
+  const hall = readFileSync('procedures/hall-no-signal.yaml', 'utf8');
+  const text = hall
+    .replace('requires: [feed/light]', 'requires: [feed/lihgt]')
+    .replace('retest: [level/at-plug, counts/live]', 'retest: [level/at-plgu, counts/live]')
+    .replace('cannot: signal-lost', 'cannot: signal-lots');
+  const errors = found('hall-no-signal.yaml', text).filter(({ severity }) => severity === 'error');
+  expect(errors.map(({ words, fix }) => [words, fix])).toEqual([
+    ['no step named "signal-lots"', 'did you mean "signal-lost"?'],
+    ['no step named "feed/lihgt"', 'did you mean "feed/light"?'],
+    ['no step named "level/at-plgu"', 'did you mean "level/at-plug"?'],
+  ]);
+});

@@ -7,6 +7,8 @@ import { type Gathered, gatherFiles } from '../../src/commands/check/gather-file
 import { ISSUE_CODES } from '../../src/commands/check/issue-codes.ts';
 import { watchFiles } from '../../src/commands/check/watch-files.ts';
 import { command } from '../../src/commands/check.ts';
+import { findSubject, linkSubject, openDesk } from '../../src/commands/session/open-desk.ts';
+import { isProblem } from '../../src/source/problem.ts';
 import { CIRCUIT_TEXT, TREE_TEXT } from './example.ts';
 import { folderWith, run } from './run-command.ts';
 
@@ -260,6 +262,33 @@ describe('between files', () => {
     expect(report.proofs).toHaveLength(1);
   });
 
+  const broken = (name: string) => shipped(name).replace(/^title:/m, 'titel:');
+  test.each([
+    ['a broken circuit', 'circuits/hall-module-fed.yaml', broken],
+    ['a broken sub-procedure', 'families/tap-at-plug.yaml', broken],
+    ['a sub-procedure that is no YAML', 'families/tap-at-plug.yaml', () => 'procedure: [\n'],
+  ])('no shipped file takes the place of %s', async (_, name, text) => {
+    const path = files({
+      'hall-no-signal.yaml': shipped('hall-no-signal.yaml'),
+      [name]: text(name),
+    });
+    const tree = join(path, 'hall-no-signal.yaml');
+    const { issues, proofs } = new Checker(2).check(gatherFiles([tree], 'procedures'));
+    const errors = issues.filter(({ severity }) => severity === 'error');
+    expect(errors.map(({ at }) => at.file)).toContain(join(path, name));
+    expect(proofs).toEqual([]);
+    const desk = await openDesk({ env: {}, cwd: process.cwd() } as never, 'test', {
+      file: tree,
+      preview: true,
+    });
+    if (isProblem(desk)) throw new Error(desk.problem);
+    const subject = findSubject(desk, tree);
+    if (isProblem(subject)) throw new Error(subject.problem);
+    expect(linkSubject(desk, subject, 'combustion')).toMatchObject({
+      problem: expect.stringContaining(join(path, name)),
+    });
+  });
+
   test('a sub-procedure is checked through the trees that use it', () => {
     const one = readSub();
     const path = files({
@@ -378,6 +407,10 @@ describe('watching', () => {
     await expect.poll(watchers, { timeout: 15_000 }).toBe(watchersBefore);
   });
 });
+
+function shipped(name: string): string {
+  return readFileSync(join('procedures', name), 'utf8');
+}
 
 function readSub(): string {
   return [

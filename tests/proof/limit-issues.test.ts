@@ -47,7 +47,7 @@ describe('a limit for a wire that carries', () => {
 });
 
 describe('a caution that is taken away', () => {
-  test.each([
+  test.each<string[]>([
     ['throttle-position', 'throttle-position', 'cautions: [throttle-snaps]', 'moves a throttle'],
     ['pedal-position', 'live-value', 'cautions: [throttle-snaps]', 'moves a throttle'],
     ['pedal-position', 'pedal-position', 'cautions: [airbag-near]', 'works under the dash'],
@@ -69,8 +69,13 @@ describe('a caution that is taken away', () => {
       'turns the engine by hand',
     ],
     ['hall-no-signal', 'look-at-connector', 'cautions: [unplug-key-off]', 'opens a connector'],
-  ])('in %s (%s) is told: %s', (tree, file, caution, words) => {
-    const { issues } = changed(tree, file, caution, 'cautions: []');
+    [
+      ...['hall-no-signal', 'timing-first', 'cautions: [timing-first, turned-by-hand]'],
+      ...['this step turns the engine by hand, and', 'cautions: [timing-first]'],
+    ],
+    ['hall-no-signal', 'look-at-wheel', 'cautions: [turned-by-hand]', 'turns the engine by hand'],
+  ])('in %s (%s) is told: %s', (tree, file, caution, words, left = 'cautions: []') => {
+    const { issues } = changed(tree!, file!, caution!, left);
     expect(issues.map(({ code }) => code)).toContain('missing-caution');
     expect(issues.map((issue) => issue.words).join('\n')).toContain(words);
   });

@@ -69,6 +69,33 @@ describe('an answer that leads to an end which excludes the fault', () => {
   });
 });
 
+test('every answer that leads there is told at once', () => {
+  const issues = found(
+    changed(
+      'code-kinds: [low, high], go: feed }',
+      'code-kinds: [low, high], go: sensor-bad }',
+    ).replace('[intermittent], go: counts-first', '[intermittent], go: sensor-bad'),
+  );
+  expect(issues.map(({ words }) => words.match(/^with "([^"]*)" of "code"/)?.[1])).toEqual([
+    'low-or-high',
+    'intermittent',
+  ]);
+});
+
+test('a fault that came when it was moved must not end at "no fault found"', () => {
+  const issues = found(
+    changed(
+      'nothing: plug-last, plug: sensor-plug, harness: harness,',
+      'nothing: plug-last, plug: plug-last, harness: no-fault,',
+    ),
+  );
+  const words = issues.map((issue) => issue.words).join('\n');
+  expect(words).toMatch(
+    /with "plug" of "\S+\/wiggle".*contact\.sensor\.feed\.open.* end at "no-fault", that no fault was found, though the answer says that one of them came/,
+  );
+  expect(words).toMatch(/with "harness" of "\S+\/wiggle".*wire\.feed\.open.* end at "no-fault"/);
+});
+
 describe('a step that cannot be done', () => {
   test.each([
     ['sent to "no fault found"', '    cannot: sensor-or-signal', '    cannot: no-fault'],

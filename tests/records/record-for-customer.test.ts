@@ -2,7 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
+import { nodeDisk } from '../../src/log/node-disk.ts';
 import { exportRecord } from '../../src/records/export-record.ts';
+import { readRecord } from '../../src/records/read-record.ts';
 import { recordFor } from '../../src/records/record-for.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { fullWalk } from './full-walk.ts';
@@ -88,5 +90,30 @@ describe('for the customer', () => {
       /Not tested again after the repair: Supply voltage, .*; Ground connection/,
     );
     expect(paper).not.toContain('No test was done after the repair.');
+  });
+});
+
+describe('where no fault was found', () => {
+  const read = readRecord(nodeDisk, 'sessions/sample-nothing-now.jsonl');
+  if (!read.ok) throw new Error(read.words);
+  const { record } = read;
+
+  it.each(['customer', 'shop'] as const)(
+    'the paper for the %s rules nothing out for good',
+    (who) => {
+      const paper = exportRecord(record, 'markdown', who);
+      expect(paper).not.toMatch(/ruled out/i);
+      expect(paper).not.toMatch(/not needed/i);
+      expect(paper).toContain('A fault that comes and goes does not show while it is away.');
+      expect(paper).toMatch(/Not called for now \| Shown by|\*\*Not called for now\*\*/);
+    },
+  );
+
+  it('it is said on the telephone, and in what other programs get', () => {
+    expect(record.call.at(-1)).toMatch(
+      /^Nothing calls for these now, since each was right when it was tested: /,
+    );
+    for (const who of ['customer', 'class'] as const)
+      expect(recordFor(record, who).conclusion).toMatchObject({ nothingFound: true });
   });
 });

@@ -86,6 +86,22 @@ describe('a session that was changed', () => {
     expect(verifySession(nodeDisk, path, { hash: head.hash })).toMatchObject({ genuine: false });
   });
 
+  it('says so where only the rules that the file names make the difference', () => {
+    const events = trueWalk().events.map((event, index) => {
+      if (event.type === 'session-opened') return { ...event, rules: event.rules - 1 };
+      return event.type === 'reading-recorded' && index === 2 ? { ...event, typed: '9' } : event;
+    });
+    const { genuine, checks } = verifySession(nodeDisk, saved(fileOf({ events }).text));
+    expect({ genuine, checks }).toMatchObject({ genuine: true });
+    expect(checks.at(-1)).toMatchObject({
+      name: 'derived',
+      differs: true,
+      words: expect.stringMatching(
+        /^recomputed by our rules, which are not those of the file, not all is the same: event 3 was typed "9"/,
+      ),
+    });
+  });
+
   it.each<[string, number, (events: SessionEvent[]) => unknown[], RegExp]>([
     [
       'another conclusion',

@@ -142,7 +142,8 @@ export class Checker {
         );
         verdicts.push({ key: treeKey(parsed, library), errors: inOrder(all).length });
       }
-      issues.push(...lostCircuit(circuits, parsed.draft.circuit));
+      issues.push(...(circuits.lost(parsed.draft.circuit ?? '')?.issues ?? []));
+      issues.push(...lostProcedures(files, parsed, library));
       // A sub-procedure is checked through its callers, and then only its own lines are told.
       issues.push(...found.issues.filter(({ at }) => file.wanted || paths.has(at.file)));
       if (file.wanted && found.isHeld) held += 1;
@@ -300,11 +301,17 @@ function libraryOf(
   cautions: Library['cautions'],
 ): Library {
   const procedures = new Map<string, ParsedProcedure>();
-  for (const { loaded, wanted } of files) {
-    // One that cannot be used is missing, unless its mistakes are told.
-    const isThere = loaded?.kind === 'procedure' && (wanted || loaded.value.mended === undefined);
-    if (isThere && !procedures.has(loaded.value.draft.procedure))
-      procedures.set(loaded.value.draft.procedure, loaded.value);
+  // None further down takes the place of one that cannot be used.
+  const lost = new Set<string>();
+  for (const file of files) {
+    const { loaded } = file;
+    if (loaded?.kind === 'procedure' && isThere(file)) {
+      const name = loaded.value.draft.procedure;
+      if (!procedures.has(name) && !lost.has(name)) procedures.set(name, loaded.value);
+    } else {
+      const name = lostName(file);
+      if (name !== null) lost.add(name);
+    }
   }
   return { procedures, circuits, cautions };
 }
@@ -314,14 +321,30 @@ function isLostCautions({ path, kind, loaded }: CheckedFile): boolean {
   return loaded === null && (kind === 'cautions' || CAUTIONS_FILE.test(basename(path)));
 }
 
-/** What is wrong with the file of a circuit that a tree names and cannot use, told though only the tree was asked for. */
-function lostCircuit(circuits: LazyFiles<Circuit>, name: string | undefined): readonly Issue[] {
-  if (name === undefined || circuits.has(name)) return [];
-  const named = [`${name}.yaml`, `${name}.yml`];
-  const lost = circuits
-    .files()
-    .find(({ path, value }) => value === null && named.includes(basename(path)));
-  return lost?.issues ?? [];
+/** What is wrong with sub-procedures that a tree uses and that cannot be used, told though only the tree was asked for. */
+function lostProcedures(
+  files: readonly CheckedFile[],
+  parsed: ParsedProcedure,
+  library: Library,
+): readonly Issue[] {
+  const used = [...treesIn(parsed, library)].flatMap(({ draft }) =>
+    Object.values(draft.steps).flatMap(({ use }) => (use === undefined ? [] : [use])),
+  );
+  const lost = new Set(used.filter((name) => !library.procedures.has(name)));
+  return files.flatMap((file) =>
+    file.wanted || isThere(file) || !lost.has(lostName(file) ?? '') ? [] : file.issues,
+  );
+}
+
+/** The name that a sub-procedure or tree stands for though it cannot be used; null of any other file. */
+function lostName({ path, kind, loaded }: CheckedFile): string | null {
+  if (loaded?.kind === 'procedure') return loaded.value.draft.procedure;
+  return kind === 'procedure' || kind === null ? basename(path).replace(/\.ya?ml$/, '') : null;
+}
+
+/** One that cannot be used is missing, unless its mistakes are told. */
+function isThere({ loaded, wanted }: CheckedFile): boolean {
+  return loaded?.kind === 'procedure' && (wanted || loaded.value.mended === undefined);
 }
 
 /** The shipped cautions with those of all other files added. */

@@ -79,7 +79,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'missing-why': 'A step does not say what its result means.',
   'missing-caution': 'A vehicle state, a drive or a job without its caution.',
   'timing-unseen':
-    'After a correlation code the engine is cranked before anyone has checked its timing.',
+    'The engine is cranked after a correlation code, or where its timing could not be looked at.',
   'road-test-read': 'A step on the road that has someone read an instrument.',
   'battery-off-bare': 'A repair that disconnects the battery without saying what to do first.',
   'missing-relearn':

@@ -38,10 +38,12 @@ function resultText(
   { paths, genuine, checks, firstBad, head }: Verification,
   noted: boolean,
 ): string {
+  const isOther = checks.some(({ differs }) => differs);
   const lines = [
-    `${safeText(paths.at(-1) ?? '')}: ${genuine ? 'whole' : 'NOT AS IT WAS'}`,
+    `${safeText(paths.at(-1) ?? '')}: ${genuine ? `whole${isOther ? ', and not all as our rules have it' : ''}` : 'NOT AS IT WAS'}`,
     ...checks.map(
-      ({ name, passed, words }) => `  ${passed ? 'ok    ' : 'FAILED'} ${name}: ${safeText(words)}`,
+      ({ name, passed, differs, words }) =>
+        `  ${passed ? (differs ? 'OTHER ' : 'ok    ') : 'FAILED'} ${name}: ${safeText(words)}`,
     ),
   ];
   if (firstBad)

@@ -29,6 +29,7 @@ import { type Checked, isUsable } from '../../source/issue.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { isProblem, type Problem } from '../../source/problem.ts';
 import { type FileKind, fileKind, KIND_WORDS } from '../check/file-kind.ts';
+import { treesIn } from '../check/kept-verdicts.ts';
 import type { Io } from '../command.ts';
 import { ownFile } from '../own-file.ts';
 import { filesBeside } from './files-beside.ts';
@@ -178,9 +179,7 @@ export function subjectName(subject: SessionSubject): string {
 }
 
 function circuitProblem(desk: Desk, name: string): Problem {
-  const broken = desk.library.circuits
-    .files()
-    .find(({ path, value }) => value === null && path.endsWith(`${name}.yaml`));
+  const broken = desk.library.circuits.lost(name);
   return {
     problem: broken
       ? broken.issues.map((issue) => formatIssue(issue, broken.text)).join('\n')
@@ -224,9 +223,7 @@ function findProcedure(desk: Desk, nameOrPath: string): ParsedProcedure | Proble
       fix: 'fix the file, then try again',
     };
   }
-  const broken = desk.library.procedures
-    .files()
-    .find(({ path, value }) => value === null && path.endsWith(`${nameOrPath}.yaml`));
+  const broken = desk.library.procedures.lost(nameOrPath);
   if (broken)
     return {
       problem: broken.issues.map((issue) => formatIssue(issue, broken.text)).join('\n'),
@@ -266,8 +263,27 @@ function linkFor(desk: Desk, parsed: ParsedProcedure, drive: Drive): LinkedProce
   if (linked.value) return linked.value;
   const errors = linked.issues.filter((issue) => !isUsable([issue]));
   const text = (file: string) => desk.library.procedures.known(file)?.text ?? parsed.source.text;
+  const told = [
+    ...errors.map((issue) => formatIssue(issue, text(issue.at.file))),
+    ...lostBeside(desk, parsed),
+  ];
   return {
-    problem: errors.map((issue) => formatIssue(issue, text(issue.at.file))).join('\n'),
+    problem: told.join('\n'),
     fix: `see everything with: ohmward check ${parsed.source.file}`,
   };
+}
+
+/** What is wrong with the files of the circuit and the sub-procedures that a tree names and cannot use. */
+function lostBeside({ library }: Desk, parsed: ParsedProcedure): string[] {
+  const { circuits, procedures } = library;
+  const used = [...treesIn(parsed, library)].flatMap(({ draft }) =>
+    Object.values(draft.steps).flatMap(({ use }) => (use === undefined ? [] : [use])),
+  );
+  const lost = [
+    circuits.lost(parsed.draft.circuit ?? ''),
+    ...[...new Set(used)].map((name) => procedures.lost(name)),
+  ];
+  return lost.flatMap((file) =>
+    file === null ? [] : file.issues.map((issue) => formatIssue(issue, file.text)),
+  );
 }
