@@ -100,7 +100,10 @@ export class FaultReach {
   }
 
   report(hear: (arrival: Arrival) => void): void {
-    const ends = new Map<string, { end: string; seen: boolean; cars: number; nodes: ReachNode[] }>();
+    const ends = new Map<
+      string,
+      { end: string; seen: boolean; cars: number; nodes: ReachNode[] }
+    >();
     for (const { nodes } of this.levels)
       for (const node of nodes) {
         const { step } = node.place;
