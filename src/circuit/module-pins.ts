@@ -161,8 +161,11 @@ function pullEndOf(reader: ValueReader, text: string, path: Path, drafts: Drafts
   const [, twin] = SAME_AS.exec(text) ?? [];
   if (twin !== undefined) {
     const other = drafts[twin]?.pull?.to ?? '';
-    const volts = readToleranced(other, 'V');
-    if (volts.ok) return { kind: 'volts', volts: volts.value, as: twin };
+    const ends = saysOneOf(other) ? (reader.choices(other, path) ?? []) : [{ text: other }];
+    for (const { text: end } of ends) {
+      const volts = readToleranced(end, 'V');
+      if (volts.ok) return { kind: 'volts', volts: volts.value, as: twin };
+    }
     reader.issue(
       'no-such-voltage',
       `the pin "${twin}" has no resistor to a voltage`,

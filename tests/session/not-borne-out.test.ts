@@ -2,9 +2,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
 import { concludedOn, isHeldUp } from '../../src/session/advisor.ts';
-import type { Session } from '../../src/session/session.ts';
+import { presentStep, type Session } from '../../src/session/session.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
-import { after, beginWith, done, type Shop, shopFor } from './walk-library.ts';
+import { after, beginWith, done, type Shop, shopFor, walkOn } from './walk-library.ts';
 
 let shop: Shop;
 beforeAll(() => {
@@ -207,5 +207,12 @@ describe('with the marks of the timing off', () => {
     expect(turning(shop.begun)).not.toEqual([]);
     expect(turning(off)).toEqual([]);
     expect(turning(marks(off, 'sound'))).not.toEqual([]);
+  });
+
+  it('no more where an answer of the tree says so', () => {
+    const said = { 'timing/signs': 'some', 'timing/marks': 'moved' };
+    const answered = walkOn(shop, shop.begun, 'target.displaced', said);
+    expect(presentStep(answered)!.id).toBe('wheel-displaced');
+    expect(turning(answered)).toEqual([]);
   });
 });

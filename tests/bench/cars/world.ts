@@ -3,6 +3,9 @@ import type { Car, CarFault } from './car.ts';
 import type { Sees } from './module-sees.ts';
 import type { Random } from './seeded.ts';
 
+/** Of the wheels and timings that have moved, those whose marks show it. Our guess. */
+const MARKS_SHOW = 0.5;
+
 /** A question, by the names of its answers. */
 export interface Question {
   readonly title: string;
@@ -85,10 +88,14 @@ export class World {
     }
   }
 
-  /** A code that says correlation speaks for it. */
+  /** A code that says correlation speaks for it; the marks show what moved on the belt, not on the shaft. */
   private timing(outcomes: readonly string[]): readonly string[] {
-    if (!outcomes.includes('some')) return [];
-    return [this.sees === 'shifted' ? 'some' : 'none'];
+    const isMoved = this.car.faults.some(
+      ({ trouble }) => trouble.kind === 'wheel' && trouble.mode === 'displaced',
+    );
+    if (outcomes.includes('some')) return [this.sees === 'shifted' ? 'some' : 'none'];
+    if (!outcomes.includes('moved')) return [];
+    return [isMoved && this.random() < MARKS_SHOW ? 'moved' : 'right'];
   }
 
   /** Where something drops out when it is moved or warmed. */
