@@ -118,11 +118,11 @@ export async function openSettings(
   }
 }
 
-type Check = <T>(kept: T) => T;
-let known: Check | null = null;
+type SettingsCheck = <T>(kept: T) => T;
+let known: SettingsCheck | null = null;
 
 /** Gives back what keeps the schema, and throws all that is wrong with it; compiled once in a process. */
-async function settingsCheck(): Promise<Check> {
+async function settingsCheck(): Promise<SettingsCheck> {
   if (known) return known;
   const { default: ajv } = await import('ajv/dist/2020.js');
   const validate = new ajv.Ajv2020({ allErrors: true }).compile({

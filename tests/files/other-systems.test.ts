@@ -1,8 +1,9 @@
 /** What can be tried here of other systems: line ends, names that differ by capitals only, the rules of paths, how a checkout writes its files. */
 import { readFileSync } from 'node:fs';
 import { win32 } from 'node:path';
+import { build } from 'esbuild';
 import { execa } from 'execa';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { sessionFileName } from '../../src/files/safe-name.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
@@ -72,17 +73,28 @@ it('no two sessions differ by capitals only, which some file systems do not tell
 });
 
 describe('paths by the rules of Windows', () => {
-  /** A module that reckons with drives and backslashes. */
-  const onWindows = async <T>(load: () => Promise<T>): Promise<T> => {
-    vi.resetModules();
-    vi.doMock('node:path', () => ({ ...win32, default: win32 }));
-    try {
-      return await load();
-    } finally {
-      vi.doUnmock('node:path');
-      vi.resetModules();
-    }
+  const NAMES = Object.keys(win32).filter((name) => /^[a-z]+$/i.test(name));
+  /** A module, with all that it loads, that reckons with drives and backslashes. */
+  const onWindows = async <Module>(entry: string): Promise<Module> => {
+    const rules = `import paths from 'path'; const rules = paths.win32; export default rules; export const { ${NAMES.join(', ')} } = rules;`;
+    const { outputFiles } = await build({
+      ...{ entryPoints: [entry], bundle: true, write: false, format: 'esm', platform: 'node' },
+      plugins: [
+        {
+          name: 'paths of Windows',
+          setup: ({ onResolve, onLoad }) => {
+            onResolve({ filter: /^node:path$/ }, () => ({ path: 'win32', namespace: 'win32' }));
+            onLoad({ filter: /./, namespace: 'win32' }, () => ({ contents: rules }));
+          },
+        },
+      ],
+    });
+    const code = Buffer.from(outputFiles![0]!.contents).toString('base64');
+    const made: Module = await import(`data:text/javascript;base64,${code}`);
+    return made;
   };
+  const folders = () =>
+    onWindows<typeof import('../../src/files/folders.ts')>('src/files/folders.ts');
 
   it.each([
     ['shop', 'D:\\work\\shop'],
@@ -91,9 +103,7 @@ describe('paths by the rules of Windows', () => {
     ['E:\\stick', 'E:\\stick'],
     ['\\\\server\\share\\jobs', '\\\\server\\share\\jobs'],
   ])('a folder typed as %s is %s', async (typed, folder) => {
-    const { folderTyped, sessionsFolder } = await onWindows(
-      () => import('../../src/files/folders.ts'),
-    );
+    const { folderTyped, sessionsFolder } = await folders();
     const home = 'C:\\Users\\r$$x';
     expect(folderTyped(typed, { home, cwd: 'D:\\work' })).toBe(folder);
     const where = { env: { HOME: home }, cwd: 'D:\\work', settings: typed };
@@ -101,7 +111,7 @@ describe('paths by the rules of Windows', () => {
   });
 
   it('a folder of the system without its drive counts for nothing', async () => {
-    const { dataFolder } = await onWindows(() => import('../../src/files/folders.ts'));
+    const { dataFolder } = await folders();
     const data = (given: string) => dataFolder({ HOME: 'C:\\Users\\r', XDG_DATA_HOME: given });
     expect(data('E:\\data')).toBe('E:\\data\\ohmward');
     for (const given of ['data', 'E:data'])
@@ -109,7 +119,8 @@ describe('paths by the rules of Windows', () => {
   });
 
   it('a tree on another drive lies below no folder, and one whose name begins with dots does', async () => {
-    const { isBelow } = await onWindows(() => import('../../src/files/is-below.ts'));
+    const { isBelow } =
+      await onWindows<typeof import('../../src/files/is-below.ts')>('src/files/is-below.ts');
     const below = (file: string) => isBelow(file, 'D:\\lib');
     expect(['D:\\lib\\x.yaml', 'd:\\LIB\\..x\\y.yaml'].map(below)).toEqual([true, true]);
     expect(['C:\\lib\\x.yaml', 'D:\\library\\x.yaml', 'D:\\x.yaml', 'D:\\lib'].map(below)).toEqual([

@@ -48,11 +48,12 @@ test('of a fault that comes and goes the chance falls, and what fell is kept and
   const told = after(session, command);
   expect(lastVain(told)).toContain(`fell from ${Math.round(before * 100)} % to`);
   expect(checkHistory(told.events).flaw).toBeNull();
-  expect(deriveAgain(told.events)).toEqual([]);
+  // Its tree is opened without cautions, which is told of the first event.
+  expect(deriveAgain(told.events).filter(({ seq }) => seq > 1)).toEqual([]);
   const forged = told.events.map((event) =>
     event.type === 'look-recorded' ? { ...event, vain: { ...vain!, after: 0.01 } } : event,
   );
-  expect(deriveAgain(forged)[0]?.words).toContain(
+  expect(deriveAgain(forged).find(({ seq }) => seq > 1)?.words).toContain(
     'another worth to the attempts that brought nothing on',
   );
 });

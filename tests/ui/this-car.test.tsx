@@ -44,7 +44,7 @@ describe('this car', () => {
   });
 
   it('stands beside what the last reading changed, where there is room', async () => {
-    const { press, frame } = await walkSession({ advice: adviceOn(NONE) });
+    const { press, frame } = await walkSession({ advice: adviceOn(NONE), rows: 30 });
     await press('y');
     expect(await frame()).not.toContain('This car');
     await press('5', ENTER);

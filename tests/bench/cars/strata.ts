@@ -204,9 +204,11 @@ export function plainValues(random: Random, circuit: string, isFree: boolean): V
   const values: Record<string, number> = {};
   for (const { name, shipped, free } of rangesOf(drawing))
     values[name] = drawn(random, isFree ? free : shipped);
-  // Two resistors of one kind in one module, as over all cars below.
-  if (values['signal-minus.pull'] !== undefined)
+  // One bias behind two resistors of one kind in one module, as over all cars below.
+  if (values['signal-minus.pull'] !== undefined) {
     values['signal-minus.pull'] = (values['signal-plus.pull'] ?? 0) * between(random, 0.98, 1.02);
+    values['signal-minus.own'] = values['signal-plus.own'] ?? 0;
+  }
   const pulls: Record<string, PullTo> = {};
   for (const { pin, does } of drawing.module) {
     if (does === 'bias') pulls[pin] = 'own';

@@ -271,7 +271,7 @@ describe('the screens of a drill', () => {
   test('nothing is worked out for a step where what is good is hidden', async () => {
     const { press, flat } = await walkDrill({ level: 'blind', procedure: JUDGED });
     await press(ENTER, F.sums);
-    expect(await flat()).toContain('would tell what is good');
+    expect(await flat()).toContain('would give away what is good');
     const shown = await walkDrill({ level: 'unnamed', procedure: JUDGED });
     await shown.press(ENTER, F.sums);
     expect(await shown.flat()).not.toContain('would tell what is good');
