@@ -284,7 +284,7 @@ function leadsOf(
         const to = endOf(is);
         const place = ends.findIndex((end) => pinOrKind(end) === pinOrKind(to));
         const others = module.inside.map((one) =>
-          withWay(withRail(one, pin.name, to), pin.name, place),
+          withRail(withWay(one, pin.name, place), pin.name, to),
         );
         return putPin({ ...pin, pull: { ...pull, to } }, others);
       },
