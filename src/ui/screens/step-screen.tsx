@@ -199,7 +199,8 @@ function layOut(
     if (withSketch)
       return { ...base, keys: withSketch, lines: fitting, rows: fitting.length, sketch: drawn };
   }
-  if (canDraw) {
+  // Where something is read the sketch says where; beside a question it takes the room of the text.
+  if (canDraw && (step.kind === 'measure' || step.kind === 'look')) {
     const tight = toldIn(props, told, 'tight');
     const rows = leaves(bare) - drawn.length - 1;
     if (block(tight.head).length <= rows - MORE_ROWS)
