@@ -41,7 +41,11 @@ export async function benchCars(): Promise<void> {
     PROGRESS_MS,
   );
   const shares = Array.from({ length: options.workers }, (_, share) => share);
-  if (missing() > 0) await Promise.all(shares.map((share) => startWorker(options, version, share)));
+  // Fresh workers for each circuit: the models of all of them do not fit into one.
+  for (const circuit of missing() > 0 ? options.circuits : [])
+    await Promise.all(
+      shares.map((share) => startWorker({ ...options, circuits: [circuit] }, version, share)),
+    );
   clearInterval(timer);
   const wanted = new Set(keys.map(keyOf));
   const lines = store.read().filter((line) => wanted.has(keyOf(line)));
