@@ -22,7 +22,6 @@ import {
   faultIdOf,
   type IntermittentSuspects,
   isWilling,
-  movedAt,
   presentAt,
   type WakingTest,
   wakingFaults,
@@ -55,14 +54,10 @@ export function carSampler(ask: SamplerAsk): CarSampler {
   };
 }
 
-/**
- * Length of a point: the values of the car, and behind them how often a fault that comes and goes is there by itself, and
- * how often while the harness is moved.
- */
+/** Length of a point: the values of the car, and behind them how often a fault is there that comes and goes by itself. */
 function dimsOf({ model, intermittent }: SamplerAsk): number {
-  return model.quantities.length + (intermittent?.present === null ? OFTEN : 0);
+  return model.quantities.length + (intermittent?.present === null ? 1 : 0);
 }
-const OFTEN = 2;
 
 function faultOf(model: Model, id: string): Fault | undefined {
   return model.circuit.faults.find((fault) => fault.id === id);
@@ -75,7 +70,6 @@ function carsOf(ask: SamplerAsk, candidate: string): CarsOf {
   const isFleeting = fault !== candidate;
   const showsOn = shower(model);
   const presentPlace = model.quantities.length;
-  const movedPlace = presentPlace + 1;
   const valuesOf = (point: Float64Array) =>
     dims > presentPlace ? point.subarray(0, presentPlace) : point;
   const show = (id: string, test: Test, point: Float64Array) => showsOn(id, test, valuesOf(point));
@@ -99,8 +93,7 @@ function carsOf(ask: SamplerAsk, candidate: string): CarsOf {
     if (test === null) return wokenChance(candidate, wakes(id));
     if (!isFleeting || !intermittent || test.probe.kind === 'inspect') return 1;
     const byItself = intermittent.present ?? presentAt(point[presentPlace]!);
-    if (!test.wiggle || !isWilling(candidate)) return byItself;
-    return Math.max(intermittent.moved ?? movedAt(point[movedPlace]!), byItself);
+    return test.wiggle && isWilling(candidate) ? Math.max(intermittent.moved, byItself) : byItself;
   };
   const showAt = (id: string, place: number, point: Float64Array): readonly Way[] => {
     const { test } = testAt(place);
@@ -109,7 +102,7 @@ function carsOf(ask: SamplerAsk, candidate: string): CarsOf {
   const there = (place: number, point: Float64Array) => showAt(fault, place, point);
   // Meters read a wheel that is not right as they read the sound circuit.
   const isAsSound = isFleeting || (intermittent !== null && isOfWheel(model, fault));
-  const own = dims > presentPlace ? [sizeAt, presentPlace, movedPlace] : [sizeAt];
+  const own = dims > presentPlace ? [sizeAt, presentPlace] : [sizeAt];
   return {
     ...(isAsSound ? { borrows: { own, name: fault, there, chance } } : {}),
     isPossible: (point) => {
@@ -242,12 +235,13 @@ function startingPoints(ask: SamplerAsk, fault: string, count: number): Float64A
   const points = new Float64Array(count * dims);
   for (let car = 0; car < count; car += 1) {
     points.set(model.pointOf(car, fault), car * dims);
-    SHUFFLES.slice(0, dims - length).forEach((step, at) => {
-      points[car * dims + length + at] = ((car + 0.5) * step) % 1;
-    });
+    if (dims > length) points[car * dims + length] = shuffled(car);
   }
   return points;
 }
 
-/** Steps that go evenly over 0 to 1 however many cars there are, and apart from their other values (Weyl): golden ratio, root of two. */
-const SHUFFLES = [(Math.sqrt(5) - 1) / 2, Math.SQRT2 - 1];
+/** Evenly over 0 to 1 however many cars there are, and apart from their other values (Weyl, with the golden ratio). */
+function shuffled(car: number): number {
+  return ((car + 0.5) * GOLDEN) % 1;
+}
+const GOLDEN = (Math.sqrt(5) - 1) / 2;

@@ -26,10 +26,8 @@ import { toldIntermittent } from './told.ts';
 const INTERMITTENT_SHARE = 0.8;
 /** Share of the faults that come and go which hands can wake; the others show on no day when they are looked for. Ours; no count is known. */
 export const WILLING_SHARE = 0.6;
-/** One that can be woken comes at the step that moves its place with this chance, and at the next as well. Ours. */
+/** One that can be woken comes at the right movement with this chance, and at the next as well. Ours. */
 export const WOKEN_CHANCE = 0.9;
-/** While an instrument is read with the harness moved once it is there in at least this share of readings, on most cars in more. Ours. */
-const MOVED_LEAST = 0.5;
 /** What moves one place shakes the next one: a fault there comes as well, and is put down to the wrong place. Ours. */
 const BESIDE_CHANCE = 0.05;
 /** Share of a drill's readings in which a fault that comes and goes is there by itself. Our choice. */
@@ -45,8 +43,8 @@ export interface IntermittentSuspects {
   readonly share: number;
   /** Share of those that hands can wake. */
   readonly willing: number;
-  /** Chance that one of those is there when an instrument is read while the harness is moved; null where it is unknown, as `movedAt` has it. */
-  readonly moved: number | null;
+  /** Chance that one of those is there when an instrument is read while the harness is moved. */
+  readonly moved: number;
   /** Share of readings in which a fault is there by itself; null where it is unknown, from car to car as `presentAt` has it. */
   readonly present: number | null;
 }
@@ -54,7 +52,7 @@ export interface IntermittentSuspects {
 export const ON_THE_ROAD: IntermittentSuspects = {
   share: INTERMITTENT_SHARE,
   willing: WILLING_SHARE,
-  moved: null,
+  moved: WOKEN_CHANCE,
   present: null,
 };
 /** On a drill of the level with such a fault, as its vehicle is made. */
@@ -135,11 +133,6 @@ export function withIntermittent(
 /** Share of the readings of a car in which its fault is there by itself; `unit` is the car's place, 0 to 1, among all. */
 export function presentAt(unit: number): number {
   return PRESENT_MOST * unit ** PRESENT_POWER;
-}
-
-/** The same of readings taken while the harness is moved, for one that hands can wake. */
-export function movedAt(unit: number): number {
-  return MOVED_LEAST + (1 - MOVED_LEAST) * unit;
 }
 
 /** The fault of a suspect, whether it stays or comes and goes. */

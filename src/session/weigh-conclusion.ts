@@ -3,7 +3,6 @@ import { type Corroboration, EVIDENCE_NEEDED } from '../suspects/corroborate.ts'
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
-import { WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import {
   type Better,
   firstTest,
@@ -132,9 +131,13 @@ function heldUpBy(
   return group && { kind: 'instead', row: group };
 }
 
-/** The test that may leave fewer repairs, where one is worth its minutes. */
-function narrowedBy({ nextTests: [proposal] }: ProposedTests): Better | null {
-  return proposal && (proposal.bits ?? 0) >= WORTH_DOING_BITS ? { kind: 'narrow', proposal } : null;
+/** A test that can be expected to tell less than this does not keep a conclusion back that stands. Our choice. */
+const NARROWS_BITS = 0.2;
+
+/** The test that may leave fewer repairs: the best one that tells enough; null where none does. */
+function narrowedBy({ nextTests }: ProposedTests): Better | null {
+  const proposal = nextTests.find(({ bits }) => (bits ?? 0) >= NARROWS_BITS);
+  return proposal ? { kind: 'narrow', proposal } : null;
 }
 
 /** A conclusion beside which something better is looked for. */
