@@ -115,14 +115,33 @@ export type Better =
 
 /** Whether a conclusion is not to be accepted as it is; that proof is missing, or that it could name less, does not hold it up. */
 export function isHeldUp({ better }: Pick<Weighed, 'better'>): boolean {
-  return !['narrow', 'prove', 'accept'].includes(better.kind);
+  switch (better.kind) {
+    case 'take-back':
+    case 'repeat':
+    case 'first':
+    case 'instead':
+      return true;
+    case 'narrow':
+    case 'prove':
+    case 'accept':
+      return false;
+  }
 }
 
 /** The test that is to be made before a conclusion is accepted, or may be; null for none. One that would only prove it is none. */
 export function firstTest(better: Better | null): Proposal | null {
-  return better && ['repeat', 'first', 'narrow'].includes(better.kind) && 'proposal' in better
-    ? better.proposal
-    : null;
+  switch (better?.kind) {
+    case 'repeat':
+    case 'first':
+    case 'narrow':
+      return better.proposal;
+    case 'take-back':
+    case 'instead':
+    case 'prove':
+    case 'accept':
+    case undefined:
+      return null;
+  }
 }
 
 /** What may be wrong, as lists and reports show it. */
