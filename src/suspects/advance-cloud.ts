@@ -68,7 +68,10 @@ class Advance {
   private readonly facts: readonly Fact[];
   private readonly parts: readonly Counting[];
   private points: Float64Array;
-  private ways: (readonly Way[])[][];
+  /** By fact and car, of the new ones, which are taken in by degrees. */
+  private ways: ((readonly Way[])[] | null)[];
+  /** By fact and car, of those that are dropped by degrees: as sharp as they were. */
+  private sharp: (Float64Array | null)[];
   /** At the present degree. */
   private logs: Float64Array[];
   private weights: Float64Array;
@@ -78,6 +81,7 @@ class Advance {
   /** Room for the car that is moved: its point, and by fact what is shown there and how likely the fact is. */
   private readonly point: Float64Array;
   private readonly shown: (readonly Way[])[] = [];
+  private readonly sharps: Float64Array;
   private readonly drawn: Float64Array;
 
   constructor(cloud: Cloud, facts: readonly Fact[], model: CloudModel) {
@@ -93,15 +97,17 @@ class Advance {
       cloud.facts.includes(fact) ? (facts.includes(fact) ? 'kept' : 'dropped') : 'new',
     );
     this.point = new Float64Array(this.dims);
+    this.sharps = new Float64Array(this.facts.length);
     this.drawn = new Float64Array(this.facts.length);
     this.points = cloud.points;
     this.weights = cloud.weights;
     this.logEvidence = cloud.logEvidence;
     this.ways = [
-      ...cloud.ways.map((ways) => [...ways]),
+      ...cloud.facts.map(() => null),
       ...added.map((fact) => [...model.predictAll(fact, this.points, this.count)]),
     ];
     this.logs = [...cloud.logs, ...added.map(() => new Float64Array(this.count))];
+    this.sharp = this.parts.map((part, index) => (part === 'dropped' ? this.logs[index]! : null));
   }
 
   *run(random: Random): Slices<Cloud> {
@@ -132,7 +138,6 @@ class Advance {
       points: this.points,
       weights: this.weights,
       facts: this.asked,
-      ways: order.map((index) => this.ways[index]!),
       logs: order.map((index) => this.logs[index]!),
       logEvidence: this.logEvidence,
       felt: [...this.felt],
@@ -140,12 +145,15 @@ class Advance {
     };
   }
 
-  /** Logarithm of a fact's likelihood where its test shows `ways`, as far as it counts at this degree. */
-  private logAt(index: number, ways: readonly Way[], degree: number): number {
-    const part = this.parts[index]!;
-    const fact = this.facts[index]!;
-    if (part === 'dropped') return (1 - degree) * this.model.logLikelihood(fact, ways, 1);
-    return this.model.logLikelihood(fact, ways, part === 'new' ? degree : 1);
+  /** Logarithm of a fact's likelihood where its test shows `ways`, as sharp as a fact of its part is taken. */
+  private sharpAt(index: number, ways: readonly Way[], degree: number): number {
+    const sharpness = this.parts[index] === 'new' ? degree : 1;
+    return this.model.logLikelihood(this.facts[index]!, ways, sharpness);
+  }
+
+  /** How much of such a logarithm counts at a degree. */
+  private countedAt(index: number, degree: number): number {
+    return this.parts[index] === 'dropped' ? 1 - degree : 1;
   }
 
   private topAt(index: number, degree: number): number {
@@ -165,10 +173,9 @@ class Advance {
     // Where the new facts lead a value may count that counts nowhere else.
     for (const car of this.bestFor(unknown).slice(0, PROBES)) {
       const from = points.subarray(car * dims, (car + 1) * dims);
+      const here = unknown.map((fact) => model.predict(fact, from));
       const differs = (other: Float64Array) =>
-        unknown.some((fact) =>
-          model.differs(fact, this.ways[this.facts.indexOf(fact)]![car]!, other),
-        );
+        unknown.some((fact, index) => model.differs(fact, here[index]!, other));
       for (const at of feltAt(from, differs, random, felt)) felt.add(at);
     }
   }
@@ -176,10 +183,12 @@ class Advance {
   /** Cars that explain these facts best, the best first. */
   private bestFor(facts: readonly Fact[]): number[] {
     const sums = new Float64Array(this.count);
-    for (const fact of facts)
-      this.ways[this.facts.indexOf(fact)]!.forEach((ways, car) => {
-        sums[car]! += this.model.logLikelihood(fact, ways, 1);
-      });
+    for (const fact of facts) {
+      const index = this.facts.indexOf(fact);
+      const ways = this.ways[index];
+      for (let car = 0; car < this.count; car += 1)
+        sums[car]! += ways ? this.sharpAt(index, ways[car]!, 1) : this.logs[index]![car]!;
+    }
     return [...sums.keys()].sort((a, b) => sums[b]! - sums[a]! || a - b);
   }
 
@@ -216,11 +225,13 @@ class Advance {
     const delta = new Float64Array(count);
     const logs = this.parts.map((part, index) => {
       if (part === 'kept') return null;
-      const ways = this.ways[index]!;
+      const ways = this.ways[index];
+      const sharp = this.sharp[index];
       const was = this.logs[index]!;
       const now = new Float64Array(count);
+      const counted = this.countedAt(index, degree);
       for (let car = 0; car < count; car += 1) {
-        const log = this.logAt(index, ways[car]!, degree);
+        const log = counted * (sharp ? sharp[car]! : this.sharpAt(index, ways![car]!, degree));
         now[car] = log;
         delta[car]! += log - was[car]!;
       }
@@ -253,7 +264,12 @@ class Advance {
     const chosen = drawn(this.weights, count, random.unit());
     this.points = copied(this.points, this.dims, chosen);
     this.logs = this.logs.map((logs) => chosenOf(logs, chosen, new Float64Array(count)));
-    this.ways = this.ways.map((ways) => chosenOf(ways, chosen, new Array<readonly Way[]>(count)));
+    this.ways = this.ways.map(
+      (ways) => ways && chosenOf(ways, chosen, new Array<readonly Way[]>(count)),
+    );
+    this.sharp = this.sharp.map(
+      (sharp) => sharp && chosenOf(sharp, chosen, new Float64Array(count)),
+    );
     this.weights = new Float64Array(count).fill(1 / count);
   }
 
@@ -285,7 +301,7 @@ class Advance {
     },
     random: Random,
   ): boolean {
-    const { dims, model, point, shown, drawn: logs } = this;
+    const { dims, model, point, shown, sharps, drawn: logs } = this;
     const { order, tops, degree, counted } = at;
     for (let place = 0; place < dims; place += 1) point[place] = before[car * dims + place]!;
     const ask = { car, before, felt: this.felt, counted, redraw: model.redraw };
@@ -300,7 +316,8 @@ class Advance {
     for (const index of order) {
       const ways = model.predict(this.facts[index]!, point);
       shown[index] = ways;
-      const log = this.logAt(index, ways, degree);
+      sharps[index] = this.sharpAt(index, ways, degree);
+      const log = this.countedAt(index, degree) * sharps[index]!;
       logs[index] = log;
       best += log - tops[index]!;
       if (best < needed) return false;
@@ -309,7 +326,10 @@ class Advance {
     this.points.set(point, car * dims);
     for (const index of order) {
       this.logs[index]![car] = logs[index]!;
-      this.ways[index]![car] = shown[index]!;
+      const ways = this.ways[index];
+      if (ways) ways[car] = shown[index]!;
+      const sharp = this.sharp[index];
+      if (sharp) sharp[car] = sharps[index]!;
     }
     return !isAside;
   }

@@ -4,6 +4,7 @@
  */
 import { borrowed, type Cloud } from './cloud.ts';
 import type { Way } from './fact.ts';
+import { KeptWays } from './kept-ways.ts';
 import { type Mixed, mixedWays } from './mixed-ways.ts';
 import type { Borrowing, SuspectCars } from './suspect-cars.ts';
 
@@ -33,26 +34,24 @@ export class BorrowedCars {
   /** The lent cars with the suspect's own values, weighed for it; `cars` are its cars before any reading. */
   cloud(cars: SuspectCars, lent: Cloud, borrows: Borrowing): Cloud {
     const own = this.ownCars(cars, lent, borrows);
-    return borrowed(lent, own.points, cars.model, ({ test }, car, sound) =>
-      mixedWays(this.mix(borrows, own, test, car, () => sound)),
+    return borrowed(lent, own.points, cars.model, ({ test }, car) =>
+      mixedWays(this.mix(borrows, own, test, car)),
     );
   }
 
   /** What a test shows on such a car; null where the points are none that were lent. */
   mixed(borrows: Borrowing, points: Float64Array, test: number, car: number): Mixed | null {
     const own = this.byPoints.get(points);
-    return own ? this.mix(borrows, own, test, car, () => this.soundOn(own.lent)(test, car)) : null;
+    return own ? this.mix(borrows, own, test, car) : null;
   }
 
-  private mix(
-    { chance }: Borrowing,
-    { points, there }: OwnCars,
-    test: number,
-    car: number,
-    sound: () => readonly Way[],
-  ): Mixed {
-    const point = pointAt(points, this.dims, car);
-    return { chance: chance(test, point), there: () => there(test, car), sound };
+  private mix({ chance }: Borrowing, own: OwnCars, test: number, car: number): Mixed {
+    const point = pointAt(own.points, this.dims, car);
+    return {
+      chance: chance(test, point),
+      there: () => own.there(test, car),
+      sound: () => this.soundOn(own.lent)(test, car),
+    };
   }
 
   private ownCars(cars: SuspectCars, lent: Cloud, { name, own, there }: Borrowing): OwnCars {
@@ -88,12 +87,10 @@ export function pointAt(points: Float64Array, dims: number, car: number): Float6
 }
 
 function keptByCar(waysOf: WaysByCar): WaysByCar {
-  const byTest = new Map<number, Map<number, readonly Way[]>>();
+  const byTest = new Map<number, KeptWays>();
   return (test, car) => {
-    const kept = byTest.get(test) ?? new Map<number, readonly Way[]>();
+    const kept = byTest.get(test) ?? new KeptWays();
     byTest.set(test, kept);
-    const ways = kept.get(car) ?? waysOf(test, car);
-    kept.set(car, ways);
-    return ways;
+    return kept.at(car, (at) => waysOf(test, at));
   };
 }

@@ -45,9 +45,7 @@ export interface Cloud {
   /** By car, summing to 1. */
   readonly weights: Float64Array;
   readonly facts: readonly Fact[];
-  /** By car and fact, `ways[fact][car]`: what is shown, ... */
-  readonly ways: readonly (readonly (readonly Way[])[])[];
-  /** ... and the logarithm of how likely the fact is there, `logs[fact][car]`. */
+  /** Logarithm of how likely a fact is on a car, `logs[fact][car]`. */
   readonly logs: readonly Float64Array[];
   /** Logarithm of how likely all facts are together, whichever car it is. */
   readonly logEvidence: number;
@@ -66,7 +64,6 @@ export function startCloud(points: Float64Array, dims: number): Cloud {
     points,
     weights,
     facts: [],
-    ways: [],
     logs: [],
     logEvidence: 0,
     felt: [],
@@ -84,7 +81,6 @@ export function fewer(cloud: Cloud, count: number): Cloud {
     count,
     points: copied(cloud.points, dims, chosen),
     weights: new Float64Array(count).fill(1 / count),
-    ways: cloud.ways.map((ways) => Array.from(chosen, (from) => ways[from]!)),
     logs: cloud.logs.map((logs) => Float64Array.from(chosen, (from) => logs[from]!)),
   };
 }
@@ -97,12 +93,11 @@ export function borrowed(
   cloud: Cloud,
   points: Float64Array,
   { logLikelihood }: CloudModel,
-  waysOf: (fact: Fact, car: number, lent: readonly Way[]) => readonly Way[],
+  waysOf: (fact: Fact, car: number) => readonly Way[],
 ): Cloud {
   const { count, facts } = cloud;
-  const ways = facts.map((fact, at) => cloud.ways[at]!.map((lent, car) => waysOf(fact, car, lent)));
-  const logs = facts.map((fact, at) =>
-    Float64Array.from(ways[at]!, (shown) => logLikelihood(fact, shown, 1)),
+  const logs = facts.map((fact) =>
+    Float64Array.from({ length: count }, (_, car) => logLikelihood(fact, waysOf(fact, car), 1)),
   );
   const gains = cloud.weights.map((weight, car) =>
     facts.reduce((sum, _, at) => sum + logs[at]![car]! - cloud.logs[at]![car]!, Math.log(weight)),
@@ -111,7 +106,7 @@ export function borrowed(
   const parts = gains.map((gain) => Math.exp(gain - most));
   const sum = parts.reduce((a, b) => a + b, 0);
   return {
-    ...{ count, points, facts, ways, logs },
+    ...{ count, points, facts, logs },
     weights: parts.map((part) => part / sum),
     logEvidence: cloud.logEvidence + most + Math.log(sum),
     felt: [],

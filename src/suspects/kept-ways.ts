@@ -2,43 +2,43 @@
 import type { MeterUnit, Shown } from '../circuit/test.ts';
 import type { Way } from './fact.ts';
 
-/** The ways of many cars as plain numbers, car by car. */
+/** The ways of many cars as plain numbers. */
 export class KeptWays {
   /** Places of the values that the test depends on; null while nobody has looked. */
   felt: readonly number[] | null = null;
-  /** How many ways each car has; the same for all. */
-  private each = 0;
-  /** By car and way: a number, or the place of a look in `looks`. */
+  /** By car: where its ways begin in `values`, and where they end. */
+  private readonly starts: number[] = [];
+  private readonly ends: number[] = [];
+  /** A number, or the place of a look in `looks`. */
   private readonly values: number[] = [];
   private readonly shares: number[] = [];
   private readonly looks: Extract<Shown, { kind: 'look' }>[] = [];
   private unit: MeterUnit | null = null;
 
-  get count(): number {
-    return this.each === 0 ? 0 : this.values.length / this.each;
+  /** Of a car by its number; worked out where it is not kept. */
+  at(car: number, waysOf: (car: number) => readonly Way[]): readonly Way[] {
+    const from = this.starts[car];
+    if (from === undefined) {
+      const ways = waysOf(car);
+      this.keep(car, ways);
+      return ways;
+    }
+    const { unit } = this;
+    return Array.from({ length: this.ends[car]! - from }, (_, way) => {
+      const value = this.values[from + way]!;
+      const shown: Shown = unit === null ? this.looks[value]! : { kind: 'number', value, unit };
+      return { shown, share: this.shares[from + way]! };
+    });
   }
 
-  /** Takes in one more car; throws where it has more or fewer ways than those before it. */
-  add(ways: readonly Way[]): void {
-    if (this.each === 0) this.each = ways.length;
-    if (ways.length !== this.each || ways.length === 0)
-      throw new Error(`kept-ways: ${ways.length} ways instead of ${this.each}`);
+  private keep(car: number, ways: readonly Way[]): void {
+    this.starts[car] = this.values.length;
     for (const { shown, share } of ways) {
       this.shares.push(share);
       this.values.push(shown.kind === 'look' ? this.placeOf(shown) : shown.value);
       if (shown.kind === 'number') this.unit = shown.unit;
     }
-  }
-
-  /** Of a car by its number. */
-  of(car: number): Way[] {
-    return Array.from({ length: this.each }, (_, way) => {
-      const at = car * this.each + way;
-      const value = this.values[at]!;
-      const { unit } = this;
-      const shown: Shown = unit === null ? this.looks[value]! : { kind: 'number', value, unit };
-      return { shown, share: this.shares[at]! };
-    });
+    this.ends[car] = this.values.length;
   }
 
   private placeOf(shown: Extract<Shown, { kind: 'look' }>): number {

@@ -82,7 +82,8 @@ export class SuspectCars {
   private readonly isStart = new WeakSet<Float64Array>();
   /** Of the cars of the beginning, by test, as far as it was asked for. */
   private readonly first = new Map<number, KeptWays>();
-  private readonly later = new WeakMap<Float64Array, Map<number, CarsShow>>();
+  /** Of cars that were moved, by their points and test, as long as the points are there. */
+  private readonly later = new WeakMap<Float64Array, Map<number, KeptWays>>();
 
   constructor(family: CarFamily, dims: number, errorModel: ErrorModel) {
     this.family = family;
@@ -118,25 +119,23 @@ export class SuspectCars {
 
   /** What a test shows on each of a cloud's cars; worked out once while the cloud is there. */
   show(test: number, points: Float64Array, count: number): CarsShow {
-    if (this.isStart.has(points)) {
-      const known = this.firstOf(test);
-      for (let car = known.count; car < count; car += 1) known.add(this.waysAt(test, points, car));
-      return Array.from({ length: count }, (_, car) => known.of(car));
-    }
-    const byTest = this.later.get(points) ?? new Map<number, CarsShow>();
-    this.later.set(points, byTest);
-    const made =
-      byTest.get(test) ?? Array.from({ length: count }, (_, car) => this.waysAt(test, points, car));
-    byTest.set(test, made);
-    return made;
+    const kept = this.isStart.has(points) ? this.firstOf(test) : this.laterOf(test, points);
+    const waysOf = (car: number) => this.waysAt(test, points, car);
+    return Array.from({ length: count }, (_, car) => kept.at(car, waysOf));
   }
 
   /** What a test shows on one of the first cars before any reading. */
   firstShow(test: number, car: number): readonly Way[] {
     const { points } = this.start(car + 1);
-    const known = this.firstOf(test);
-    for (let at = known.count; at <= car; at += 1) known.add(this.waysAt(test, points, at));
-    return known.of(car);
+    return this.firstOf(test).at(car, (at) => this.waysAt(test, points, at));
+  }
+
+  private laterOf(test: number, points: Float64Array): KeptWays {
+    const byTest = this.later.get(points) ?? new Map<number, KeptWays>();
+    this.later.set(points, byTest);
+    const kept = byTest.get(test) ?? new KeptWays();
+    byTest.set(test, kept);
+    return kept;
   }
 
   private firstOf(test: number): KeptWays {
