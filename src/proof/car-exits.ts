@@ -45,7 +45,8 @@ export class CarExits {
       ofFault = [];
       this.kept.set(fault, ofFault);
     }
-    const exits = (ofFault[place.number] ??= { known: 0, all: [] });
+    const exits = ofFault[place.number] ?? { known: 0, all: [] };
+    ofFault[place.number] = exits;
     if ((wanted & ~exits.known) !== 0) this.read(exits, fault, place, wanted);
     return exits.all;
   }

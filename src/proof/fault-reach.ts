@@ -262,8 +262,13 @@ class ReachWalk {
   }
 
   private nodeAt(place: TreePlace, lacking: Lacking): ReachNode {
-    const ofLacking = (this.nodes[lacking.number] ??= []);
-    return (ofLacking[place.number] ??= { place, lacking, cars: 0, waiting: 0, from: [] });
+    const ofLacking = this.nodes[lacking.number] ?? [];
+    this.nodes[lacking.number] = ofLacking;
+    const known = ofLacking[place.number];
+    if (known) return known;
+    const made: ReachNode = { place, lacking, cars: 0, waiting: 0, from: [] };
+    ofLacking[place.number] = made;
+    return made;
   }
 
   private levelAt({ number }: Lacking): ReachNode[] {

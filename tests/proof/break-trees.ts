@@ -219,6 +219,14 @@ function printOf({ code, at, words }: Issue): string {
   return `${code} ${at.file}:${at.line} ${shares.replace(/[\d.]+/g, '#')}`;
 }
 
+function once<T extends object>(make: () => T): () => T {
+  let made: T | null = null;
+  return () => {
+    made ??= make();
+    return made;
+  };
+}
+
 /** What a tree does with the cars, each part counted when it is asked for. */
 class Count {
   readonly start: string;
@@ -228,8 +236,8 @@ class Count {
   private readonly model: Model;
   private readonly judge: Judge;
   private readonly discriminating: DiscriminatingTests;
-  private usual: { readonly ends: number; readonly retests: number } | null = null;
-  private other: { readonly beside: number; readonly standing: ReadonlySet<string> } | null = null;
+  private readonly usually = once(() => this.countUsual());
+  private readonly otherwise = once(() => this.countOther());
 
   constructor({ procedure }: LinkedProcedure, model: Model) {
     this.procedure = procedure;
@@ -252,19 +260,19 @@ class Count {
 
   /** Cars, each of one fault, that end wrongly by the usual answers. */
   get ends(): number {
-    return (this.usual ??= this.countUsual()).ends;
+    return this.usually().ends;
   }
   /** Those that pass the retests unrepaired. */
   get retests(): number {
-    return (this.usual ??= this.countUsual()).retests;
+    return this.usually().retests;
   }
   /** Those that end wrongly by other answers, or where steps cannot be done. */
   get beside(): number {
-    return (this.other ??= this.countOther()).beside;
+    return this.otherwise().beside;
   }
   /** Conclusions that stand at the end of some way. */
   get standing(): ReadonlySet<string> {
-    return (this.other ??= this.countOther()).standing;
+    return this.otherwise().standing;
   }
 
   private countUsual() {
