@@ -205,16 +205,18 @@ function otherPlugs(text: string, { unplugged }: Setup, circuit: Circuit | null)
   });
 }
 
-/** What the text says last of the key; after it the engine may be cranked. */
+/** Of a key that the text turns more than once the last position counts; one that it turns once is told with the state. */
 const KEY = /\bkey (?:is |stays )?(on|off)\b/gi;
 
 function otherKey(text: string, { state }: Setup): AgainstSetup[] {
-  const last = [...text.matchAll(KEY)].at(-1)?.[1];
-  if (last === undefined || (state !== 'key-on' && state !== 'key-off')) return [];
-  if (state === `key-${last.toLowerCase()}`) return [];
+  const said = [...text.matchAll(KEY)].map(([, position]) => position!.toLowerCase());
+  const last = said.at(-1);
+  if (last === undefined || new Set(said).size < 2) return [];
+  if (state !== 'key-on' && state !== 'key-off') return [];
+  if (state === `key-${last}`) return [];
   return [
     {
-      words: `the text says last that the key is ${last.toLowerCase()}, and the step reads with "${state}"`,
+      words: `the text says last that the key is ${last}, and the step reads with "${state}"`,
       fix: 'change "state", or leave it out of the text',
     },
   ];

@@ -69,7 +69,7 @@ interface Came {
 }
 
 /** Cars at an end. */
-interface Ended {
+interface EndCars {
   readonly end: string;
   readonly seen: boolean;
   cars: number;
@@ -83,7 +83,7 @@ export class FaultReach {
   private readonly exits: CarExits;
   private readonly fault: string;
   private readonly options: ReachOptions;
-  private readonly ended: readonly Omit<Ended, 'nodes'>[];
+  private readonly ended: readonly Omit<EndCars, 'nodes'>[];
   private readonly comes: ReadonlyMap<TreePlace, number>;
 
   constructor(tree: WayTree, exits: CarExits, fault: string, options: ReachOptions) {
@@ -186,8 +186,8 @@ class ReachWalk {
     for (let node = this.queue.pop(); node; node = this.queue.pop()) this.leave(node);
   }
 
-  ended(): Ended[] {
-    const ends = new Map<string, Ended>();
+  ended(): EndCars[] {
+    const ends = new Map<string, EndCars>();
     for (const nodes of this.levels)
       for (const node of nodes) {
         const { step } = node.place;

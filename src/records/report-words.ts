@@ -98,17 +98,17 @@ const GAP_WORDS = {
 } as const;
 
 /** How sure a conclusion is, and by which rules, where they are not ours; empty without one. */
-export function provenWords(record: Weighed): string {
+export function provenWords(record: WithCertainty): string {
   const judged = judgedByWords(record.conclusion?.judgedBy);
   return [certaintyWords(record), judged].filter((words) => words !== '').join('; ');
 }
 
-interface Weighed {
+interface WithCertainty {
   readonly circuit: unknown;
   readonly conclusion: (Pick<RecordConclusion, 'proven' | 'judgedBy'> & RestsOn) | null;
 }
 
-function certaintyWords({ circuit, conclusion }: Weighed): string {
+function certaintyWords({ circuit, conclusion }: WithCertainty): string {
   if (!conclusion) return '';
   switch (conclusion.proven) {
     case null:

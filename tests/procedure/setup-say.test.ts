@@ -149,9 +149,8 @@ describe('a place in plain words', () => {
     ['The sensor is disconnected.', GROUND, HALL, PLAIN],
     ['Plug the sensor in again.', GROUND, HALL, PULLED],
     ['Sensor plugged in, engine off.', GROUND, HALL, PULLED],
-    ['Key off.', GROUND, HALL, PLAIN],
-    ['The key is off.', GROUND, HALL, PLAIN],
-    ['Key on.', GROUND, HALL, { ...PLAIN, state: 'key-off' }],
+    ['Key on for a second. Then key off, and wait.', GROUND, HALL, PLAIN],
+    ['Key off, look, key on.', GROUND, HALL, { ...PLAIN, state: 'key-off' }],
   ])('%s', (text, probe, circuit, setup) => {
     expect(againstSetup(text, setup, [probe], circuit)).toHaveLength(1);
   });
