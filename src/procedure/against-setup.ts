@@ -8,6 +8,7 @@ import { formatQuantity } from '../quantity/format-quantity.ts';
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 import { namedPlaces } from './bind-text.ts';
 import { andWords } from './draw-graph.ts';
+import { clausesOf, partsIn, strangePlainPlaces } from './plain-places.ts';
 import type { ExpectedRange, MeasureUnit } from './procedure.ts';
 import { touched } from './setup-say.ts';
 import { resistanceWords } from './test-words.ts';
@@ -18,20 +19,26 @@ export interface AgainstSetup {
   readonly fix: string;
 }
 
-/** All contradictions in `text`, which has its needs filled in; none where nothing is read or only eyes look. */
+/**
+ * All contradictions in `text`, which has its needs filled in; none where nothing is read or only eyes look. Of several
+ * `probes`, which are watched one after another, each may be the one that is meant.
+ */
 export function againstSetup(
   text: string,
   setup: Setup,
-  probe: Probe | null,
+  probes: readonly Probe[],
   circuit: Circuit | null,
 ): AgainstSetup[] {
-  if (probe === null || probe.kind === 'inspect') return [];
+  const [probe] = probes;
+  if (probe === undefined || probe.kind === 'inspect') return [];
+  const places = probes.flatMap((one) => touched(setup, one));
   const found = [
-    ...strangePlaces(text, touched(setup, probe)),
-    ...swappedLeads(text, probe),
+    ...strangePlaces(text, places),
+    ...(probes.length > 1 ? [] : swappedLeads(text, probe)),
     ...otherOhms(text, setup),
     ...otherPlugs(text, setup, circuit),
-    ...leadsElsewhere(text, touched(setup, probe), circuit),
+    ...otherKey(text, setup),
+    ...leadsElsewhere(text, setup, probes, circuit),
   ];
   return [...new Map(found.map((one) => [one.words, one])).values()];
 }
@@ -101,81 +108,129 @@ function swappedLeads(text: string, probe: Probe): AgainstSetup[] {
   });
 }
 
-/** `10 ohm resistor` or `3.3k resistor` beside a bridge through another one. */
-const RESISTOR =
-  /(?<![\d.])(\d{1,9}(?:\.\d{1,9})?\s?(?:[kM]?(?:ohms?\b|Ω)|[kM]\b))[^.]{0,200}?\bresistor/gi;
+/** `10 ohm`, `3.3k`, `ten-ohm`, `two kilohm`. */
+const SMALL =
+  'one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|fifty|hundred';
+const OHMS = new RegExp(
+  `(?<![\\w.])((?:\\d{1,9}(?:\\.\\d{1,9})?|(?:${SMALL})(?:[- ]hundred)?))[\\s-]?(k|M|kilo?-?|mega?-?)?(?:[\\s-]?(?:ohms?\\b|Ω)|(?<=[kM])\\b)`,
+  'gi',
+);
+const NUMBERS: Readonly<Record<string, number>> = {
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+  twelve: 12,
+  fifteen: 15,
+  twenty: 20,
+  thirty: 30,
+  fifty: 50,
+  hundred: 100,
+};
+/** Where ohms are those of something that is clipped in, and not of a reading. */
+const CLIPPED = /\bresistor\b|\b(?:clip|bridge|load|jumper)\b/i;
 
 function otherOhms(text: string, { bridges }: Setup): AgainstSetup[] {
   const clipped = bridges.flatMap(({ through }) =>
     typeof through === 'string' ? [] : [through.ohms],
   );
-  return [...text.matchAll(RESISTOR)].flatMap(([, value]) => {
-    const said = parseQuantity(value!.replace(/([kM])$/, '$1ohm').replace(/ohms$/i, 'ohm'));
-    if (said?.unit !== 'ohm' || clipped.includes(said.value)) return [];
+  const said = clausesOf(text).flatMap((clause) =>
+    CLIPPED.test(clause) ? [...clause.matchAll(OHMS)] : [],
+  );
+  return said.flatMap(([value, number, prefix = '']) => {
+    if (clipped.includes(ohmsOf(number!, prefix))) return [];
     const has = clipped.length === 0 ? 'none' : clipped.map(resistanceWords).join(', ');
     return [
       {
-        words: `the text says a ${value} resistor, and the step clips in ${has}`,
+        words: `the text says a resistor of ${value}, and the step clips in ${has}`,
         fix: 'write it as "bridge: { from: ..., to: ..., through: ... }", which the program puts into words, and leave it out of the text',
       },
     ];
   });
 }
 
-/** A connector taken off, with the rest of its clause; not where it must stay on. */
+function ohmsOf(number: string, prefix: string): number {
+  const factors = number
+    .toLowerCase()
+    .split(/[- ]/)
+    .map((word) => NUMBERS[word] ?? Number(word));
+  const scale = prefix === '' ? 1 : /^k/i.test(prefix) ? 1e3 : 1e6;
+  return factors.reduce((product, one) => product * one, scale);
+}
+
+/** A connector taken off, or said to be off, with the rest of its clause. */
 const TAKEN_OFF =
-  /(?<!\b(?:not|never|don't|without) )\b(?:(?:unplug|disconnect)\b[^.,;:]{0,80}|(?:take|pull)\b[^.,;:]{0,80}?\b(?:plug|connector)\b[^.,;:]{0,80}?\boff\b[^.,;:]{0,80})/gi;
+  /\b(?:unplug|disconnect)\b.*|\b(?:take|pull|slide)\b.*\b(?:plug|connector)\b.*\b(?:off|out|apart)\b.*/i;
+/** The same of a part that is named; without one it may be any connector, or none that is plugged. */
+const OPENED =
+  /\b(?:open|separate|pull)\b.*\b(?:plug|connector)\b.*|\b(?:is|with)\b.*\b(?:unplugged|disconnected)\b.*|\b(?:unplugged|disconnected)$/i;
+const PLUGGED_IN = /\bplug\b.*\bin\b|\bplugged (?:back )?in\b/i;
+const NOT = /\b(?:not|never|don't|without)\b/i;
 
 function otherPlugs(text: string, { unplugged }: Setup, circuit: Circuit | null): AgainstSetup[] {
-  return [...text.matchAll(TAKEN_OFF)].flatMap(([clause]) => {
+  return clausesOf(text).flatMap((clause) => {
+    if (NOT.test(clause)) return [];
     const named = partsIn(clause, circuit);
+    const closed = PLUGGED_IN.test(clause) ? named.filter((part) => unplugged.includes(part)) : [];
+    if (closed.length > 0)
+      return [
+        {
+          words: `the text says "${clause}", and the step has ${andWords(closed.map((part) => `"${part}"`))} unplugged`,
+          fix: 'take it out of "unplug", or leave it out of the text',
+        },
+      ];
+    const isOff = TAKEN_OFF.test(clause);
+    if (PLUGGED_IN.test(clause) || !(isOff || (named.length > 0 && OPENED.test(clause)))) return [];
     const strange = named.filter((part) => !unplugged.includes(part));
     if (strange.length > 0)
       return [
         {
-          words: `the text says "${clause.trim()}", and the step leaves ${andWords(strange.map((part) => `"${part}"`))} plugged in`,
+          words: `the text says "${clause}", and the step leaves ${andWords(strange.map((part) => `"${part}"`))} plugged in`,
           fix: `write "unplug: [${[...unplugged, ...strange].join(', ')}]", which the program puts into words and proves, or leave it out of the text`,
         },
       ];
     if (named.length > 0 || unplugged.length > 0) return [];
     return [
       {
-        words: `the text says "${clause.trim()}", but the step unplugs nothing`,
+        words: `the text says "${clause}", but the step unplugs nothing`,
         fix: 'write "unplug: [PART]", which the program puts into words, or leave it out of the text',
       },
     ];
   });
 }
 
-/** Where a connector is probed from behind. */
-const BACK_PROBED = /\bback-?probe\b[^.,;:]{0,80}/gi;
+/** Of a key that the text turns more than once the last position counts; one that it turns once is told with the state. */
+const KEY = /\bkey (?:is |stays )?(on|off)\b/gi;
+
+function otherKey(text: string, { state }: Setup): AgainstSetup[] {
+  const said = [...text.matchAll(KEY)].map(([, position]) => position!.toLowerCase());
+  const last = said.at(-1);
+  if (last === undefined || new Set(said).size < 2) return [];
+  if (state !== 'key-on' && state !== 'key-off') return [];
+  if (state === `key-${last}`) return [];
+  return [
+    {
+      words: `the text says last that the key is ${last}, and the step reads with "${state}"`,
+      fix: 'change "state", or leave it out of the text',
+    },
+  ];
+}
 
 function leadsElsewhere(
   text: string,
-  places: readonly string[],
+  setup: Setup,
+  probes: readonly Probe[],
   circuit: Circuit | null,
 ): AgainstSetup[] {
-  const parts = places.map((place) => place.split('.')[0]!);
-  return [...text.matchAll(BACK_PROBED)].flatMap(([clause]) =>
-    partsIn(clause, circuit)
-      .filter((part) => !parts.includes(part))
-      .map((part) => ({
-        words: `the text says "${clause.trim()}", and the step has no lead at "${part}"`,
-        fix: 'change "measure", or leave it out of the text',
-      })),
-  );
-}
-
-/** Parts with a connector that the words name, each by its plain name or its key: `the module`, `the rake controller`. */
-function partsIn(words: string, circuit: Circuit | null): string[] {
-  const said = words.toLowerCase();
-  return (circuit?.parts ?? [])
-    .filter((part) =>
-      [part.name, part.words].some((name) => new RegExp(`\\bthe ${escaped(name)}\\b`).test(said)),
-    )
-    .map(({ name }) => name);
-}
-
-function escaped(name: string): string {
-  return name.toLowerCase().replace(/[^a-z0-9 ]/g, '\\$&');
+  if (circuit === null) return [];
+  return strangePlainPlaces(text, setup, probes, circuit).map(({ clause, lead, place, has }) => ({
+    words: `the text says "${clause}", and the step has ${lead} on ${has.map((id) => `"${id}"`).join(' or ')}, not on "${place}"`,
+    fix: 'leads and bridges are worded by the program: leave the place out, or change "measure" or "bridge"',
+  }));
 }

@@ -146,6 +146,7 @@ function base(
 ) {
   const { draft } = at;
   const own = at.text('say');
+  const read = probe === null ? watched : [probe];
   const made =
     watched.length > 0
       ? watchSay(setup, watched, at.linker.circuit)
@@ -153,7 +154,7 @@ function base(
   if (draft.say === undefined && made === '')
     at.add('missing-text', [], 'this step does not say what to do', 'add the key "say"', 'key');
   if (!at.isWrong)
-    for (const { words: wrong, fix } of againstSetup(own, setup, probe, at.linker.circuit))
+    for (const { words: wrong, fix } of againstSetup(own, setup, read, at.linker.circuit))
       at.add('against-setup', ['say'], wrong, fix, 'key');
   // A good sensor is plugged in before anything is watched.
   const say = (setup.sensor === 'spare' ? [own, made] : [made, own])

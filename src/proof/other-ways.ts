@@ -24,13 +24,17 @@ export function otherWays(
   const tree = new WayTree(procedure);
   const faults = [HEALTHY, ...model.circuit.faults.map(({ id }) => id)];
   const exits = new CarExits(model);
+  const asleep = new Map<string, FaultReach>();
   for (const fault of faults) {
-    for (const sleeping of tree.canWake(fault) ? [false, true] : [false]) {
-      const reach = new FaultReach(tree, exits, fault, sleeping);
-      reach.report(report);
-      if (!sleeping) reach.tellComing(come);
-    }
+    const awake = new FaultReach(tree, exits, fault, { sleeping: false });
+    awake.report(report);
+    awake.tellComing(come);
     exits.forget(fault);
+    if (!tree.canWake(fault)) continue;
+    const open = tree.openTo(fault);
+    const reach = asleep.get(open) ?? new FaultReach(tree, exits, fault, { sleeping: true });
+    asleep.set(open, reach);
+    reach.report(report, fault);
   }
 }
 
@@ -45,14 +49,23 @@ export function waysWithout(
   const tree = new WayTree(procedure);
   const exits = new CarExits(model);
   return (end, faults, shown) => {
-    for (const fault of faults)
-      for (const sleeping of tree.canWake(fault) ? [false, true] : [false]) {
-        let way: OtherWay | null = null;
-        new FaultReach(tree, exits, fault, sleeping, shown).report((arrival) => {
-          if (arrival.end === end) way ??= arrival.example(arrival.samples[0]!);
-        });
-        if (way) return way;
-      }
+    const asleep = new Set<string>();
+    const wayOf = (fault: string, sleeping: boolean) => {
+      let way: OtherWay | null = null;
+      new FaultReach(tree, exits, fault, { sleeping, unmade: shown }).report((arrival) => {
+        if (arrival.end === end) way ??= arrival.example(arrival.samples[0]!);
+      });
+      return way;
+    };
+    for (const fault of faults) {
+      const awake = wayOf(fault, false);
+      if (awake) return awake;
+      const open = tree.openTo(fault);
+      if (!tree.canWake(fault) || asleep.has(open)) continue;
+      asleep.add(open);
+      const way = wayOf(fault, true);
+      if (way) return way;
+    }
     return null;
   };
 }

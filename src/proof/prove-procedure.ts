@@ -18,6 +18,7 @@ import { limitIssues } from './limit-issues.ts';
 import { CarTeller } from './lost-cars.ts';
 import { otherWayIssues } from './other-way-issues.ts';
 import { earlyPlugIssues, plugCycleIssues } from './plug-cycles.ts';
+import type { ProofFacts } from './proof-facts.ts';
 import { rangeIssues } from './range-issues.ts';
 import { retestIssues } from './retest-issues.ts';
 import { sourceLocation } from './source-location.ts';
@@ -84,36 +85,9 @@ export function proveProcedure(
   model: Model,
   onShare: (share: number) => void = () => {},
 ): Proof {
-  const { procedure } = linked;
-  const entries = testEntries(model.circuit, procedure, model.meter);
-  const discriminating = discriminatingTests(model, entries);
-  const judge = judgeOf(procedure, model.circuit, discriminating);
-  const faults = [HEALTHY, ...model.circuit.faults.map(({ id }) => id)];
-  const ways = faults.flatMap((fault, index) => {
-    onShare((WALK_SHARE * index) / faults.length);
-    return walkFault(procedure, model, fault).flatMap(judge.judge);
-  });
-  const rows = rowsOf(model, ways, minutesOfWays(procedure, entries));
-  const teller = new CarTeller(model, ways);
-  const facts = { linked, model, ways, judge, discriminating, teller };
-  const comings: Coming[] = [];
-  const arrived = new Map<string, Set<string>>();
-  const beside = otherWayIssues(
-    facts,
-    (coming) => comings.push(coming),
-    (end, fault) => arrived.set(end, (arrived.get(end) ?? new Set()).add(fault)),
-  );
-  const found = FINDERS.flatMap((find, index) => {
-    onShare(WALK_SHARE + ((1 - WALK_SHARE) * index) / FINDERS.length);
-    return find(facts);
-  });
-  const issues = [
-    ...tooManyWays(linked, ways),
-    ...beside,
-    ...found,
-    ...limitIssues(facts, comings),
-    ...claimIssues(facts, arrived),
-  ];
+  const { facts, rows, issues: found } = begin(linked, model, onShare);
+  const { ways } = facts;
+  const issues = [...found];
   const inseparable = rows.flatMap(({ fault, ends }) => {
     const share = ends.reduce(
       (sum, end) => sum + (end.verdict === 'inseparable' ? end.share : 0),
@@ -123,6 +97,51 @@ export function proveProcedure(
   });
   const minutes = rows.reduce((sum, row) => sum + row.chance * row.minutes, 0);
   return { rows, issues: inOrder(issues), ways, inseparable, minutes };
+}
+
+/** The issues of a proof one after another, what is found by the usual ways first: for who asks only whether there are others. */
+export function proofIssues(linked: LinkedProcedure, model: Model): Iterable<Issue> {
+  return begin(linked, model, () => {}).issues;
+}
+
+interface Begun {
+  readonly facts: ProofFacts;
+  readonly rows: readonly ProofRow[];
+  /** Each is looked for when it is asked for. */
+  readonly issues: Iterable<Issue>;
+}
+
+function begin(linked: LinkedProcedure, model: Model, onShare: (share: number) => void): Begun {
+  const { procedure } = linked;
+  const entries = testEntries(model.circuit, procedure, model.meter);
+  const discriminating = discriminatingTests(model, entries);
+  const judge = judgeOf(procedure, model.circuit, discriminating);
+  const faults = [HEALTHY, ...model.circuit.faults.map(({ id }) => id)];
+  const ways = faults.flatMap((fault, index) => {
+    onShare((WALK_SHARE * index) / faults.length);
+    return walkFault(procedure, model, fault).flatMap(judge.judge);
+  });
+  const teller = new CarTeller(model, ways);
+  const facts = { linked, model, ways, judge, discriminating, teller };
+  const rows = rowsOf(model, ways, minutesOfWays(procedure, entries));
+  return { facts, rows, issues: issuesOf(facts, onShare) };
+}
+
+function* issuesOf(facts: ProofFacts, onShare: (share: number) => void): Generator<Issue> {
+  yield* tooManyWays(facts.linked, facts.ways);
+  for (const [index, find] of FINDERS.entries()) {
+    onShare(WALK_SHARE + ((1 - WALK_SHARE) * index) / FINDERS.length);
+    yield* find(facts);
+  }
+  const comings: Coming[] = [];
+  const arrived = new Map<string, Set<string>>();
+  yield* otherWayIssues(
+    facts,
+    (coming) => comings.push(coming),
+    (end, fault) => arrived.set(end, (arrived.get(end) ?? new Set()).add(fault)),
+  );
+  yield* limitIssues(facts, comings);
+  yield* claimIssues(facts, arrived);
 }
 
 /** A tree whose questions part a fault further than is followed. */

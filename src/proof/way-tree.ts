@@ -2,14 +2,18 @@
  * A tree as far as the ways through it hang on it: which conclusions lack a step that was passed over, and which faults
  * are woken on the way. Ways that lack the same share one `Lacking`, so that they are walked once.
  */
+import type { Test } from '../circuit/test.ts';
 import {
   type Conclusion,
   isRequired,
+  type LookStep,
+  type MeasureStep,
   type Procedure,
   type Step,
   standingConclusion,
   WAKING,
 } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 
 /** How many steps were passed over, which conclusions lack one of them, and whether the fault has been seen to come. */
@@ -19,6 +23,8 @@ export interface Lacking {
   /** It was brought on by moving or warming, and an answer says so that a sound circuit does not give. */
   readonly seen: boolean;
   readonly next: Map<ReadonlySet<string> | null, Lacking>;
+  /** By conclusion come to: the one that stands in its place. */
+  readonly ends: Map<string, string>;
   /** The same with the fault seen, once it was asked for. */
   shown: Lacking | null;
   /** Of the tree, counted from 0. */
@@ -30,6 +36,8 @@ export interface TreePlace {
   readonly step: Step;
   /** Counted from 0. */
   readonly number: number;
+  /** What is read here; null where it is answered, or only done. */
+  readonly read: { readonly step: MeasureStep | LookStep; readonly test: Test } | null;
   /** Where it leads when it cannot be done. */
   readonly cannot: TreePlace | null;
   /** In the order of the file; of a step that is only done the one way on, which has no name. */
@@ -47,6 +55,8 @@ export class WayTree {
   /** By step: the conclusions that require it, one set for all steps with the same; null for most. */
   private readonly requiredBy = new Map<string, ReadonlySet<string> | null>();
   private readonly woken: ReadonlySet<string>;
+  /** The faults of each answer that only some can give. */
+  private readonly told: readonly (readonly string[])[];
   private readonly lacking: Lacking[] = [];
 
   constructor(procedure: Procedure) {
@@ -62,6 +72,11 @@ export class WayTree {
       if (by.length > 0 && !sets.has(word)) sets.set(word, new Set(by));
       this.requiredBy.set(id, sets.get(word) ?? null);
     }
+    this.told = steps.flatMap((step) =>
+      step.kind === 'ask' || step.kind === 'measure'
+        ? step.outcomes.flatMap(({ under }) => (under ? [under] : []))
+        : [],
+    );
     this.woken = new Set(
       steps.flatMap((step) =>
         step.kind === 'ask' && WAKING.includes(step.family)
@@ -74,6 +89,11 @@ export class WayTree {
   /** Whether a fault that comes and goes is woken by some step of the tree. */
   canWake(fault: string): boolean {
     return fault !== HEALTHY && this.woken.has(fault);
+  }
+
+  /** The same for all faults to which the tree's answers are open alike: asleep they go the same ways. */
+  openTo(fault: string): string {
+    return this.told.map((faults) => (faults.includes(fault) ? '1' : '0')).join('');
   }
 
   /** What is lacking after one more step was passed over. */
@@ -97,10 +117,14 @@ export class WayTree {
   }
 
   /** The conclusion that stands where this much is lacking. */
-  standing(id: string, { required }: Lacking): string {
-    return standingConclusion(this.procedure, id, (conclusion) =>
+  standing(id: string, { required, ends }: Lacking): string {
+    const known = ends.get(id);
+    if (known !== undefined) return known;
+    const end = standingConclusion(this.procedure, id, (conclusion) =>
       required.some((set) => set.has(conclusion.id)),
     );
+    ends.set(id, end);
+    return end;
   }
 
   /** Nothing passed over yet. */
@@ -127,6 +151,7 @@ export class WayTree {
       required,
       seen,
       next: new Map(),
+      ends: new Map(),
       shown: null,
       number: this.lacking.length,
     };
@@ -153,7 +178,7 @@ export function seesFault(
 function linkedPlaces({ steps, start }: Procedure): TreePlace {
   const places = new Map<string, { -readonly [K in keyof TreePlace]: TreePlace[K] }>();
   for (const [id, step] of Object.entries(steps))
-    places.set(id, { step, number: places.size, cannot: null, ways: [] });
+    places.set(id, { step, number: places.size, read: readAt(step), cannot: null, ways: [] });
   const at = (id: string) => {
     const place = places.get(id);
     if (!place) throw new Error(`procedure: no step "${id}" in a checked procedure`);
@@ -166,6 +191,12 @@ function linkedPlaces({ steps, start }: Procedure): TreePlace {
     place.ways = waysFrom(step).map(({ name, go, under }) => ({ name, to: at(go), under }));
   }
   return at(start);
+}
+
+function readAt(step: Step): TreePlace['read'] {
+  if (step.kind !== 'measure' && step.kind !== 'look') return null;
+  const test = testOf(step);
+  return test && { step, test };
 }
 
 /** What a step can come to. */

@@ -4,6 +4,7 @@
  */
 import type { Session } from '../session/session.ts';
 import { clockMinutes } from '../session/worked-time.ts';
+import { isProvenToday } from './judged-by.ts';
 import { priceWords, type Rates } from './read-rates.ts';
 import { recordForCustomer } from './record-for-customer.ts';
 import type { RecordConclusion, RecordLine, SessionRecord } from './record-form.ts';
@@ -51,8 +52,9 @@ export function callPrices(
 
 function foundSentence(
   { lines, tests }: Pick<SessionRecord, 'lines' | 'tests'>,
-  { title, evidence, proven }: RecordConclusion,
+  conclusion: RecordConclusion,
 ): string {
+  const { title, evidence, proven } = conclusion;
   const shows = evidence.map((one) => ({
     one,
     made: [...lines, ...tests].find(({ event }) => event === one.reading),
@@ -63,7 +65,7 @@ function foundSentence(
   if (!first) return `This is our suspicion; no test has shown it yet: ${unstopped(title)}.`;
   const right = made?.expected && !isRight(made) ? `; it should be ${made.expected}` : '';
   const shown = `; what shows it: ${first.test}, found ${first.found}${right}`;
-  return `We found this: ${unstopped(title)}${shown}${SURE[`${proven}`]}.`;
+  return `We found this: ${unstopped(title)}${shown}${SURE[`${proven && isProvenToday(conclusion)}`]}.`;
 }
 
 function isRight({ verdict }: Pick<RecordLine, 'verdict'>): boolean {

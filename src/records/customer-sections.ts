@@ -1,6 +1,7 @@
 /** The report for the owner of the vehicle: plain words, how it is known, prices where the shop has set its rates, and lines to sign. */
 
 import { GAPS_WORDS } from '../session/gaps.ts';
+import { isProvenToday, judgedByWords } from './judged-by.ts';
 import { cell, undoneItems } from './measurement-tables.ts';
 import { mayBeOffWords, plainSentence } from './plain-sentence.ts';
 import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
@@ -95,7 +96,7 @@ function wiring({ picture, conclusion, lines, tests, retest: { rows } }: Session
     const { expected } = line;
     return [{ number: at + 1, reading, found: shown, expected, after: after ?? '', test }];
   });
-  const proven = conclusion.proven === true;
+  const proven = isProvenToday(conclusion);
   return [{ kind: 'wiring', title: 'What was read, and where', picture, readings, proven }];
 }
 
@@ -108,14 +109,18 @@ function found({ conclusion: end, lines }: SessionRecord): Block[] {
   if (end.proven !== null)
     blocks.push(
       text(
-        end.proven
+        isProvenToday(end)
           ? 'At least three independent tests agree on this.'
-          : `${PLAIN_GAPS[proofGap(end)]}, so it is the best explanation, not a proof.`,
+          : `${end.proven ? PROVEN_THEN : PLAIN_GAPS[proofGap(end)]}, so it is the best explanation, not a proof.`,
       ),
     );
+  const judged = judgedByWords(end.judgedBy);
+  if (judged !== '') blocks.push(text(`This was ${judged}.`));
   return blocks;
 }
 
+const PROVEN_THEN =
+  "By the rules of that time at least three independent tests agreed on this; today's have not borne it out";
 const PLAIN_GAPS = {
   'one-reading': 'This rests on one reading that was not repeated',
   'few-pieces': 'Fewer than three independent tests agree on this so far',

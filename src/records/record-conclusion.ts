@@ -5,6 +5,7 @@ import { customerWords } from '../session/gaps.ts';
 import { isAssumedNeighbour, notRuledOut } from '../session/not-ruled-out.ts';
 import { placeWords } from '../session/place-words.ts';
 import { presentConclusion } from '../session/session.ts';
+import { judgedBy } from './judged-by.ts';
 import type { RecordContext } from './record-context.ts';
 import type {
   RecordConclusion,
@@ -41,6 +42,7 @@ export function recordConclusion(
     place: placeWords(session, concluded.faults),
     customer: tree ? bind(customerWords(session, tree)) : '',
     proven: concluded.proven,
+    ...judgedBy(session),
     ...(tree && tree.faults.length === 0 ? { nothingFound: true as const } : {}),
     restsOn: restsOn(concluded, readings),
     evidence: concluded.evidence.flatMap((line) => evidenceOf(context, line, readings, towards)),

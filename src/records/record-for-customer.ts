@@ -198,6 +198,7 @@ function conclusionFor(
     place: words.text(conclusion.place),
     customer: words.text(conclusion.customer),
     proven: conclusion.proven,
+    ...(conclusion.judgedBy ? { judgedBy: { ...conclusion.judgedBy, differs: [] } } : {}),
     ...(conclusion.nothingFound ? { nothingFound: true as const } : {}),
     restsOn: restsOn && { reading: restsOn.reading, words: words.reading(restsOn.reading) },
     evidence: conclusion.evidence.map(({ reading, test, found, counted }) => ({

@@ -345,6 +345,16 @@ export interface RecordConclusion extends Moment {
   readonly customer: string;
   /** Three independent pieces of evidence; null when it was not weighed. */
   readonly proven: boolean | null;
+  /**
+   * Where other rules than this program's judged it: which, which are today's, whether those came to the same, and what
+   * came out otherwise. `not`: they were not asked.
+   */
+  readonly judgedBy?: {
+    readonly rules: number;
+    readonly today: number;
+    readonly again: 'not' | 'same' | 'other';
+    readonly differs: readonly string[];
+  };
   /** No fault was found: what is ruled out was right when it was tested, and may fail when the fault is there again. */
   readonly nothingFound?: true;
   /** The one reading, made once, that it rests on; null where it rests on none alone. */

@@ -1,9 +1,11 @@
 /** Small pieces of wording that all reports share. */
 import { type Hand, PIECES_NEEDED } from '../session/events.ts';
 import { DRIVEN_WORDS } from '../session/read-drive.ts';
+import { isProvenToday, judgedByWords } from './judged-by.ts';
 import type {
   JudgedToday,
   Moment,
+  RecordConclusion,
   RecordTest,
   RecordVehicle,
   SessionRecord,
@@ -95,14 +97,18 @@ const GAP_WORDS = {
   'not-sure': 'another repair is not unlikely enough yet, or the readings do not all agree',
 } as const;
 
-/** How sure a conclusion is; empty without one. */
-export function provenWords({
-  circuit,
-  conclusion,
-}: {
+/** How sure a conclusion is, and by which rules, where they are not ours; empty without one. */
+export function provenWords(record: WithCertainty): string {
+  const judged = judgedByWords(record.conclusion?.judgedBy);
+  return [certaintyWords(record), judged].filter((words) => words !== '').join('; ');
+}
+
+interface WithCertainty {
   readonly circuit: unknown;
-  readonly conclusion: ({ readonly proven: boolean | null } & RestsOn) | null;
-}): string {
+  readonly conclusion: (Pick<RecordConclusion, 'proven' | 'judgedBy'> & RestsOn) | null;
+}
+
+function certaintyWords({ circuit, conclusion }: WithCertainty): string {
   if (!conclusion) return '';
   switch (conclusion.proven) {
     case null:
@@ -110,7 +116,7 @@ export function provenWords({
         ? 'not weighed: there is no circuit model to weigh the evidence with'
         : 'not weighed';
     case true:
-      return 'proven by at least three independent pieces of evidence';
+      return `${isProvenToday(conclusion) ? 'proven' : 'called proven by the rules of that time,'} by at least three independent pieces of evidence`;
     case false:
       return `not proven: ${GAP_WORDS[proofGap(conclusion)]}`;
   }

@@ -175,6 +175,7 @@ function conclusion(record: SessionRecord): Section {
         ['Where', end.place],
         ['Repair', end.repair],
         ['Certainty', provenWords(record)],
+        ['Comes out otherwise today', (end.judgedBy?.differs ?? []).join('; ')],
         ['Rests on one reading', end.restsOn ? `${end.restsOn.words}; it was not repeated` : ''],
         ['Concluded at', timeWords(end)],
       ]),

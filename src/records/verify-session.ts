@@ -118,7 +118,8 @@ export function falselyDerived(stands: SessionFile): readonly Differing[] {
   return derivedFrom(stands).filter(({ isFalse }) => isFalse);
 }
 
-function derivedFrom(stands: SessionFile): readonly Differing[] {
+/** What does not come out as a file has it: false by its own rules, or otherwise by ours. */
+export function derivedFrom(stands: SessionFile): readonly Differing[] {
   const notComputed = (words: string): Differing[] => [{ seq: 1, words, isFalse: true }];
   if (circuitFlaw(stands)) return notComputed(NOT_COMPUTED);
   try {

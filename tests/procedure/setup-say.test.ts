@@ -60,7 +60,7 @@ describe('what is made of a setup', () => {
 
 describe('a text that says otherwise', () => {
   const told = (text: string, setup: Setup = PLAIN) =>
-    againstSetup(text, setup, VOLTS, CIRCUIT).map(({ words }) => words);
+    againstSetup(text, setup, [VOLTS], CIRCUIT).map(({ words }) => words);
 
   test.each([
     ['a lead elsewhere', 'Red lead on {module.pickup-low}.', PLAIN, 2],
@@ -108,6 +108,79 @@ describe('a text that says otherwise', () => {
     ['leads at a part in passing', 'Back-probe the module, near the sensor.', PLAIN],
   ])('%s is not', (_, text, setup) => {
     expect(told(text, setup)).toEqual([]);
+  });
+});
+
+describe('a place in plain words', () => {
+  const HALL = LIBRARY.circuits.get('hall-module-fed')!;
+  const RELAY = LIBRARY.circuits.get('hall-relay-fed')!;
+  const PEDAL = LIBRARY.circuits.get('pedal-dual')!;
+  const GROUND: Probe = { kind: 'volts', plus: 'sensor.ground', minus: 'battery.negative' };
+  const TRACK: Probe = { kind: 'volts', plus: 'sensor.signal-1', minus: 'sensor.ground-1' };
+  const FUSE: Probe = { kind: 'volts', plus: 'battery.positive', minus: 'fuse.out' };
+  const PULLED = { ...SENSOR_OFF, bridges: [{ ...KILOHM[0]!, from: 'sensor.ground' }] };
+
+  test.each<[string, Probe, typeof HALL, Setup]>([
+    ['Red lead on the signal pin at the sensor plug.', GROUND, HALL, PLAIN],
+    ['Put the red lead on the sensor signal.', GROUND, HALL, PLAIN],
+    ["Touch the sensor's feed terminal.", GROUND, HALL, PLAIN],
+    ['Back-probe the signal wire.', GROUND, HALL, PLAIN],
+    ['The red lead goes to the ground at the engine control module.', GROUND, HALL, PLAIN],
+    ['Black lead on the engine control module.', GROUND, HALL, PLAIN],
+    ['Red lead: battery positive.', GROUND, HALL, PLAIN],
+    ['Black lead on the positive post of the battery.', GROUND, HALL, PLAIN],
+    ['Black lead on the ground pin.', GROUND, HALL, PLAIN],
+    ['Measure at the throttle ground of the module.', GROUND, HALL, PLAIN],
+    ['Red lead on signal 2.', TRACK, PEDAL, PLAIN],
+    ['Red lead on the pin of signal 2.', TRACK, PEDAL, PLAIN],
+    ['Leads on feed 1 and ground 1.', TRACK, PEDAL, PLAIN],
+    ['Probe terminal 87 of the relay.', FUSE, RELAY, PLAIN],
+    ['Touch pin 30.', FUSE, RELAY, PLAIN],
+    ['Clip it from the signal pin to the battery.', GROUND, HALL, PULLED],
+    ['Clip ten ohm in.', GROUND, HALL, PULLED],
+    ['Use the ten-ohm resistor.', GROUND, HALL, PULLED],
+    ['A resistor of 10 ohm needs ten watts.', GROUND, HALL, PULLED],
+    ['The two kilohm resistor stays in.', GROUND, HALL, PULLED],
+    ['A one-hundred-ohm resistor stays in.', GROUND, HALL, PULLED],
+    ['Open the connector of the sensor.', GROUND, HALL, PLAIN],
+    ['Pull the sensor plug.', GROUND, HALL, PLAIN],
+    ['Separate the sensor connector.', GROUND, HALL, PLAIN],
+    ['With the sensor unplugged, wait a second.', GROUND, HALL, PLAIN],
+    ['The sensor is disconnected.', GROUND, HALL, PLAIN],
+    ['Plug the sensor in again.', GROUND, HALL, PULLED],
+    ['Sensor plugged in, engine off.', GROUND, HALL, PULLED],
+    ['Key on for a second. Then key off, and wait.', GROUND, HALL, PLAIN],
+    ['Key off, look, key on.', GROUND, HALL, { ...PLAIN, state: 'key-off' }],
+  ])('%s', (text, probe, circuit, setup) => {
+    expect(againstSetup(text, setup, [probe], circuit)).toHaveLength(1);
+  });
+
+  test.each<[string, Probe, typeof HALL, Setup]>([
+    ['Red lead on the ground pin at the sensor plug.', GROUND, HALL, PLAIN],
+    ['The black lead stays on battery negative.', GROUND, HALL, PLAIN],
+    ['A break in the signal wire reads 0 V.', GROUND, HALL, PLAIN],
+    ['The two are side by side in the same connector.', GROUND, HALL, PLAIN],
+    ['Red lead on the ground pin, not on the signal pin.', GROUND, HALL, PLAIN],
+    ['The red lead never goes to the signal pin.', GROUND, HALL, PLAIN],
+    ['Red lead on signal 1.', TRACK, PEDAL, PLAIN],
+    ['Red lead on the signal pin, black lead on the ground pin.', TRACK, PEDAL, PLAIN],
+    ['Use the test point on the back of the fuse.', FUSE, RELAY, PLAIN],
+    ['Use the one kilohm resistor.', GROUND, HALL, PULLED],
+    ['The 1 kilohm resistor stays in.', GROUND, HALL, PULLED],
+    ['Unplug the sensor, key on.', GROUND, HALL, PULLED],
+    ['Key off, plug the throttle position sensor in, key on.', GROUND, HALL, PULLED],
+    ['Sensor plugged in, engine off.', GROUND, HALL, PLAIN],
+    ['Do not open the connector of the sensor.', GROUND, HALL, PLAIN],
+    ['The sensor must not be unplugged.', GROUND, HALL, PLAIN],
+    ['Key off. Fit it. Crank for three seconds.', GROUND, HALL, { ...PLAIN, state: 'cranking' }],
+  ])('not: %s', (text, probe, circuit, setup) => {
+    expect(againstSetup(text, setup, [probe], circuit)).toEqual([]);
+  });
+
+  test('of what is watched while something is moved, any of its places is one', () => {
+    const told = (text: string) => againstSetup(text, PLAIN, [GROUND, FUSE], RELAY);
+    expect(told('Black lead on fuse out, then on the ground pin.')).toEqual([]);
+    expect(told('Black lead on the signal pin.')).toHaveLength(1);
   });
 });
 

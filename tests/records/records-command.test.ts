@@ -7,7 +7,7 @@ import { sessionFileName } from '../../src/files/safe-name.ts';
 import { readCsvStrictly } from './readers/read-csv-strictly.ts';
 import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
 import { begin, fileOf, finishedWalk, JOB, type Walk } from './sample-session.ts';
-import { trueWalk } from './true-walk.ts';
+import { TRUE_PROCEDURE, trueWalk } from './true-walk.ts';
 
 let home = '';
 beforeEach(() => {
@@ -111,7 +111,7 @@ describe('list and find', () => {
 
 describe('show and export', () => {
   it('prints the transcript of a session by name, beginning, id, path, and last', async () => {
-    const name = save(finishedWalk());
+    const name = save(trueWalk());
     const { out } = await records(['show', name]);
     expect(out).toMatch(/^# Diagnosis record\n/);
     for (const other of ['20260304', 'lab-0001', join(home, name), 'last'])
@@ -119,7 +119,7 @@ describe('show and export', () => {
   });
 
   it('writes each form, and a PDF only into a file', async () => {
-    save(finishedWalk());
+    save(trueWalk());
     const csv = await records(['export', 'last'], { as: 'csv', bom: true });
     expect(csv.out.startsWith('\ufeff')).toBe(true);
     expect(readCsvStrictly(csv.out.slice(1))).toHaveLength(1 + 6 + 1 + 2);
@@ -134,7 +134,7 @@ describe('show and export', () => {
   });
 
   it('replaces no file without --force', async () => {
-    save(finishedWalk());
+    save(trueWalk());
     writeFileSync(join(home, 'a.md'), 'mine');
     expect(await records(['export', 'last'], { output: 'a.md' })).toMatchObject({
       exit: 1,
@@ -146,7 +146,7 @@ describe('show and export', () => {
   });
 
   it('refuses an option of another verb: a record shown whole for a class would be read as masked', async () => {
-    save(finishedWalk());
+    save(trueWalk());
     expect(await records(['show', 'last'], { for: 'class' })).toEqual({
       exit: 2,
       out: '',
@@ -156,14 +156,14 @@ describe('show and export', () => {
   });
 
   it('for a class, asks a person to read it first', async () => {
-    save(finishedWalk());
+    save(trueWalk());
     const { out, err } = await records(['export', 'last'], { for: 'class' });
     expect(out).not.toMatch(/Brennvik|Tarrant|QX 47/);
     expect(err).toContain('Read it before you hand it out');
   });
 
   it('of a damaged session shows what stands before the damage, with a warning', async () => {
-    const name = save(finishedWalk());
+    const name = save(trueWalk());
     const text = readFileSync(join(home, name), 'utf8');
     writeFileSync(join(home, name), text.replace('The plug was green', 'The plug was clean'));
     const { exit, out, err } = await records(['show', 'last']);
@@ -190,21 +190,21 @@ describe('verify and compare', () => {
   });
 
   it('puts two sessions side by side', async () => {
-    save(finishedWalk({ id: 'left' }), 1);
-    save(begin({ id: 'right' }, 60), 2);
+    save(trueWalk({ id: 'left' }), 1);
+    save(begin({ id: 'right', procedure: TRUE_PROCEDURE }, 60), 2);
     const { exit, out } = await records(['compare', 'left', 'right']);
     expect(exit).toBe(0);
     expect(out).toContain(
-      '| Feed at the sensor | 4.75 to 5.25 V | 0.02 V, LOW | not asked | DIFFERENT |',
+      '| Feed at the sensor | 4.81 to 5.18 V | 0.02 V, LOW | not asked | DIFFERENT |',
     );
     expect(out).toContain('| Plate | QX 47 ZUM | QX 47 ZUM | same |');
   });
 
   it('puts one session beside itself after the repair', async () => {
-    save(finishedWalk());
+    save(trueWalk());
     const { out } = await records(['compare', 'last']);
-    expect(out).toContain('| 4.75 to 5.25 V | 0.02 V | 4.99 V | PASSED |');
-    save(begin({}, 60), 2);
+    expect(out).toContain('| 4.81 to 5.18 V | 0.02 V | 4.99 V | PASSED |');
+    save(begin({ procedure: TRUE_PROCEDURE }, 60), 2);
     expect((await records(['compare', 'last'])).exit).toBe(1);
   });
 });
@@ -220,7 +220,7 @@ it.each<[string, string[], Record<string, string>, RegExp]>([
   ['words for list', ['list', 'green'], {}, /records find green/],
   ['three sessions', ['compare', 'a', 'b', 'c'], {}, /one or two/],
 ])('%s is used wrongly: 2, with the way out', async (_, positionals, values, words) => {
-  save(finishedWalk());
+  save(trueWalk());
   const { exit, out, err } = await records(positionals, values);
   expect([exit, out]).toEqual([2, '']);
   expect(err).toMatch(words);

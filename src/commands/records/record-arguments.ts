@@ -7,8 +7,10 @@ import { nodeDisk } from '../../log/node-disk.ts';
 import { located } from '../../log/read-session-file.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
 import { sessionAtPath, sessionFileIn, sessionInIndex } from '../../records/find-session.ts';
+import { judgedAgain } from '../../records/judged-by.ts';
 import { type ReadRecord, readRecord } from '../../records/read-record.ts';
 import { indexPath, openIndex, type RecordIndex } from '../../records/record-index.ts';
+import { derivedFrom } from '../../records/verify-session.ts';
 import { nearestName } from '../../source/nearest-name.ts';
 import { safeText } from '../../source/safe-text.ts';
 import { type Arguments, EXIT, type Io, optionText } from '../command.ts';
@@ -86,13 +88,24 @@ async function readAny(name: string, args: Arguments, io: Io): Promise<ReadSessi
   return read;
 }
 
-/** The session's record; a damaged one is refused, since a paper would not show it. */
+/**
+ * The session's record for a paper. A damaged one is refused, since a paper would not show it, and one that says what its
+ * own rules do not derive; where other rules judged it, the record says what comes out otherwise today.
+ */
 export async function readNamed(name: string, args: Arguments, io: Io): Promise<ReadSession> {
   const read = await readAny(name, args, io);
   const { flaw } = read;
   if (flaw)
     throw new Stop(EXIT.wrongInput, located(flaw), `${flaw.fix}; what comes before it: ${SHOW_IT}`);
-  return read;
+  const derived = derivedFrom(read);
+  const wrong = derived.find(({ isFalse }) => isFalse);
+  if (wrong)
+    throw new Stop(
+      EXIT.wrongInput,
+      `event ${wrong.seq} ${wrong.words}`,
+      'no paper is made of it; all that is wrong: ohmward records verify',
+    );
+  return { ...read, record: judgedAgain(read.record, derived) };
 }
 
 const SHOW_IT = 'ohmward records show';

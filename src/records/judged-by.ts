@@ -1,0 +1,53 @@
+/**
+ * By which rules a conclusion was judged, where they are not those of this program, and what today's come to. What today's
+ * rules have not derived, no paper says as if they had.
+ */
+import type { Differing } from '../session/derive-again.ts';
+import { RULES } from '../session/events.ts';
+import type { Session } from '../session/session.ts';
+import type { RecordConclusion, SessionRecord } from './record-form.ts';
+
+type JudgedBy = NonNullable<RecordConclusion['judgedBy']>;
+
+/** The rules under which the session was concluded; nothing where they are ours. */
+export function judgedBy({ events, opened, concluded }: Session): { judgedBy?: JudgedBy } {
+  let { rules } = opened;
+  for (const event of events) {
+    if (event === concluded) break;
+    if (event.type === 'session-resumed') rules = event.rules;
+  }
+  return rules === RULES ? {} : { judgedBy: { rules, today: RULES, again: 'not', differs: [] } };
+}
+
+/** The record with what came out when its file was derived again. */
+export function judgedAgain(record: SessionRecord, derived: readonly Differing[]): SessionRecord {
+  const by = record.conclusion?.judgedBy;
+  if (!record.conclusion || !by || record.vehicle === 'drill') return record;
+  const differs = derived
+    .filter(({ ofOtherRules }) => ofOtherRules)
+    .map(({ seq, words }) => `event ${seq} ${words}`);
+  const again = differs.length === 0 ? 'same' : 'other';
+  return { ...record, conclusion: { ...record.conclusion, judgedBy: { ...by, again, differs } } };
+}
+
+/** Whether today's rules bear out that a conclusion is proven, as far as anybody has asked them. */
+export function isProvenToday({ proven, judgedBy: by }: Proven): boolean {
+  return proven === true && (by === undefined || by.again === 'same');
+}
+
+type Proven = Pick<RecordConclusion, 'proven' | 'judgedBy'>;
+
+/** `judged by rules 11; today's rules 12 come to the same`, without a full stop; empty where the rules are ours. */
+export function judgedByWords(by: JudgedBy | undefined): string {
+  if (!by) return '';
+  const head = `judged by rules ${by.rules} of the program`;
+  const { today } = by;
+  switch (by.again) {
+    case 'not':
+      return `${head}; today's rules ${today} have not judged it again`;
+    case 'same':
+      return `${head}; today's rules ${today} come to the same`;
+    case 'other':
+      return `${head}; by today's rules ${today} not all comes out the same`;
+  }
+}
