@@ -167,6 +167,7 @@ function base(
     title: at.title(),
     family: draft.test ?? 'inspection',
     setup,
+    ...(draft.wiggle ? { wiggle: true as const } : {}),
     say,
     why: at.text('why'),
     minutes: draft.minutes ?? USUAL_MINUTES,

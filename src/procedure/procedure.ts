@@ -51,6 +51,8 @@ interface StepBase {
   readonly title: string;
   readonly family: Family;
   readonly setup: Setup;
+  /** Harness and connectors are moved for the reading too. */
+  readonly wiggle?: true;
   /** What to do, with `{terminal}` places still to be filled from the job. */
   readonly say: string;
   readonly why: string;
