@@ -68,7 +68,13 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   const keys = [KEYS[0]!, ...others.map(({ key }) => key), ...KEYS.slice(1)];
   const body = bodySize(useSize(), keys);
   const made = props.typed?.(list.filter.text) ?? null;
-  const items = made ? [{ ...made, also: list.filter.text }, ...props.items] : props.items;
+  // What is said of the same thing begins alike: it stands in the list once.
+  const items = made
+    ? [
+        { ...made, also: list.filter.text },
+        ...props.items.filter(({ about }) => !about.startsWith(made.about)),
+      ]
+    : props.items;
   const longest = useMemo(
     () => longestAbout(props.items, body.columns, look),
     [props.items, body.columns, look],

@@ -37,15 +37,16 @@ import { asleepWords } from './asleep-words.ts';
 import { notTickedWords } from './not-ticked-words.ts';
 
 /**
- * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
- * left)`; before the first test only what is left.
+ * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (about 12 min so far, 20 left)`;
+ * before the first test only what is left.
  */
 export function soFarWords(session: Session, left: number | null): string {
   const estimated = Math.round(spentMinutes(session));
   if (estimated === 0) return left === null ? '' : ` (about ${Math.round(left)} min left)`;
   const clock = clockMinutes(session);
+  if (clock === null)
+    return ` (about ${estimated} min so far${left === null ? '' : `, ${Math.round(left)} left`})`;
   const more = left === null ? '' : `, about ${Math.round(left)} left`;
-  if (clock === null) return ` (${estimated} min estimated so far${more})`;
   return ` (${clock < 1 ? '<1' : Math.round(clock)} min by the clock${more})`;
 }
 
