@@ -341,7 +341,10 @@ function bridgeWords({ through }: Bridge): string {
 }
 
 function top({ line, corners }: CircuitGlyphs, title: string, inner: number): string {
-  const name = ` ${cut(title, inner - TITLE_EDGES)} `;
+  const room = inner - TITLE_EDGES;
+  // What it is stays rather than of what kind: "intake camshaft sensor".
+  const short = title.length <= room ? title : title.replace(/ position(?= sensor)/, '');
+  const name = ` ${cut(short, room)} `;
   return `${corners[0]}${line}${name}${line.repeat(inner - name.length - 1)}${corners[1]}`;
 }
 

@@ -137,6 +137,8 @@ function measured(at: StepDraftReader, measure: Measure): Step | null {
   return lookStep(at, setup, probe, !isAsked);
 }
 
+const MOVED = { wiggle: true } as const;
+
 /** Texts, minutes and cautions of a step; `watched` is what a question has its person watch. */
 function base(
   at: StepDraftReader,
@@ -261,6 +263,7 @@ function measureStep(
       at.warn('against-limits', [key], wrong, fix);
   return {
     ...base(at, setup, probe),
+    ...(at.draft.wiggle ? MOVED : {}),
     kind: 'measure',
     probe,
     unit,
@@ -283,6 +286,7 @@ function lookStep(
   tellCoverage(at, outcomes, known);
   return {
     ...base(at, setup, probe),
+    ...(at.draft.wiggle ? MOVED : {}),
     kind: 'look',
     probe,
     expected:
@@ -294,6 +298,7 @@ function lookStep(
 }
 
 function question(at: StepDraftReader, drafts: Readonly<Record<string, OutcomeDraft>>): AskStep {
+  tellMoved(at);
   const outcomes = askOutcomes(at, drafts);
   const { usual } = at.draft;
   if (usual !== undefined && !outcomes.some(({ name }) => name === usual))
@@ -353,7 +358,19 @@ function tellRefused(at: StepDraftReader, test: Test | null, path: Path): boolea
   return true;
 }
 
+/** Where no instrument is read there is no reading that could be weighed as moved. */
+function tellMoved(at: StepDraftReader): void {
+  if (at.draft.wiggle)
+    at.add(
+      'bad-value',
+      ['wiggle'],
+      'nothing is measured here',
+      'leave "wiggle" out; a question in which something is moved has "test: wiggle"',
+    );
+}
+
 function act(at: StepDraftReader, go: string): ActStep {
+  tellMoved(at);
   return {
     ...base(at, setupOf(at, null), null),
     kind: 'act',

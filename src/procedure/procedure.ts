@@ -64,6 +64,8 @@ interface StepBase {
 /** A step that ends in a number. */
 export interface MeasureStep extends StepBase {
   readonly kind: 'measure';
+  /** Harness and connectors are moved for the reading too. */
+  readonly wiggle?: true;
   /** What the circuit model is asked; null when the model knows nothing of this quantity. */
   readonly probe: Probe | null;
   readonly unit: MeasureUnit;
@@ -109,6 +111,8 @@ export interface RangeOutcome extends OutcomeBase {
 /** A step that ends in a look: a light, a scope picture, the module's live data, eyes and fingers. */
 export interface LookStep extends StepBase {
   readonly kind: 'look';
+  /** As of a number. */
+  readonly wiggle?: true;
   readonly probe: Exclude<Probe, NumberProbe>;
   /** Looks of the healthy circuit. */
   readonly expected: readonly Look[];

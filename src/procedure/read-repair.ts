@@ -29,6 +29,7 @@ function bare(words: string): string {
 /** Things by the name that stands for them here. What is no wheel, plug or wire is called by its own last word. */
 const NOUNS: Readonly<Record<string, string>> = {
   sensor: 'sensor',
+  sensors: 'sensor',
   sender: 'sensor',
   pickup: 'sensor',
   module: 'module',
@@ -54,6 +55,11 @@ const NOT_DONE =
   /^(?:no|not|never|nothing|without|should|must|needs?|will|would|could|may|maybe|perhaps|to|unless|if|\w+n't)$/;
 /** Not the thing itself changed, but what it shows. */
 const OF_THE_THING = /^(?:readings?|values?|volt\w*|outputs?|signals?|data|plausibility|noise)$/;
+/** Words beside a thing that say no more of it: "exhaust cam sensor, twice", among what was done, was replaced twice. */
+const BESIDE =
+  /^(?:the|a|an|its|one|two|three|\d+x?|x\d*|once|twice|times|already|again|both|position|side|bank|shaft|by|another|shop|garage)$/;
+/** Things of which the bare name among earlier repairs can only mean a new one; a connector or a wire may have been mended. */
+const RENEWED: readonly string[] = ['sensor', 'module', 'fuse', 'relay', 'wheel'];
 const LINKS = /^(?:of|at|on|to|for|in|from|by|with|behind|under|near)$/;
 /** Words that tell one thing from another of its kind: they must belong to the part that is meant. */
 const TELLING =
@@ -128,12 +134,20 @@ export function repairsRemark(
     .map((repair) => {
       const { words, part } = repair;
       const what = parts.find(({ id }) => id === part)?.words;
-      if (what === undefined) return `Kept as a note only, not a part of this circuit: "${words}".`;
+      if (what === undefined) return noteWords(words);
       const done = part?.includes('.') ? 'made good' : 'replaced';
       const more = outcomeOfRepair(repair);
       return `Understood: the ${what} was ${done}${more === '' ? '' : `, ${more}`}.`;
     })
     .join(' ');
+}
+
+function noteWords(words: string): string {
+  const things = words.toLowerCase().match(/[\p{L}\d]+/gu) ?? [];
+  const named = new Set(things.flatMap((word) => NOUNS[word] ?? []));
+  return named.size > 1
+    ? `Kept as a note only: "${words}" names more than one thing. Write each by itself, with ; between.`
+    : `Kept as a note only: "${words}" names no part of this circuit as replaced.`;
 }
 
 const FITTED_SAID: Readonly<Record<Fitted, string>> = {
@@ -179,11 +193,16 @@ function partIn(words: readonly string[], parts: readonly Replaceable[]): string
   const others = words.slice(end + 1).filter((word) => word in NOUNS);
   const linked = LINKS.test(words[end + 1] ?? '');
   if (others.length > 0 && !linked) return null;
-  const isDone = words.some(
-    (word, place) =>
-      (REPLACED.test(word) && (word !== 'new' || besideThe(words, place, at, end))) ||
-      (MENDED.test(word) && (kind === 'connector' || kind === 'wire')),
-  );
+  const isBare =
+    RENEWED.includes(kind) &&
+    words.every((word) => word in NOUNS || TELLING.test(word) || BESIDE.test(word));
+  const isDone =
+    isBare ||
+    words.some(
+      (word, place) =>
+        (REPLACED.test(word) && (word !== 'new' || besideThe(words, place, at, end))) ||
+        (MENDED.test(word) && (kind === 'connector' || kind === 'wire')),
+    );
   return isDone ? chosenPart(kind, words, parts) : null;
 }
 

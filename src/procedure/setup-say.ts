@@ -11,15 +11,31 @@ import type { Bridge, Probe, Setup, TerminalId } from '../circuit/test.ts';
 import { andWords } from './draw-graph.ts';
 import { resistanceWords, thingWords } from './test-words.ts';
 
-/** The sentences for a setup and what is read in it, terminals as `{places}`; empty where nothing is arranged or read. */
-export function setupSay(setup: Setup, probe: Probe | null, circuit: Circuit | null): string {
+/**
+ * The sentences for a setup and what is read in it, terminals as `{places}`; empty where nothing is arranged or read.
+ * What `stands` of the test before is not said again.
+ */
+export function setupSay(
+  setup: Setup,
+  probe: Probe | null,
+  circuit: Circuit | null,
+  stands: Setup | null = null,
+): string {
   if (probe?.kind === 'inspect') return '';
   const isArranged = setup.unplugged.length > 0 || setup.bridges.length > 0;
   if (probe === null && !isArranged) return '';
+  const isOff =
+    stands !== null &&
+    setup.unplugged.length > 0 &&
+    setup.sensor === stands.sensor &&
+    setup.unplugged.join() === stands.unplugged.join();
+  const clipped = new Set(stands?.bridges.map(bridgeSay));
+  const clips = setup.bridges.map(bridgeSay).filter((say) => !clipped.has(say));
+  const isKeyTurned = !isOff || stands.state !== 'key-on';
   return [
-    plugSay(setup, probe, circuit),
-    ...setup.bridges.map((bridge) => `Clip a ${bridgeSay(bridge)}.`),
-    setup.state === 'key-on' && isArranged ? 'Key on.' : '',
+    isOff ? sideSay(touched(setup, probe), setup.unplugged).trim() : plugSay(setup, probe, circuit),
+    ...clips.map((say) => `Clip a ${say}.`),
+    setup.state === 'key-on' && isArranged && isKeyTurned ? 'Key on.' : '',
     probe === null ? '' : leadSay(probe),
   ]
     .filter((sentence) => sentence !== '')

@@ -80,15 +80,73 @@ export function setupWords(setup: Setup, job: Job, circuit: Circuit | null): str
 
 /**
  * What the last test left behind that has to be undone before this one, as a sentence; empty when nothing is. What is
- * to be taken off or clipped on anew is told by the test itself.
+ * to be taken off or clipped on anew is told by the text of a step itself.
  */
 export function undoWords(
   before: Setup | null,
-  { setup: after, probe }: { readonly setup: Setup; readonly probe: Probe | null },
+  test: { readonly setup: Setup; readonly probe: Probe | null },
   job: Job,
   circuit: Circuit | null,
 ): string {
   if (!before) return '';
+  return firstWords(undoing(before, test, job, circuit));
+}
+
+/**
+ * The same for a test without a text of its own: also what is taken off, plugged in and clipped on for it. `on` is what
+ * surely stands of the test before; where somebody has worked on the vehicle since, nothing does.
+ */
+export function arrangeWords(
+  { before, on }: { readonly before: Setup | null; readonly on: Setup | null },
+  test: { readonly setup: Setup; readonly probe: Probe | null },
+  job: Job,
+  circuit: Circuit | null,
+): string {
+  const undo = before ? undoing(before, test, job, circuit) : NOTHING_TO_DO;
+  const { setup } = test;
+  const clipped = new Set(on?.bridges.map((bridge) => bridgeWords(bridge, job, circuit)));
+  const clips = setup.bridges
+    .map((bridge) => bridgeWords(bridge, job, circuit))
+    .filter((words) => !clipped.has(words))
+    .map((words) => `clip a ${words}`);
+  const isSpareIn = setup.sensor === 'spare' && on?.sensor !== 'spare';
+  const off = [
+    ...setup.unplugged
+      .filter((part) => !on?.unplugged.includes(part))
+      .map(
+        (part) =>
+          `${isModule(part, circuit) ? 'wait until the module sleeps, ' : ''}unplug the ${thingWords(part, circuit)}`,
+      ),
+    ...(isSpareIn ? ['plug in a known-good sensor in place of the one in the vehicle'] : []),
+  ];
+  return firstWords({
+    isKeyOff: undo.isKeyOff || off.length > 0,
+    what: [...undo.what, ...off, ...clips],
+  });
+}
+
+function isModule(part: string, circuit: Circuit | null): boolean {
+  return circuit?.parts.some(({ name, kind }) => name === part && kind === 'module') ?? false;
+}
+
+/** Work of the hands before a test. */
+interface ToDoFirst {
+  readonly isKeyOff: boolean;
+  readonly what: readonly string[];
+}
+const NOTHING_TO_DO: ToDoFirst = { isKeyOff: false, what: [] };
+
+function firstWords({ isKeyOff, what }: ToDoFirst): string {
+  const all = [...(isKeyOff ? ['key off'] : []), ...what];
+  return all.length === 0 ? '' : `First: ${all.join(', ')}.`;
+}
+
+function undoing(
+  before: Setup,
+  { setup: after, probe }: { readonly setup: Setup; readonly probe: Probe | null },
+  job: Job,
+  circuit: Circuit | null,
+): ToDoFirst {
   const kept = new Set(after.bridges.map((bridge) => bridgeWords(bridge, job, circuit)));
   const off = before.bridges
     .map((bridge) => bridgeWords(bridge, job, circuit))
@@ -107,8 +165,7 @@ export function undoWords(
       .map((part) => `plug the ${thingWords(part, circuit)} back in`),
   ];
   const isKeyOff = plugs.length > 0 || (off.length > 0 && before.unplugged.some(isLeftOff));
-  const what = [...(isKeyOff ? ['key off'] : []), ...off, ...plugs];
-  return what.length === 0 ? '' : `First: ${what.join(', ')}.`;
+  return { isKeyOff, what: [...off, ...plugs] };
 }
 
 /** `470 ohm resistor from … to …`. */

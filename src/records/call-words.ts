@@ -62,10 +62,10 @@ function foundSentence(
   // What counts beside what else was read may lie within what is right: on the telephone it shows nothing by itself.
   const { one: first, made } =
     shows.find(({ made: line }) => line && !isRight(line)) ?? shows[0] ?? {};
-  if (!first) return `This is our suspicion; no test has shown it yet: ${unstopped(title)}.`;
+  if (!first) return `This is our suspicion; no test has shown it yet: ${said(title)}.`;
   const right = made?.expected && !isRight(made) ? `; it should be ${made.expected}` : '';
   const shown = `; what shows it: ${first.test}, found ${first.found}${right}`;
-  return `We found this: ${unstopped(title)}${shown}${SURE[`${proven && isProvenToday(conclusion)}`]}.`;
+  return `We found this: ${said(title)}${shown}${SURE[`${proven && isProvenToday(conclusion)}`]}.`;
 }
 
 function isRight({ verdict }: Pick<RecordLine, 'verdict'>): boolean {
@@ -80,7 +80,7 @@ const SURE = {
 } as const;
 
 function takesSentence(session: Session, { repair, title, place }: RecordConclusion): string {
-  const takes = `What it needs: ${unstopped(repair === '' ? title : repair)}`;
+  const takes = `What it needs: ${said(repair === '' ? title : repair)}`;
   if (place !== '') return `${takes}; the location is ${place}.`;
   return isAlongWire(session)
     ? `${takes}; exactly where along the wire shows only once the harness is opened, and more may turn up there.`
@@ -96,7 +96,7 @@ function isAlongWire({ concluded, opened }: Session): boolean {
 function notNeededSentence({ concluded, opened }: Session, conclusion: RecordConclusion): string {
   const { ruledOut } = conclusion;
   if (ruledOut.length === 0) return 'The tests have not ruled out any other repair yet.';
-  const named = ruledOut.slice(0, NAMED).map(({ words }) => unstopped(words));
+  const named = ruledOut.slice(0, NAMED).map(({ words }) => said(words));
   const rest = ruledOut.length - named.length;
   const more = rest > 0 ? `; and ${rest} more` : '';
   const out = new Set(
@@ -114,6 +114,14 @@ function notNeededSentence({ concluded, opened }: Session, conclusion: RecordCon
 }
 /** More are not read out. */
 const NAMED = 2;
+
+/** As it goes on within a sentence: a name of capitals stays as it is. */
+function said(words: string): string {
+  const text = unstopped(words);
+  return /^\p{Lu}(?:\p{Ll}|[ '’])/u.test(text)
+    ? `${text.slice(0, 1).toLowerCase()}${text.slice(1)}`
+    : text;
+}
 
 function unstopped(words: string): string {
   return words.trim().replace(/\.$/, '');

@@ -1,3 +1,4 @@
+import type { Circuit } from '../circuit/circuit.ts';
 /**
  * A session as the shop keeps it. Everything is read from the events, in the words of this vehicle; nothing is
  * guessed.
@@ -246,7 +247,7 @@ function jobOf(session: Session): RecordJob {
       outcome: outcomeOfRepair(repair),
     })),
     harness: (job.harness ?? []).map((one) => harnessText([one])),
-    told: toldRows(job),
+    told: toldRows(job, circuit),
     terminals: Object.entries(job.terminals).map(([id, { pin, colour }]) => ({
       id,
       words: words(id) ?? id.replace(/[.-]/g, ' '),
@@ -258,7 +259,10 @@ function jobOf(session: Session): RecordJob {
 }
 
 /** The answers of the job sheet in the order of its fields. */
-function toldRows({ codes, codeStates = {}, circumstances = {}, shares }: Job): RecordJob['told'] {
+function toldRows(
+  { codes, codeStates = {}, circumstances = {}, shares }: Job,
+  circuit: Circuit | null,
+): RecordJob['told'] {
   const {
     happens = [],
     failsWithIt = '',
@@ -286,7 +290,10 @@ function toldRows({ codes, codeStates = {}, circumstances = {}, shares }: Job): 
     .map(([what, words, alone]) => ({
       what,
       words,
-      moved: movedWords(toldBy({ earlierRepairs: [], ...alone }).map(({ key }) => key)),
+      moved: movedWords(
+        toldBy({ earlierRepairs: [], ...alone }).map(({ key }) => key),
+        circuit,
+      ),
     }));
 }
 

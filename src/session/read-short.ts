@@ -68,7 +68,24 @@ export function stretchOn(
   { wire, touches, from, to }: StretchSaid,
 ): ShortStretch {
   const places = placesOn(circuit, wire);
-  return { wire, touches, from: from ?? places[0] ?? '', to: to ?? places.at(-1) ?? '' };
+  return {
+    ...{ wire, touches },
+    from: facing(from ?? places[0] ?? '', places, 'on'),
+    to: facing(to ?? places.at(-1) ?? '', places, 'back'),
+  };
+}
+
+/** Of a connector in between the side that the section ends at: nobody at the vehicle knows the two by their names. */
+function facing(place: string, places: readonly string[], way: 'on' | 'back'): string {
+  const at = places.indexOf(place);
+  const isFacing = way === 'on' ? at % 2 === 0 : at % 2 === 1;
+  const other = places[way === 'on' ? at + 1 : at - 1];
+  const isSame = other !== undefined && bare(other) === bare(place);
+  return at >= 0 && !isFacing && isSame ? other : place;
+}
+
+function bare(place: string): string {
+  return place.replace(/\.pin$/, '');
 }
 
 /** The body is where the battery's negative post is; a wire called `ground` is written `ground-wire`. */

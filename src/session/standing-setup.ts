@@ -11,17 +11,20 @@ import type { Session } from './session.ts';
  * Whether what a test needs unplugged and clipped on stands already: the last test needed the same, and nobody has worked
  * on the vehicle since. False where nothing is unplugged or clipped on.
  */
-export function isStillSetUp(setup: Setup, session: Session): boolean {
-  const { unplugged, bridges, sensor } = setup;
+export function isStillSetUp({ unplugged, bridges, sensor }: Setup, session: Session): boolean {
   if (unplugged.length === 0 && bridges.length === 0) return false;
-  const stands = standingSetup(session);
-  const read = session.events.findLastIndex(({ type }) => READS.includes(type));
-  const worked = session.events.findLastIndex(({ type }) => type === 'step-done');
+  const stands = untouchedSetup(session);
   return (
     stands !== null &&
-    read > worked &&
     isSame([unplugged, bridges, sensor], [stands.unplugged, stands.bridges, stands.sensor])
   );
+}
+
+/** The setup of the last test where nobody has worked on the vehicle since; else null. */
+export function untouchedSetup(session: Session): Setup | null {
+  const read = session.events.findLastIndex(({ type }) => READS.includes(type));
+  const worked = session.events.findLastIndex(({ type }) => type === 'step-done');
+  return read > worked ? standingSetup(session) : null;
 }
 
 const READS: readonly SessionEvent['type'][] = [

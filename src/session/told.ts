@@ -241,9 +241,22 @@ const GROUP_WORDS: Readonly<Record<ToldGroup, string>> = {
   'other-plugs': 'contacts beyond its connector',
 };
 
-/** What an answer moves, in words: `the wheel, contacts and wires likelier`; empty for none. */
-export function movedWords(keys: readonly ToldKey[]): string {
-  const rows = TOLD_WEIGHTS.filter(({ told }) => keys.includes(told));
+/** Of what these are there is no fault to look for in the circuit: they hang on what was told. */
+const OF_WHAT_IS_TOLD: readonly ToldGroup[] = [
+  'part',
+  'plug',
+  'taken-along',
+  'unnamed-neighbour',
+  'other-plugs',
+];
+
+/** What an answer moves in this circuit, in words: `the wheel, contacts and wires likelier`; empty for none. */
+export function movedWords(keys: readonly ToldKey[], circuit: Circuit | null): string {
+  const isHere = (of: ToldGroup) =>
+    circuit === null ||
+    OF_WHAT_IS_TOLD.includes(of) ||
+    circuit.faults.some((fault) => isOf(fault, of, null));
+  const rows = TOLD_WEIGHTS.filter(({ told, of }) => keys.includes(told) && isHere(of));
   const named = (isUp: boolean) => {
     const groups = rows.filter(({ times }) => times > 1 === isUp).map(({ of }) => GROUP_WORDS[of]);
     const all = [...new Set(groups)];

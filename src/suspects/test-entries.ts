@@ -64,7 +64,9 @@ export function testEntries(
   }
   for (const { test, id, words, family, minutes } of standardTests(circuit)) {
     const entry = entryOf(circuit, test, meter, { id, words, family, minutes, step: null });
-    if (!known.has(entry.key)) known.set(entry.key, entry);
+    // A step that makes it with the harness moved shows all that it shows at rest.
+    const isMade = known.has(entry.key) || known.has(testKey({ ...test, wiggle: true }));
+    if (!isMade) known.set(entry.key, entry);
   }
   return [...known.values()];
 }

@@ -1,6 +1,7 @@
 /** What the shipped trees ask of hands and eyes: nothing is left out on the bench, nothing sound taken for damage. Common practice, no source. */
 import { expect, test } from 'vitest';
 import { isTask } from '../../src/procedure/procedure.ts';
+import { testOf } from '../../src/procedure/test-of.ts';
 import { shipped, trees } from './shipped.ts';
 
 const NAMES = trees.map(({ draft }) => draft.procedure);
@@ -16,6 +17,15 @@ test.each(NAMES)('%s: a sensor that is taken out is put back before the next tes
     const ways = step.kind === 'act' ? [step.go] : step.outcomes.map(({ go }) => go);
     const next = ways.map((id) => steps[id]!).filter(isTask);
     expect([step, ...next].map(({ say }) => say).join(' '), step.id).toMatch(/sensor back in/i);
+  }
+});
+
+test.each(NAMES)('%s: where hands move the harness for a reading, it is weighed so', (name) => {
+  for (const step of tasksOf(name)) {
+    const read = testOf(step);
+    if (read && /\bmove connector and (?:harness|cable)\b/i.test(step.say))
+      expect(read.wiggle, step.id).toBe(true);
+    if (read?.wiggle) expect(step.say, step.id).toMatch(/\b(?:move|wiggle|bend)/i);
   }
 });
 

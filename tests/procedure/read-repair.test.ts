@@ -44,6 +44,13 @@ describe('an earlier repair in a person’s words', () => {
     ['new crank sensor made no difference', hall, 'sensor'],
     ['wheel speed sensor replaced', wheel, 'sensor'],
     ['left front wheel sensor new', wheel, 'sensor'],
+    // Among what was done a bare name is one that was made new.
+    ['exhaust cam sensor', cam, 'sensor'],
+    ['cam sensor x2', cam, 'sensor'],
+    ['sensor twice', hall, 'sensor'],
+    ['2 sensors, no change', hall, 'sensor'],
+    ['both sensors replaced', hall, 'sensor'],
+    ['ECU', hall, 'module'],
     // By its name and a colon.
     ['sensor: new last week', hall, 'sensor'],
     ['connector.sensor: two terminals new', hall, 'connector.sensor'],
@@ -65,6 +72,9 @@ describe('an earlier repair in a person’s words', () => {
     ['sensor and connector replaced', hall, null],
     ['sensor wire repaired', hall, null],
     ['sensor cleaned', hall, null],
+    ['signal wire', hall, null],
+    ['sensor connector', hall, null],
+    ['oil pressure sensor', hall, null],
     ['', hall, null],
   ])('%s', (text, parts, part) => expect(readRepair(text, parts).part).toBe(part));
 
@@ -94,7 +104,10 @@ describe('an earlier repair in a person’s words', () => {
     );
     const repairs = ['Crank sensor replaced', 'harness taped'].map((one) => readRepair(one, hall));
     expect(repairsRemark(repairs, hall)).toBe(
-      'Understood: the crankshaft position sensor was replaced. Kept as a note only, not a part of this circuit: "harness taped".',
+      'Understood: the crankshaft position sensor was replaced. Kept as a note only: "harness taped" names no part of this circuit as replaced.',
+    );
+    expect(repairsRemark([readRepair('sensor and ECU swapped', hall)], hall)).toBe(
+      'Kept as a note only: "sensor and ECU swapped" names more than one thing. Write each by itself, with ; between.',
     );
   });
 });

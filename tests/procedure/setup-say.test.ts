@@ -58,6 +58,29 @@ describe('what is made of a setup', () => {
   });
 });
 
+describe('what stands of the test before is not said again', () => {
+  const pulled: Setup = { ...SENSOR_OFF, bridges: KILOHM };
+  const leads = 'Meter on volts. Red lead: {sensor.plus}. Black lead: {battery.negative}.';
+  const probe: Probe = { kind: 'volts', plus: 'sensor.plus', minus: 'battery.negative' };
+  const clip = 'Clip a 1 kohm resistor from {sensor.plus} to {battery.negative}.';
+  test.each<[string, Setup | null, string]>([
+    ['all of it', pulled, `Test at the open harness connector. ${leads}`],
+    ['the connector', SENSOR_OFF, `Test at the open harness connector. ${clip} ${leads}`],
+    [
+      'the connector, with the key off',
+      { ...SENSOR_OFF, state: 'key-off' },
+      `Test at the open harness connector. ${clip} Key on. ${leads}`,
+    ],
+    [
+      'nothing',
+      PLAIN,
+      `Key off, unplug the rake wheel pickup. Test at the open harness connector. ${clip} Key on. ${leads}`,
+    ],
+  ])('%s', (_, stands, said) => {
+    expect(setupSay(pulled, probe, CIRCUIT, stands)).toBe(said);
+  });
+});
+
 describe('a text that says otherwise', () => {
   const told = (text: string, setup: Setup = PLAIN) =>
     againstSetup(text, setup, [VOLTS], CIRCUIT).map(({ words }) => words);

@@ -3,6 +3,7 @@ import { theWords } from '../../src/circuit/part-faults.ts';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
 import {
+  arrangeWords,
   expectedRangeWords,
   instrumentWords,
   leadWords,
@@ -108,6 +109,28 @@ it('says what the last test left behind and this one cannot have', () => {
   expect(words(pulled, pulled)).toBe('');
   expect(words(setupOf(), pulled)).toBe('');
   expect(words(null, setupOf())).toBe('');
+});
+
+it('a test without a text of its own says what is unplugged, plugged in and clipped on for it', () => {
+  const bridge = { from: 'sensor.signal', to: 'battery.negative', through: { ohms: 330 } } as const;
+  const off = setupOf({ unplugged: ['sensor'] });
+  const pulled = setupOf({ unplugged: ['sensor'], bridges: [bridge] });
+  const words = (before: Setup | null, setup: Setup, on: Setup | null = before) =>
+    arrangeWords({ before, on }, { setup, probe: null }, JOB, circuit);
+  const clip = 'clip a 330 ohm resistor from sensor signal to battery negative';
+  expect(words(null, pulled)).toBe(`First: key off, unplug the sensor, ${clip}.`);
+  expect(words(setupOf(), pulled)).toBe(`First: key off, unplug the sensor, ${clip}.`);
+  // The connector is off already, and the resistor was taken away.
+  expect(words(off, pulled)).toBe(`First: ${clip}.`);
+  expect(words(pulled, pulled)).toBe('');
+  // Somebody worked on the vehicle since: nothing is sure to stand.
+  expect(words(pulled, pulled, null)).toBe(`First: key off, unplug the sensor, ${clip}.`);
+  expect(words(off, setupOf({ sensor: 'spare' }))).toBe(
+    'First: key off, plug in a known-good sensor in place of the one in the vehicle.',
+  );
+  expect(words(null, setupOf({ state: 'key-off', unplugged: ['module'] }))).toBe(
+    'First: key off, wait until the module sleeps, unplug the module.',
+  );
 });
 
 it.each([

@@ -115,6 +115,15 @@ describe('what keeps a place from being measured', () => {
     expect(refused(read(begin()), placing(text, drops))).toMatch(words);
   });
 
+  test('a connector in between is meant by the side that the section ends at, whichever was typed', () => {
+    expect(stretch('signal touching ground from bulkhead.signal to module.signal').from).toBe(
+      'bulkhead.signal.pin',
+    );
+    expect(stretch('signal touching ground from sensor.signal to bulkhead.signal.pin').to).toBe(
+      'bulkhead.signal',
+    );
+  });
+
   test('a length that is typed will do for a stretch without a joint', () => {
     const text = 'feed touching ground from bulkhead.feed.pin to module.feed'.replace(
       'module.feed',

@@ -12,7 +12,7 @@ import { isIntermittent } from '../../src/session/intermittent.ts';
 import { movesOdds } from '../../src/session/moves-odds.ts';
 import { movedWords, toldBy, toldFactor } from '../../src/session/told.ts';
 import { TOLD_MOST, TOLD_WEIGHTS } from '../../src/suspects/told-weights.ts';
-import { modelOf } from '../circuit/shipped.ts';
+import { modelOf, shipped } from '../circuit/shipped.ts';
 import { sessionAfter } from './sample-tree.ts';
 import { WAKING } from './waking-tree.ts';
 
@@ -103,7 +103,20 @@ describe('what was told and seen', () => {
     ['an oil change', { recentWork: 'oil and filter' }, ''],
     ['the frame', { freezeFrame: ['812 rpm'] }, ''],
   ])('%s', (_, circumstances, moved) => {
-    expect(movedWords(toldBy(told(circumstances)).map(({ key }) => key))).toBe(moved);
+    expect(
+      movedWords(
+        toldBy(told(circumstances)).map(({ key }) => key),
+        null,
+      ),
+    ).toBe(moved);
+  });
+
+  it('speaks of no fuse where the circuit has none', () => {
+    const keys = toldBy(told({ failsWithIt: 'nothing' })).map(({ key }) => key);
+    expect(movedWords(keys, shipped('hall-module-fed'))).toBe('what shares the feed less likely');
+    expect(movedWords(keys, shipped('hall-relay-fed'))).toBe(
+      'fuse and relay and what shares the feed less likely',
+    );
   });
 
   it('moves each suspect by what the table says, and none by more than its bound', () => {

@@ -234,6 +234,7 @@ why: string
 minutes: number
 cautions: Caution[]
 cannot: (string | null)
+wiggle?: true
 probe: (null | Probe)
 unit: MeasureUnit
 level?: ("low" | "high" | "mean" | "swing" | "ac")
@@ -332,6 +333,7 @@ why: string
 minutes: number
 cautions: Caution[]
 cannot: (string | null)
+wiggle?: true
 probe: LookProbe
 expected: Look[]
 outcomes: LookOutcome[]

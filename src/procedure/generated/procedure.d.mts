@@ -58,6 +58,10 @@ export type SpareSensor = boolean
  * The target passes the sensor in this step. Always so while cranking or running.
  */
 export type TargetMoving = boolean
+/**
+ * Connectors and harness are moved for this reading too: what then fails counts, and a fault that comes and goes is likely to show. While cranking or running they are moved between two tries, never meanwhile.
+ */
+export type HarnessMoved = boolean
 export type Text = string
 /**
  * Of a practised person, all handling included.
@@ -179,6 +183,7 @@ unplug?: Unplugged
 bridge?: Bridges
 spare?: SpareSensor
 moving?: TargetMoving
+wiggle?: HarnessMoved
 say?: Text
 why?: Text
 minutes?: Minutes

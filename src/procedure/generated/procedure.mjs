@@ -83,13 +83,13 @@ var require_equal = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "procedure.schema.json", "title": "Procedure", "description": "A decision tree of tests. Each step asks for one thing; its outcomes lead to other steps; a conclusion names the faults it covers.", "type": "object", "required": ["procedure", "title", "start", "steps"], "additionalProperties": false, "properties": { "procedure": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-no-signal"] }, "title": { "title": "Title", "description": "What the person who chooses it reads.", "type": "string", "minLength": 3, "maxLength": 120, "examples": ["Three-wire Hall sensor, no signal"] }, "about": { "title": "About", "description": "What it is for, what to have ready, what it does not cover.", "type": "string", "maxLength": 2e3 }, "circuit": { "title": "Circuit", "description": "Name of the circuit file it is about.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-module-fed"] }, "codes": { "title": "Trouble codes", "description": "Codes it answers.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "needs": { "title": "Needs", "description": "Makes this a sub-procedure: names the caller fills in with 'with', each with a word on what it is. Inside, write $name in leads and {name} in texts.", "type": "object", "additionalProperties": { "type": "string", "minLength": 1, "maxLength": 200 }, "examples": [{ "feed": "terminal of the feed at the sensor" }] }, "start": { "title": "Start", "description": "The first step.", "$ref": "#/definitions/stepName" }, "steps": { "title": "Steps", "description": "The steps by name.", "type": "object", "minProperties": 1, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/step" } } }, "definitions": { "stepName": { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "terminal": { "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*){1,2})$", "examples": ["sensor.feed", "battery.negative"] }, "leads": { "description": "Red lead first, black lead second.", "type": "array", "minItems": 2, "maxItems": 2, "items": { "$ref": "#/definitions/terminal" }, "examples": [["sensor.feed", "battery.negative"]] }, "value": { "description": "A value with its unit.", "type": "string", "maxLength": 40, "examples": ["4.75 V", "0.5 ohm"] }, "family": { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] }, "state": { "description": "State of the vehicle. Stays as it was in the step before only if you write it again. driving is a road test: it reads no instrument.", "enum": ["key-off", "key-on", "cranking", "running", "driving"] }, "look": { "enum": ["lit", "dim", "dark", "full", "weak", "uneven", "flat-high", "flat-middle", "flat-low", "follows", "still", "in-step", "shifted", "no-signal", "sound", "faulty"] }, "bridge": { "title": "Bridge", "description": "Something clipped between two terminals for this step.", "type": "object", "required": ["from", "to"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead (a plain wire), test-light (LED), lamp (filament) or a resistance.", "type": "string", "maxLength": 40, "examples": ["test-light", "1 kohm"] } } }, "measure": { "title": "Measure", "description": "What is read. One key: the instrument; its value: where the leads go.", "type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": false, "properties": { "volts": { "title": "Volts", "description": "A meter on volts: red lead, black lead.", "$ref": "#/definitions/leads" }, "ohms": { "title": "Ohms", "description": "A meter on ohms, on a dead circuit: one lead, the other lead.", "$ref": "#/definitions/leads" }, "amps": { "title": "Milliamperes", "description": "A meter on milliamperes in series, where a wire is opened at its connector: one side, the other side.", "$ref": "#/definitions/leads", "examples": [["sensor.feed", "sensor.feed.pin"]] }, "light": { "title": "LED light", "description": "An LED test light: its positive end, its negative end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "lamp": { "title": "Filament lamp", "description": "A filament test lamp, on battery feeds and grounds only: one end, the other end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "pattern": { "title": "Pattern", "description": "A scope while the target moves: its tip, its ground.", "$ref": "#/definitions/leads" }, "timing": { "title": "Position", "description": "A scope, compared with a known-good or sister signal: its tip, its ground. It shows in-step, shifted or no-signal.", "$ref": "#/definitions/leads" }, "counts": { "title": "Live data", "description": "The module's own live data at this input: does it follow?", "$ref": "#/definitions/terminal" }, "inspect": { "title": "Eyes and fingers", "description": "A part, a connector, a wire, the target.", "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", "examples": ["connector.sensor", "target"] }, "reading": { "title": "Another number", "description": "A number that the circuit model knows nothing of.", "type": "object", "required": ["unit"], "additionalProperties": false, "properties": { "unit": { "title": "Unit", "description": "Unit of the number.", "enum": ["V", "ohm", "A", "Hz", "rpm", "%", "s", "deg"] }, "level": { "title": "Level", "description": "Of a signal in V or A: which of its levels a saved capture gives as the number. swing is peak to peak, ac the root mean square without the mean, as a meter on AC shows it.", "enum": ["low", "high", "mean", "swing", "ac"] }, "low": { "title": "Low end", "description": "Least value of a good circuit.", "$ref": "#/definitions/value" }, "high": { "title": "High end", "description": "Greatest value of a good circuit.", "$ref": "#/definitions/value" } } } } }, "outcome": { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it, and which faults can.", "type": "object", "required": ["go"], "additionalProperties": false, "dependencies": { "only-with": ["because"], "never-with": ["because"] }, "properties": { "from": { "title": "From", "description": "Lower limit; it belongs to this outcome.", "$ref": "#/definitions/value" }, "to": { "title": "To", "description": "Upper limit; it belongs to the next outcome.", "$ref": "#/definitions/value" }, "below": { "title": "Below", "description": "Everything less than this.", "$ref": "#/definitions/value" }, "above": { "title": "Above", "description": "This and everything greater.", "$ref": "#/definitions/value" }, "look": { "title": "Look", "description": "What is seen. The name of the outcome will do when it is the look itself.", "$ref": "#/definitions/look" }, "looks": { "title": "Looks", "description": "Several looks that lead to the same step.", "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "title": "In words", "description": "What it means, in a few words.", "$ref": "#/definitions/text" }, "code-kinds": { "title": "Kinds of code", "description": "Of a question: what a trouble code on the job sheet must say for this answer to be marked, and to be what a simulated vehicle answers.", "type": "array", "minItems": 1, "uniqueItems": true, "items": { "enum": ["circuit", "range", "low", "high", "intermittent", "correlation"] } }, "only-with": { "title": "Only with", "description": "Of a question, or of a number that the circuit does not compute: the faults that can give this answer. Any fault can when it is left out, and a healthy circuit.", "$ref": "#/definitions/faultPatterns" }, "never-with": { "title": "Never with", "description": "Of a question, or of a number that the circuit does not compute: the faults that cannot give this answer, healthy for a circuit without one.", "$ref": "#/definitions/faultPatterns" }, "because": { "title": "Because", "description": "Why only these faults give this answer, or why these never do.", "$ref": "#/definitions/text" }, "go": { "title": "Go", "description": "Step or conclusion that follows.", "$ref": "#/definitions/stepName" } } }, "faultPatterns": { "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 40, "items": { "type": "string", "pattern": "^[a-z*$][a-z0-9.*$-]{0,80}$" }, "examples": [["wire.*"]] }, "step": { "title": "Step", "type": "object", "additionalProperties": false, "dependencies": { "requires": ["otherwise"], "otherwise": ["requires"] }, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "State of the vehicle in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "What only a person knows, in the order it is done: connectors, bridges, key and leads are said from the setup, before it. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument add by themselves. With use they come before each step inside, with conclude they are said with the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "watch": { "title": "Watch", "description": "Of a question: what an instrument shows meanwhile, one after the other where it is a list. A question that brings on a fault is checked against it: each fault that an answer names must show here, in this state.", "oneOf": [{ "$ref": "#/definitions/measure" }, { "type": "array", "minItems": 1, "maxItems": 4, "items": { "$ref": "#/definitions/measure" } }] }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": 'Faults this conclusion covers; an empty list means that no fault was found, "*" alone that nothing was told.', "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z*][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "requires": { "title": "Requires", "description": "Of a conclusion: the steps it needs; a step that uses a sub-procedure means all steps in it. If one of them could not be done, the path ends at 'otherwise'.", "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 60, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } }, "otherwise": { "title": "Otherwise", "description": "The conclusion that takes its place if a step of 'requires' could not be done.", "$ref": "#/definitions/stepName" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "procedure.schema.json", "title": "Procedure", "description": "A decision tree of tests. Each step asks for one thing; its outcomes lead to other steps; a conclusion names the faults it covers.", "type": "object", "required": ["procedure", "title", "start", "steps"], "additionalProperties": false, "properties": { "procedure": { "title": "Name", "description": "Short name in small letters; the file is named after it.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-no-signal"] }, "title": { "title": "Title", "description": "What the person who chooses it reads.", "type": "string", "minLength": 3, "maxLength": 120, "examples": ["Three-wire Hall sensor, no signal"] }, "about": { "title": "About", "description": "What it is for, what to have ready, what it does not cover.", "type": "string", "maxLength": 2e3 }, "circuit": { "title": "Circuit", "description": "Name of the circuit file it is about.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$", "examples": ["hall-module-fed"] }, "codes": { "title": "Trouble codes", "description": "Codes it answers.", "type": "array", "maxItems": 60, "items": { "type": "string", "pattern": "^[PCBU][0-3][0-9A-F]{3}$", "examples": ["P0335"] } }, "needs": { "title": "Needs", "description": "Makes this a sub-procedure: names the caller fills in with 'with', each with a word on what it is. Inside, write $name in leads and {name} in texts.", "type": "object", "additionalProperties": { "type": "string", "minLength": 1, "maxLength": 200 }, "examples": [{ "feed": "terminal of the feed at the sensor" }] }, "start": { "title": "Start", "description": "The first step.", "$ref": "#/definitions/stepName" }, "steps": { "title": "Steps", "description": "The steps by name.", "type": "object", "minProperties": 1, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/step" } } }, "definitions": { "stepName": { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] }, "text": { "type": "string", "minLength": 1, "maxLength": 2e3 }, "terminal": { "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9-]*(\\.[a-z0-9][a-z0-9-]*){1,2})$", "examples": ["sensor.feed", "battery.negative"] }, "leads": { "description": "Red lead first, black lead second.", "type": "array", "minItems": 2, "maxItems": 2, "items": { "$ref": "#/definitions/terminal" }, "examples": [["sensor.feed", "battery.negative"]] }, "value": { "description": "A value with its unit.", "type": "string", "maxLength": 40, "examples": ["4.75 V", "0.5 ohm"] }, "family": { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] }, "state": { "description": "State of the vehicle. Stays as it was in the step before only if you write it again. driving is a road test: it reads no instrument.", "enum": ["key-off", "key-on", "cranking", "running", "driving"] }, "look": { "enum": ["lit", "dim", "dark", "full", "weak", "uneven", "flat-high", "flat-middle", "flat-low", "follows", "still", "in-step", "shifted", "no-signal", "sound", "faulty"] }, "bridge": { "title": "Bridge", "description": "Something clipped between two terminals for this step.", "type": "object", "required": ["from", "to"], "additionalProperties": false, "properties": { "from": { "title": "From", "description": "Terminal of one end.", "$ref": "#/definitions/terminal" }, "to": { "title": "To", "description": "Terminal of the other end.", "$ref": "#/definitions/terminal" }, "through": { "title": "Through", "description": "lead (a plain wire), test-light (LED), lamp (filament) or a resistance.", "type": "string", "maxLength": 40, "examples": ["test-light", "1 kohm"] } } }, "measure": { "title": "Measure", "description": "What is read. One key: the instrument; its value: where the leads go.", "type": "object", "minProperties": 1, "maxProperties": 1, "additionalProperties": false, "properties": { "volts": { "title": "Volts", "description": "A meter on volts: red lead, black lead.", "$ref": "#/definitions/leads" }, "ohms": { "title": "Ohms", "description": "A meter on ohms, on a dead circuit: one lead, the other lead.", "$ref": "#/definitions/leads" }, "amps": { "title": "Milliamperes", "description": "A meter on milliamperes in series, where a wire is opened at its connector: one side, the other side.", "$ref": "#/definitions/leads", "examples": [["sensor.feed", "sensor.feed.pin"]] }, "light": { "title": "LED light", "description": "An LED test light: its positive end, its negative end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "lamp": { "title": "Filament lamp", "description": "A filament test lamp, on battery feeds and grounds only: one end, the other end. It shows lit, dim or dark.", "$ref": "#/definitions/leads" }, "pattern": { "title": "Pattern", "description": "A scope while the target moves: its tip, its ground.", "$ref": "#/definitions/leads" }, "timing": { "title": "Position", "description": "A scope, compared with a known-good or sister signal: its tip, its ground. It shows in-step, shifted or no-signal.", "$ref": "#/definitions/leads" }, "counts": { "title": "Live data", "description": "The module's own live data at this input: does it follow?", "$ref": "#/definitions/terminal" }, "inspect": { "title": "Eyes and fingers", "description": "A part, a connector, a wire, the target.", "type": "string", "pattern": "^(\\$[a-z][a-z0-9-]*|[a-z][a-z0-9.-]{0,80})$", "examples": ["connector.sensor", "target"] }, "reading": { "title": "Another number", "description": "A number that the circuit model knows nothing of.", "type": "object", "required": ["unit"], "additionalProperties": false, "properties": { "unit": { "title": "Unit", "description": "Unit of the number.", "enum": ["V", "ohm", "A", "Hz", "rpm", "%", "s", "deg"] }, "level": { "title": "Level", "description": "Of a signal in V or A: which of its levels a saved capture gives as the number. swing is peak to peak, ac the root mean square without the mean, as a meter on AC shows it.", "enum": ["low", "high", "mean", "swing", "ac"] }, "low": { "title": "Low end", "description": "Least value of a good circuit.", "$ref": "#/definitions/value" }, "high": { "title": "High end", "description": "Greatest value of a good circuit.", "$ref": "#/definitions/value" } } } } }, "outcome": { "title": "Outcome", "description": "Where a result leads. A number has from/to or below/above (the lower end counts, the upper does not); a look has look or looks; a question has words, and may say which trouble codes answer it, and which faults can.", "type": "object", "required": ["go"], "additionalProperties": false, "dependencies": { "only-with": ["because"], "never-with": ["because"] }, "properties": { "from": { "title": "From", "description": "Lower limit; it belongs to this outcome.", "$ref": "#/definitions/value" }, "to": { "title": "To", "description": "Upper limit; it belongs to the next outcome.", "$ref": "#/definitions/value" }, "below": { "title": "Below", "description": "Everything less than this.", "$ref": "#/definitions/value" }, "above": { "title": "Above", "description": "This and everything greater.", "$ref": "#/definitions/value" }, "look": { "title": "Look", "description": "What is seen. The name of the outcome will do when it is the look itself.", "$ref": "#/definitions/look" }, "looks": { "title": "Looks", "description": "Several looks that lead to the same step.", "type": "array", "minItems": 1, "items": { "$ref": "#/definitions/look" } }, "words": { "title": "In words", "description": "What it means, in a few words.", "$ref": "#/definitions/text" }, "code-kinds": { "title": "Kinds of code", "description": "Of a question: what a trouble code on the job sheet must say for this answer to be marked, and to be what a simulated vehicle answers.", "type": "array", "minItems": 1, "uniqueItems": true, "items": { "enum": ["circuit", "range", "low", "high", "intermittent", "correlation"] } }, "only-with": { "title": "Only with", "description": "Of a question, or of a number that the circuit does not compute: the faults that can give this answer. Any fault can when it is left out, and a healthy circuit.", "$ref": "#/definitions/faultPatterns" }, "never-with": { "title": "Never with", "description": "Of a question, or of a number that the circuit does not compute: the faults that cannot give this answer, healthy for a circuit without one.", "$ref": "#/definitions/faultPatterns" }, "because": { "title": "Because", "description": "Why only these faults give this answer, or why these never do.", "$ref": "#/definitions/text" }, "go": { "title": "Go", "description": "Step or conclusion that follows.", "$ref": "#/definitions/stepName" } } }, "faultPatterns": { "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 40, "items": { "type": "string", "pattern": "^[a-z*$][a-z0-9.*$-]{0,80}$" }, "examples": [["wire.*"]] }, "step": { "title": "Step", "type": "object", "additionalProperties": false, "dependencies": { "requires": ["otherwise"], "otherwise": ["requires"] }, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "State of the vehicle in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "wiggle": { "title": "Harness moved", "description": "Connectors and harness are moved for this reading too: what then fails counts, and a fault that comes and goes is likely to show. While cranking or running they are moved between two tries, never meanwhile.", "type": "boolean" }, "say": { "title": "What to do", "description": "What only a person knows, in the order it is done: connectors, bridges, key and leads are said from the setup, before it. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument add by themselves. With use they come before each step inside, with conclude they are said with the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "watch": { "title": "Watch", "description": "Of a question: what an instrument shows meanwhile, one after the other where it is a list. A question that brings on a fault is checked against it: each fault that an answer names must show here, in this state.", "oneOf": [{ "$ref": "#/definitions/measure" }, { "type": "array", "minItems": 1, "maxItems": 4, "items": { "$ref": "#/definitions/measure" } }] }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": 'Faults this conclusion covers; an empty list means that no fault was found, "*" alone that nothing was told.', "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z*][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "requires": { "title": "Requires", "description": "Of a conclusion: the steps it needs; a step that uses a sub-procedure means all steps in it. If one of them could not be done, the path ends at 'otherwise'.", "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 60, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } }, "otherwise": { "title": "Otherwise", "description": "The conclusion that takes its place if a step of 'requires' could not be done.", "$ref": "#/definitions/stepName" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } } } };
 var schema12 = { "type": "string", "pattern": "^[a-z$][a-z0-9-]{0,60}$", "examples": ["feed-low"] };
 var pattern0 = new RegExp("^[a-z][a-z0-9-]{0,60}$", "u");
 var pattern2 = new RegExp("^[PCBU][0-3][0-9A-F]{3}$", "u");
 var pattern3 = new RegExp("^[a-z$][a-z0-9-]{0,60}$", "u");
 var func2 = require_ucs2length().default;
-var schema13 = { "title": "Step", "type": "object", "additionalProperties": false, "dependencies": { "requires": ["otherwise"], "otherwise": ["requires"] }, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "State of the vehicle in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "say": { "title": "What to do", "description": "What only a person knows, in the order it is done: connectors, bridges, key and leads are said from the setup, before it. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument add by themselves. With use they come before each step inside, with conclude they are said with the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "watch": { "title": "Watch", "description": "Of a question: what an instrument shows meanwhile, one after the other where it is a list. A question that brings on a fault is checked against it: each fault that an answer names must show here, in this state.", "oneOf": [{ "$ref": "#/definitions/measure" }, { "type": "array", "minItems": 1, "maxItems": 4, "items": { "$ref": "#/definitions/measure" } }] }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": 'Faults this conclusion covers; an empty list means that no fault was found, "*" alone that nothing was told.', "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z*][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "requires": { "title": "Requires", "description": "Of a conclusion: the steps it needs; a step that uses a sub-procedure means all steps in it. If one of them could not be done, the path ends at 'otherwise'.", "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 60, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } }, "otherwise": { "title": "Otherwise", "description": "The conclusion that takes its place if a step of 'requires' could not be done.", "$ref": "#/definitions/stepName" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } };
+var schema13 = { "title": "Step", "type": "object", "additionalProperties": false, "dependencies": { "requires": ["otherwise"], "otherwise": ["requires"] }, "properties": { "title": { "title": "Title", "description": "A few words that name the step in lists.", "type": "string", "minLength": 1, "maxLength": 80 }, "test": { "title": "Test family", "description": "Kind of test, in the words of the trade.", "$ref": "#/definitions/family" }, "state": { "title": "Vehicle state", "description": "State of the vehicle in this step; key-off when left out.", "$ref": "#/definitions/state" }, "unplug": { "title": "Unplugged", "description": "Parts whose connector is off during this step.", "type": "array", "uniqueItems": true, "maxItems": 12, "items": { "type": "string", "pattern": "^\\$?[a-z][a-z0-9-]{0,60}$" }, "examples": [["sensor"]] }, "bridge": { "title": "Bridges", "description": "What is clipped between two terminals in this step, one or a list.", "oneOf": [{ "$ref": "#/definitions/bridge" }, { "type": "array", "maxItems": 4, "items": { "$ref": "#/definitions/bridge" } }] }, "spare": { "title": "Spare sensor", "description": "A known good sensor is plugged in instead of the vehicle's own.", "type": "boolean" }, "moving": { "title": "Target moving", "description": "The target passes the sensor in this step. Always so while cranking or running.", "type": "boolean" }, "wiggle": { "title": "Harness moved", "description": "Connectors and harness are moved for this reading too: what then fails counts, and a fault that comes and goes is likely to show. While cranking or running they are moved between two tries, never meanwhile.", "type": "boolean" }, "say": { "title": "What to do", "description": "What only a person knows, in the order it is done: connectors, bridges, key and leads are said from the setup, before it. {sensor.feed} becomes the pin and colour of the job.", "$ref": "#/definitions/text" }, "why": { "title": "Why", "description": "What the result tells, in one sentence.", "$ref": "#/definitions/text" }, "minutes": { "title": "Minutes", "description": "Of a practised person, all handling included.", "type": "number", "minimum": 0, "maximum": 240 }, "cautions": { "title": "Cautions", "description": "Names from cautions.yaml beyond those that the vehicle state and the instrument add by themselves. With use they come before each step inside, with conclude they are said with the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" } }, "measure": { "title": "Measure", "description": "What is read, and where.", "$ref": "#/definitions/measure" }, "watch": { "title": "Watch", "description": "Of a question: what an instrument shows meanwhile, one after the other where it is a list. A question that brings on a fault is checked against it: each fault that an answer names must show here, in this state.", "oneOf": [{ "$ref": "#/definitions/measure" }, { "type": "array", "minItems": 1, "maxItems": 4, "items": { "$ref": "#/definitions/measure" } }] }, "expect": { "title": "Expect", "description": "'computed': the outcomes good, low and high get their limits from the circuit. Or a range of a good circuit, such as 4.75 V .. 5.25 V.", "type": "string", "maxLength": 80, "examples": ["computed", "4.75 V .. 5.25 V"] }, "outcomes": { "title": "Outcomes", "description": "What can come out, by name, and where each leads. The names good, low and high take computed limits.", "type": "object", "minProperties": 1, "maxProperties": 12, "propertyNames": { "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "additionalProperties": { "$ref": "#/definitions/outcome" } }, "usual": { "title": "Usual answer", "description": "For a question: the outcome a simulated vehicle answers when no code of the job sheet does.", "type": "string" }, "cannot": { "title": "Cannot do this", "description": "Where to go when this step can't be done here.", "$ref": "#/definitions/stepName" }, "go": { "title": "Go", "description": "Next step after something that is only done.", "$ref": "#/definitions/stepName" }, "use": { "title": "Use", "description": "Name of a sub-procedure.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "with": { "title": "With", "description": "What the sub-procedure needs.", "type": "object", "additionalProperties": { "type": "string", "maxLength": 200 } }, "results": { "title": "Results", "description": "Where each result of the sub-procedure leads.", "type": "object", "additionalProperties": { "$ref": "#/definitions/stepName" } }, "result": { "title": "Result", "description": "Ends a sub-procedure with this result.", "type": "string", "pattern": "^[a-z][a-z0-9-]{0,60}$" }, "conclude": { "title": "Concludes", "description": 'Faults this conclusion covers; an empty list means that no fault was found, "*" alone that nothing was told.', "type": "array", "uniqueItems": true, "maxItems": 80, "items": { "type": "string", "pattern": "^[a-z*][a-z0-9.*-]{0,80}$" }, "examples": [["wire.signal.open"]] }, "repair": { "title": "Repair", "description": "What puts it right.", "$ref": "#/definitions/text" }, "customer": { "title": "For the customer", "description": "What is wrong and how it is known, in plain words.", "$ref": "#/definitions/text" }, "requires": { "title": "Requires", "description": "Of a conclusion: the steps it needs; a step that uses a sub-procedure means all steps in it. If one of them could not be done, the path ends at 'otherwise'.", "type": "array", "uniqueItems": true, "minItems": 1, "maxItems": 60, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } }, "otherwise": { "title": "Otherwise", "description": "The conclusion that takes its place if a step of 'requires' could not be done.", "$ref": "#/definitions/stepName" }, "retest": { "title": "Retest", "description": "Steps that must pass after the repair.", "type": "array", "uniqueItems": true, "items": { "type": "string", "pattern": "^[a-z][a-z0-9/-]{0,120}$" } } } };
 var schema14 = { "description": "Kind of test.", "enum": ["reference", "ground", "signal", "injection", "bypass", "actuation", "continuity", "pattern", "neighbour", "wiggle", "comparison", "inspection", "interview"] };
 var schema15 = { "description": "State of the vehicle. Stays as it was in the step before only if you write it again. driving is a road test: it reads no instrument.", "enum": ["key-off", "key-on", "cranking", "running", "driving"] };
 var schema19 = { "type": "string", "minLength": 1, "maxLength": 2e3 };
@@ -1268,20 +1268,23 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.say !== void 0) {
-      let data9 = data.say;
-      if (typeof data9 === "string") {
-        if (func2(data9) > 2e3) {
-          const err18 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data9 };
-          if (vErrors === null) {
-            vErrors = [err18];
-          } else {
-            vErrors.push(err18);
-          }
-          errors++;
+    if (data.wiggle !== void 0) {
+      let data9 = data.wiggle;
+      if (typeof data9 !== "boolean") {
+        const err18 = { instancePath: instancePath + "/wiggle", schemaPath: "#/properties/wiggle/type", keyword: "type", params: { type: "boolean" }, message: "must be boolean", schema: schema13.properties.wiggle.type, parentSchema: schema13.properties.wiggle, data: data9 };
+        if (vErrors === null) {
+          vErrors = [err18];
+        } else {
+          vErrors.push(err18);
         }
-        if (func2(data9) < 1) {
-          const err19 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data9 };
+        errors++;
+      }
+    }
+    if (data.say !== void 0) {
+      let data10 = data.say;
+      if (typeof data10 === "string") {
+        if (func2(data10) > 2e3) {
+          const err19 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data10 };
           if (vErrors === null) {
             vErrors = [err19];
           } else {
@@ -1289,30 +1292,30 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        if (func2(data10) < 1) {
+          const err20 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data10 };
+          if (vErrors === null) {
+            vErrors = [err20];
+          } else {
+            vErrors.push(err20);
+          }
+          errors++;
+        }
       } else {
-        const err20 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data9 };
+        const err21 = { instancePath: instancePath + "/say", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data10 };
         if (vErrors === null) {
-          vErrors = [err20];
+          vErrors = [err21];
         } else {
-          vErrors.push(err20);
+          vErrors.push(err21);
         }
         errors++;
       }
     }
     if (data.why !== void 0) {
-      let data10 = data.why;
-      if (typeof data10 === "string") {
-        if (func2(data10) > 2e3) {
-          const err21 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data10 };
-          if (vErrors === null) {
-            vErrors = [err21];
-          } else {
-            vErrors.push(err21);
-          }
-          errors++;
-        }
-        if (func2(data10) < 1) {
-          const err22 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data10 };
+      let data11 = data.why;
+      if (typeof data11 === "string") {
+        if (func2(data11) > 2e3) {
+          const err22 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data11 };
           if (vErrors === null) {
             vErrors = [err22];
           } else {
@@ -1320,30 +1323,30 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        if (func2(data11) < 1) {
+          const err23 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data11 };
+          if (vErrors === null) {
+            vErrors = [err23];
+          } else {
+            vErrors.push(err23);
+          }
+          errors++;
+        }
       } else {
-        const err23 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data10 };
+        const err24 = { instancePath: instancePath + "/why", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data11 };
         if (vErrors === null) {
-          vErrors = [err23];
+          vErrors = [err24];
         } else {
-          vErrors.push(err23);
+          vErrors.push(err24);
         }
         errors++;
       }
     }
     if (data.minutes !== void 0) {
-      let data11 = data.minutes;
-      if (typeof data11 == "number" && isFinite(data11)) {
-        if (data11 > 240 || isNaN(data11)) {
-          const err24 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema13.properties.minutes, data: data11 };
-          if (vErrors === null) {
-            vErrors = [err24];
-          } else {
-            vErrors.push(err24);
-          }
-          errors++;
-        }
-        if (data11 < 0 || isNaN(data11)) {
-          const err25 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema13.properties.minutes, data: data11 };
+      let data12 = data.minutes;
+      if (typeof data12 == "number" && isFinite(data12)) {
+        if (data12 > 240 || isNaN(data12)) {
+          const err25 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/maximum", keyword: "maximum", params: { comparison: "<=", limit: 240 }, message: "must be <= 240", schema: 240, parentSchema: schema13.properties.minutes, data: data12 };
           if (vErrors === null) {
             vErrors = [err25];
           } else {
@@ -1351,58 +1354,67 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        if (data12 < 0 || isNaN(data12)) {
+          const err26 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema13.properties.minutes, data: data12 };
+          if (vErrors === null) {
+            vErrors = [err26];
+          } else {
+            vErrors.push(err26);
+          }
+          errors++;
+        }
       } else {
-        const err26 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema13.properties.minutes.type, parentSchema: schema13.properties.minutes, data: data11 };
+        const err27 = { instancePath: instancePath + "/minutes", schemaPath: "#/properties/minutes/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema13.properties.minutes.type, parentSchema: schema13.properties.minutes, data: data12 };
         if (vErrors === null) {
-          vErrors = [err26];
+          vErrors = [err27];
         } else {
-          vErrors.push(err26);
+          vErrors.push(err27);
         }
         errors++;
       }
     }
     if (data.cautions !== void 0) {
-      let data12 = data.cautions;
-      if (Array.isArray(data12)) {
-        const len2 = data12.length;
+      let data13 = data.cautions;
+      if (Array.isArray(data13)) {
+        const len2 = data13.length;
         for (let i3 = 0; i3 < len2; i3++) {
-          let data13 = data12[i3];
-          if (typeof data13 === "string") {
-            if (!pattern0.test(data13)) {
-              const err27 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.cautions.items, data: data13 };
+          let data14 = data13[i3];
+          if (typeof data14 === "string") {
+            if (!pattern0.test(data14)) {
+              const err28 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.cautions.items, data: data14 };
               if (vErrors === null) {
-                vErrors = [err27];
+                vErrors = [err28];
               } else {
-                vErrors.push(err27);
+                vErrors.push(err28);
               }
               errors++;
             }
           } else {
-            const err28 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.cautions.items.type, parentSchema: schema13.properties.cautions.items, data: data13 };
+            const err29 = { instancePath: instancePath + "/cautions/" + i3, schemaPath: "#/properties/cautions/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.cautions.items.type, parentSchema: schema13.properties.cautions.items, data: data14 };
             if (vErrors === null) {
-              vErrors = [err28];
+              vErrors = [err29];
             } else {
-              vErrors.push(err28);
+              vErrors.push(err29);
             }
             errors++;
           }
         }
-        let i4 = data12.length;
+        let i4 = data13.length;
         let j1;
         if (i4 > 1) {
           const indices1 = {};
           for (; i4--; ) {
-            let item1 = data12[i4];
+            let item1 = data13[i4];
             if (typeof item1 !== "string") {
               continue;
             }
             if (typeof indices1[item1] == "number") {
               j1 = indices1[item1];
-              const err29 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)", schema: true, parentSchema: schema13.properties.cautions, data: data12 };
+              const err30 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/uniqueItems", keyword: "uniqueItems", params: { i: i4, j: j1 }, message: "must NOT have duplicate items (items ## " + j1 + " and " + i4 + " are identical)", schema: true, parentSchema: schema13.properties.cautions, data: data13 };
               if (vErrors === null) {
-                vErrors = [err29];
+                vErrors = [err30];
               } else {
-                vErrors.push(err29);
+                vErrors.push(err30);
               }
               errors++;
               break;
@@ -1411,11 +1423,11 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err30 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.cautions.type, parentSchema: schema13.properties.cautions, data: data12 };
+        const err31 = { instancePath: instancePath + "/cautions", schemaPath: "#/properties/cautions/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.cautions.type, parentSchema: schema13.properties.cautions, data: data13 };
         if (vErrors === null) {
-          vErrors = [err30];
+          vErrors = [err31];
         } else {
-          vErrors.push(err30);
+          vErrors.push(err31);
         }
         errors++;
       }
@@ -1427,33 +1439,24 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.watch !== void 0) {
-      let data15 = data.watch;
-      const _errs36 = errors;
+      let data16 = data.watch;
+      const _errs38 = errors;
       let valid15 = false;
       let passing1 = null;
-      const _errs37 = errors;
-      if (!validate15(data15, { instancePath: instancePath + "/watch", parentData: data, parentDataProperty: "watch", rootData })) {
+      const _errs39 = errors;
+      if (!validate15(data16, { instancePath: instancePath + "/watch", parentData: data, parentDataProperty: "watch", rootData })) {
         vErrors = vErrors === null ? validate15.errors : vErrors.concat(validate15.errors);
         errors = vErrors.length;
       }
-      var _valid1 = _errs37 === errors;
+      var _valid1 = _errs39 === errors;
       if (_valid1) {
         valid15 = true;
         passing1 = 0;
       }
-      const _errs38 = errors;
-      if (Array.isArray(data15)) {
-        if (data15.length > 4) {
-          const err31 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf/1/maxItems", keyword: "maxItems", params: { limit: 4 }, message: "must NOT have more than 4 items", schema: 4, parentSchema: schema13.properties.watch.oneOf[1], data: data15 };
-          if (vErrors === null) {
-            vErrors = [err31];
-          } else {
-            vErrors.push(err31);
-          }
-          errors++;
-        }
-        if (data15.length < 1) {
-          const err32 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf/1/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema13.properties.watch.oneOf[1], data: data15 };
+      const _errs40 = errors;
+      if (Array.isArray(data16)) {
+        if (data16.length > 4) {
+          const err32 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf/1/maxItems", keyword: "maxItems", params: { limit: 4 }, message: "must NOT have more than 4 items", schema: 4, parentSchema: schema13.properties.watch.oneOf[1], data: data16 };
           if (vErrors === null) {
             vErrors = [err32];
           } else {
@@ -1461,23 +1464,32 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        const len3 = data15.length;
+        if (data16.length < 1) {
+          const err33 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf/1/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema13.properties.watch.oneOf[1], data: data16 };
+          if (vErrors === null) {
+            vErrors = [err33];
+          } else {
+            vErrors.push(err33);
+          }
+          errors++;
+        }
+        const len3 = data16.length;
         for (let i5 = 0; i5 < len3; i5++) {
-          if (!validate15(data15[i5], { instancePath: instancePath + "/watch/" + i5, parentData: data15, parentDataProperty: i5, rootData })) {
+          if (!validate15(data16[i5], { instancePath: instancePath + "/watch/" + i5, parentData: data16, parentDataProperty: i5, rootData })) {
             vErrors = vErrors === null ? validate15.errors : vErrors.concat(validate15.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err33 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf/1/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.watch.oneOf[1].type, parentSchema: schema13.properties.watch.oneOf[1], data: data15 };
+        const err34 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf/1/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.watch.oneOf[1].type, parentSchema: schema13.properties.watch.oneOf[1], data: data16 };
         if (vErrors === null) {
-          vErrors = [err33];
+          vErrors = [err34];
         } else {
-          vErrors.push(err33);
+          vErrors.push(err34);
         }
         errors++;
       }
-      var _valid1 = _errs38 === errors;
+      var _valid1 = _errs40 === errors;
       if (_valid1 && valid15) {
         valid15 = false;
         passing1 = [passing1, 1];
@@ -1488,18 +1500,18 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         }
       }
       if (!valid15) {
-        const err34 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf", keyword: "oneOf", params: { passingSchemas: passing1 }, message: "must match exactly one schema in oneOf", schema: schema13.properties.watch.oneOf, parentSchema: schema13.properties.watch, data: data15 };
+        const err35 = { instancePath: instancePath + "/watch", schemaPath: "#/properties/watch/oneOf", keyword: "oneOf", params: { passingSchemas: passing1 }, message: "must match exactly one schema in oneOf", schema: schema13.properties.watch.oneOf, parentSchema: schema13.properties.watch, data: data16 };
         if (vErrors === null) {
-          vErrors = [err34];
+          vErrors = [err35];
         } else {
-          vErrors.push(err34);
+          vErrors.push(err35);
         }
         errors++;
       } else {
-        errors = _errs36;
+        errors = _errs38;
         if (vErrors !== null) {
-          if (_errs36) {
-            vErrors.length = _errs36;
+          if (_errs38) {
+            vErrors.length = _errs38;
           } else {
             vErrors = null;
           }
@@ -1507,41 +1519,32 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
     if (data.expect !== void 0) {
-      let data17 = data.expect;
-      if (typeof data17 === "string") {
-        if (func2(data17) > 80) {
-          const err35 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.expect, data: data17 };
+      let data18 = data.expect;
+      if (typeof data18 === "string") {
+        if (func2(data18) > 80) {
+          const err36 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/maxLength", keyword: "maxLength", params: { limit: 80 }, message: "must NOT have more than 80 characters", schema: 80, parentSchema: schema13.properties.expect, data: data18 };
           if (vErrors === null) {
-            vErrors = [err35];
+            vErrors = [err36];
           } else {
-            vErrors.push(err35);
+            vErrors.push(err36);
           }
           errors++;
         }
       } else {
-        const err36 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.expect.type, parentSchema: schema13.properties.expect, data: data17 };
+        const err37 = { instancePath: instancePath + "/expect", schemaPath: "#/properties/expect/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.expect.type, parentSchema: schema13.properties.expect, data: data18 };
         if (vErrors === null) {
-          vErrors = [err36];
+          vErrors = [err37];
         } else {
-          vErrors.push(err36);
+          vErrors.push(err37);
         }
         errors++;
       }
     }
     if (data.outcomes !== void 0) {
-      let data18 = data.outcomes;
-      if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
-        if (Object.keys(data18).length > 12) {
-          const err37 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/maxProperties", keyword: "maxProperties", params: { limit: 12 }, message: "must NOT have more than 12 properties", schema: 12, parentSchema: schema13.properties.outcomes, data: data18 };
-          if (vErrors === null) {
-            vErrors = [err37];
-          } else {
-            vErrors.push(err37);
-          }
-          errors++;
-        }
-        if (Object.keys(data18).length < 1) {
-          const err38 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema13.properties.outcomes, data: data18 };
+      let data19 = data.outcomes;
+      if (data19 && typeof data19 == "object" && !Array.isArray(data19)) {
+        if (Object.keys(data19).length > 12) {
+          const err38 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/maxProperties", keyword: "maxProperties", params: { limit: 12 }, message: "must NOT have more than 12 properties", schema: 12, parentSchema: schema13.properties.outcomes, data: data19 };
           if (vErrors === null) {
             vErrors = [err38];
           } else {
@@ -1549,50 +1552,47 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key1 in data18) {
-          const _errs45 = errors;
+        if (Object.keys(data19).length < 1) {
+          const err39 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema13.properties.outcomes, data: data19 };
+          if (vErrors === null) {
+            vErrors = [err39];
+          } else {
+            vErrors.push(err39);
+          }
+          errors++;
+        }
+        for (const key1 in data19) {
+          const _errs47 = errors;
           if (typeof key1 === "string") {
             if (!pattern0.test(key1)) {
-              const err39 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.outcomes.propertyNames, data: key1, propertyName: key1 };
+              const err40 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.outcomes.propertyNames, data: key1, propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err39];
+                vErrors = [err40];
               } else {
-                vErrors.push(err39);
+                vErrors.push(err40);
               }
               errors++;
             }
           }
-          var valid18 = _errs45 === errors;
+          var valid18 = _errs47 === errors;
           if (!valid18) {
-            const err40 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema13.properties.outcomes.propertyNames, parentSchema: schema13.properties.outcomes, data: data18 };
+            const err41 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema13.properties.outcomes.propertyNames, parentSchema: schema13.properties.outcomes, data: data19 };
             if (vErrors === null) {
-              vErrors = [err40];
+              vErrors = [err41];
             } else {
-              vErrors.push(err40);
+              vErrors.push(err41);
             }
             errors++;
           }
         }
-        for (const key2 in data18) {
-          if (!validate27(data18[key2], { instancePath: instancePath + "/outcomes/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data18, parentDataProperty: key2, rootData })) {
+        for (const key2 in data19) {
+          if (!validate27(data19[key2], { instancePath: instancePath + "/outcomes/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data19, parentDataProperty: key2, rootData })) {
             vErrors = vErrors === null ? validate27.errors : vErrors.concat(validate27.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err41 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.outcomes.type, parentSchema: schema13.properties.outcomes, data: data18 };
-        if (vErrors === null) {
-          vErrors = [err41];
-        } else {
-          vErrors.push(err41);
-        }
-        errors++;
-      }
-    }
-    if (data.usual !== void 0) {
-      let data20 = data.usual;
-      if (typeof data20 !== "string") {
-        const err42 = { instancePath: instancePath + "/usual", schemaPath: "#/properties/usual/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.usual.type, parentSchema: schema13.properties.usual, data: data20 };
+        const err42 = { instancePath: instancePath + "/outcomes", schemaPath: "#/properties/outcomes/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.outcomes.type, parentSchema: schema13.properties.outcomes, data: data19 };
         if (vErrors === null) {
           vErrors = [err42];
         } else {
@@ -1601,215 +1601,227 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
+    if (data.usual !== void 0) {
+      let data21 = data.usual;
+      if (typeof data21 !== "string") {
+        const err43 = { instancePath: instancePath + "/usual", schemaPath: "#/properties/usual/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.usual.type, parentSchema: schema13.properties.usual, data: data21 };
+        if (vErrors === null) {
+          vErrors = [err43];
+        } else {
+          vErrors.push(err43);
+        }
+        errors++;
+      }
+    }
     if (data.cannot !== void 0) {
-      let data21 = data.cannot;
-      if (typeof data21 === "string") {
-        if (!pattern3.test(data21)) {
-          const err43 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data21 };
+      let data22 = data.cannot;
+      if (typeof data22 === "string") {
+        if (!pattern3.test(data22)) {
+          const err44 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data22 };
           if (vErrors === null) {
-            vErrors = [err43];
+            vErrors = [err44];
           } else {
-            vErrors.push(err43);
+            vErrors.push(err44);
           }
           errors++;
         }
       } else {
-        const err44 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data21 };
+        const err45 = { instancePath: instancePath + "/cannot", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data22 };
         if (vErrors === null) {
-          vErrors = [err44];
+          vErrors = [err45];
         } else {
-          vErrors.push(err44);
+          vErrors.push(err45);
         }
         errors++;
       }
     }
     if (data.go !== void 0) {
-      let data22 = data.go;
-      if (typeof data22 === "string") {
-        if (!pattern3.test(data22)) {
-          const err45 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data22 };
+      let data23 = data.go;
+      if (typeof data23 === "string") {
+        if (!pattern3.test(data23)) {
+          const err46 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data23 };
           if (vErrors === null) {
-            vErrors = [err45];
+            vErrors = [err46];
           } else {
-            vErrors.push(err45);
+            vErrors.push(err46);
           }
           errors++;
         }
       } else {
-        const err46 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data22 };
+        const err47 = { instancePath: instancePath + "/go", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data23 };
         if (vErrors === null) {
-          vErrors = [err46];
+          vErrors = [err47];
         } else {
-          vErrors.push(err46);
+          vErrors.push(err47);
         }
         errors++;
       }
     }
     if (data.use !== void 0) {
-      let data23 = data.use;
-      if (typeof data23 === "string") {
-        if (!pattern0.test(data23)) {
-          const err47 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.use, data: data23 };
+      let data24 = data.use;
+      if (typeof data24 === "string") {
+        if (!pattern0.test(data24)) {
+          const err48 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.use, data: data24 };
           if (vErrors === null) {
-            vErrors = [err47];
+            vErrors = [err48];
           } else {
-            vErrors.push(err47);
+            vErrors.push(err48);
           }
           errors++;
         }
       } else {
-        const err48 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.use.type, parentSchema: schema13.properties.use, data: data23 };
+        const err49 = { instancePath: instancePath + "/use", schemaPath: "#/properties/use/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.use.type, parentSchema: schema13.properties.use, data: data24 };
         if (vErrors === null) {
-          vErrors = [err48];
+          vErrors = [err49];
         } else {
-          vErrors.push(err48);
+          vErrors.push(err49);
         }
         errors++;
       }
     }
     if (data.with !== void 0) {
-      let data24 = data.with;
-      if (data24 && typeof data24 == "object" && !Array.isArray(data24)) {
-        for (const key3 in data24) {
-          let data25 = data24[key3];
-          if (typeof data25 === "string") {
-            if (func2(data25) > 200) {
-              const err49 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema13.properties.with.additionalProperties, data: data25 };
+      let data25 = data.with;
+      if (data25 && typeof data25 == "object" && !Array.isArray(data25)) {
+        for (const key3 in data25) {
+          let data26 = data25[key3];
+          if (typeof data26 === "string") {
+            if (func2(data26) > 200) {
+              const err50 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/maxLength", keyword: "maxLength", params: { limit: 200 }, message: "must NOT have more than 200 characters", schema: 200, parentSchema: schema13.properties.with.additionalProperties, data: data26 };
               if (vErrors === null) {
-                vErrors = [err49];
+                vErrors = [err50];
               } else {
-                vErrors.push(err49);
+                vErrors.push(err50);
               }
               errors++;
             }
           } else {
-            const err50 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.with.additionalProperties.type, parentSchema: schema13.properties.with.additionalProperties, data: data25 };
+            const err51 = { instancePath: instancePath + "/with/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/with/additionalProperties/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.with.additionalProperties.type, parentSchema: schema13.properties.with.additionalProperties, data: data26 };
             if (vErrors === null) {
-              vErrors = [err50];
+              vErrors = [err51];
             } else {
-              vErrors.push(err50);
+              vErrors.push(err51);
             }
             errors++;
           }
         }
       } else {
-        const err51 = { instancePath: instancePath + "/with", schemaPath: "#/properties/with/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.with.type, parentSchema: schema13.properties.with, data: data24 };
+        const err52 = { instancePath: instancePath + "/with", schemaPath: "#/properties/with/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.with.type, parentSchema: schema13.properties.with, data: data25 };
         if (vErrors === null) {
-          vErrors = [err51];
+          vErrors = [err52];
         } else {
-          vErrors.push(err51);
+          vErrors.push(err52);
         }
         errors++;
       }
     }
     if (data.results !== void 0) {
-      let data26 = data.results;
-      if (data26 && typeof data26 == "object" && !Array.isArray(data26)) {
-        for (const key4 in data26) {
-          let data27 = data26[key4];
-          if (typeof data27 === "string") {
-            if (!pattern3.test(data27)) {
-              const err52 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data27 };
+      let data27 = data.results;
+      if (data27 && typeof data27 == "object" && !Array.isArray(data27)) {
+        for (const key4 in data27) {
+          let data28 = data27[key4];
+          if (typeof data28 === "string") {
+            if (!pattern3.test(data28)) {
+              const err53 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data28 };
               if (vErrors === null) {
-                vErrors = [err52];
+                vErrors = [err53];
               } else {
-                vErrors.push(err52);
+                vErrors.push(err53);
               }
               errors++;
             }
           } else {
-            const err53 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data27 };
+            const err54 = { instancePath: instancePath + "/results/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data28 };
             if (vErrors === null) {
-              vErrors = [err53];
+              vErrors = [err54];
             } else {
-              vErrors.push(err53);
+              vErrors.push(err54);
             }
             errors++;
           }
         }
       } else {
-        const err54 = { instancePath: instancePath + "/results", schemaPath: "#/properties/results/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.results.type, parentSchema: schema13.properties.results, data: data26 };
+        const err55 = { instancePath: instancePath + "/results", schemaPath: "#/properties/results/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.properties.results.type, parentSchema: schema13.properties.results, data: data27 };
         if (vErrors === null) {
-          vErrors = [err54];
+          vErrors = [err55];
         } else {
-          vErrors.push(err54);
+          vErrors.push(err55);
         }
         errors++;
       }
     }
     if (data.result !== void 0) {
-      let data28 = data.result;
-      if (typeof data28 === "string") {
-        if (!pattern0.test(data28)) {
-          const err55 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.result, data: data28 };
+      let data29 = data.result;
+      if (typeof data29 === "string") {
+        if (!pattern0.test(data29)) {
+          const err56 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z][a-z0-9-]{0,60}$"', schema: "^[a-z][a-z0-9-]{0,60}$", parentSchema: schema13.properties.result, data: data29 };
           if (vErrors === null) {
-            vErrors = [err55];
+            vErrors = [err56];
           } else {
-            vErrors.push(err55);
+            vErrors.push(err56);
           }
           errors++;
         }
       } else {
-        const err56 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.result.type, parentSchema: schema13.properties.result, data: data28 };
+        const err57 = { instancePath: instancePath + "/result", schemaPath: "#/properties/result/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.result.type, parentSchema: schema13.properties.result, data: data29 };
         if (vErrors === null) {
-          vErrors = [err56];
+          vErrors = [err57];
         } else {
-          vErrors.push(err56);
+          vErrors.push(err57);
         }
         errors++;
       }
     }
     if (data.conclude !== void 0) {
-      let data29 = data.conclude;
-      if (Array.isArray(data29)) {
-        if (data29.length > 80) {
-          const err57 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema13.properties.conclude, data: data29 };
+      let data30 = data.conclude;
+      if (Array.isArray(data30)) {
+        if (data30.length > 80) {
+          const err58 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/maxItems", keyword: "maxItems", params: { limit: 80 }, message: "must NOT have more than 80 items", schema: 80, parentSchema: schema13.properties.conclude, data: data30 };
           if (vErrors === null) {
-            vErrors = [err57];
+            vErrors = [err58];
           } else {
-            vErrors.push(err57);
+            vErrors.push(err58);
           }
           errors++;
         }
-        const len4 = data29.length;
+        const len4 = data30.length;
         for (let i6 = 0; i6 < len4; i6++) {
-          let data30 = data29[i6];
-          if (typeof data30 === "string") {
-            if (!pattern21.test(data30)) {
-              const err58 = { instancePath: instancePath + "/conclude/" + i6, schemaPath: "#/properties/conclude/items/pattern", keyword: "pattern", params: { pattern: "^[a-z*][a-z0-9.*-]{0,80}$" }, message: 'must match pattern "^[a-z*][a-z0-9.*-]{0,80}$"', schema: "^[a-z*][a-z0-9.*-]{0,80}$", parentSchema: schema13.properties.conclude.items, data: data30 };
+          let data31 = data30[i6];
+          if (typeof data31 === "string") {
+            if (!pattern21.test(data31)) {
+              const err59 = { instancePath: instancePath + "/conclude/" + i6, schemaPath: "#/properties/conclude/items/pattern", keyword: "pattern", params: { pattern: "^[a-z*][a-z0-9.*-]{0,80}$" }, message: 'must match pattern "^[a-z*][a-z0-9.*-]{0,80}$"', schema: "^[a-z*][a-z0-9.*-]{0,80}$", parentSchema: schema13.properties.conclude.items, data: data31 };
               if (vErrors === null) {
-                vErrors = [err58];
+                vErrors = [err59];
               } else {
-                vErrors.push(err58);
+                vErrors.push(err59);
               }
               errors++;
             }
           } else {
-            const err59 = { instancePath: instancePath + "/conclude/" + i6, schemaPath: "#/properties/conclude/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.conclude.items.type, parentSchema: schema13.properties.conclude.items, data: data30 };
+            const err60 = { instancePath: instancePath + "/conclude/" + i6, schemaPath: "#/properties/conclude/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.conclude.items.type, parentSchema: schema13.properties.conclude.items, data: data31 };
             if (vErrors === null) {
-              vErrors = [err59];
+              vErrors = [err60];
             } else {
-              vErrors.push(err59);
+              vErrors.push(err60);
             }
             errors++;
           }
         }
-        let i7 = data29.length;
+        let i7 = data30.length;
         let j2;
         if (i7 > 1) {
           const indices2 = {};
           for (; i7--; ) {
-            let item2 = data29[i7];
+            let item2 = data30[i7];
             if (typeof item2 !== "string") {
               continue;
             }
             if (typeof indices2[item2] == "number") {
               j2 = indices2[item2];
-              const err60 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/uniqueItems", keyword: "uniqueItems", params: { i: i7, j: j2 }, message: "must NOT have duplicate items (items ## " + j2 + " and " + i7 + " are identical)", schema: true, parentSchema: schema13.properties.conclude, data: data29 };
+              const err61 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/uniqueItems", keyword: "uniqueItems", params: { i: i7, j: j2 }, message: "must NOT have duplicate items (items ## " + j2 + " and " + i7 + " are identical)", schema: true, parentSchema: schema13.properties.conclude, data: data30 };
               if (vErrors === null) {
-                vErrors = [err60];
+                vErrors = [err61];
               } else {
-                vErrors.push(err60);
+                vErrors.push(err61);
               }
               errors++;
               break;
@@ -1818,29 +1830,20 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err61 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.conclude.type, parentSchema: schema13.properties.conclude, data: data29 };
+        const err62 = { instancePath: instancePath + "/conclude", schemaPath: "#/properties/conclude/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.conclude.type, parentSchema: schema13.properties.conclude, data: data30 };
         if (vErrors === null) {
-          vErrors = [err61];
+          vErrors = [err62];
         } else {
-          vErrors.push(err61);
+          vErrors.push(err62);
         }
         errors++;
       }
     }
     if (data.repair !== void 0) {
-      let data31 = data.repair;
-      if (typeof data31 === "string") {
-        if (func2(data31) > 2e3) {
-          const err62 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data31 };
-          if (vErrors === null) {
-            vErrors = [err62];
-          } else {
-            vErrors.push(err62);
-          }
-          errors++;
-        }
-        if (func2(data31) < 1) {
-          const err63 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data31 };
+      let data32 = data.repair;
+      if (typeof data32 === "string") {
+        if (func2(data32) > 2e3) {
+          const err63 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data32 };
           if (vErrors === null) {
             vErrors = [err63];
           } else {
@@ -1848,30 +1851,30 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        if (func2(data32) < 1) {
+          const err64 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data32 };
+          if (vErrors === null) {
+            vErrors = [err64];
+          } else {
+            vErrors.push(err64);
+          }
+          errors++;
+        }
       } else {
-        const err64 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data31 };
+        const err65 = { instancePath: instancePath + "/repair", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data32 };
         if (vErrors === null) {
-          vErrors = [err64];
+          vErrors = [err65];
         } else {
-          vErrors.push(err64);
+          vErrors.push(err65);
         }
         errors++;
       }
     }
     if (data.customer !== void 0) {
-      let data32 = data.customer;
-      if (typeof data32 === "string") {
-        if (func2(data32) > 2e3) {
-          const err65 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data32 };
-          if (vErrors === null) {
-            vErrors = [err65];
-          } else {
-            vErrors.push(err65);
-          }
-          errors++;
-        }
-        if (func2(data32) < 1) {
-          const err66 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data32 };
+      let data33 = data.customer;
+      if (typeof data33 === "string") {
+        if (func2(data33) > 2e3) {
+          const err66 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/maxLength", keyword: "maxLength", params: { limit: 2e3 }, message: "must NOT have more than 2000 characters", schema: 2e3, parentSchema: schema19, data: data33 };
           if (vErrors === null) {
             vErrors = [err66];
           } else {
@@ -1879,30 +1882,30 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
+        if (func2(data33) < 1) {
+          const err67 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/minLength", keyword: "minLength", params: { limit: 1 }, message: "must NOT have fewer than 1 characters", schema: 1, parentSchema: schema19, data: data33 };
+          if (vErrors === null) {
+            vErrors = [err67];
+          } else {
+            vErrors.push(err67);
+          }
+          errors++;
+        }
       } else {
-        const err67 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data32 };
+        const err68 = { instancePath: instancePath + "/customer", schemaPath: "#/definitions/text/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema19.type, parentSchema: schema19, data: data33 };
         if (vErrors === null) {
-          vErrors = [err67];
+          vErrors = [err68];
         } else {
-          vErrors.push(err67);
+          vErrors.push(err68);
         }
         errors++;
       }
     }
     if (data.requires !== void 0) {
-      let data33 = data.requires;
-      if (Array.isArray(data33)) {
-        if (data33.length > 60) {
-          const err68 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema13.properties.requires, data: data33 };
-          if (vErrors === null) {
-            vErrors = [err68];
-          } else {
-            vErrors.push(err68);
-          }
-          errors++;
-        }
-        if (data33.length < 1) {
-          const err69 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema13.properties.requires, data: data33 };
+      let data34 = data.requires;
+      if (Array.isArray(data34)) {
+        if (data34.length > 60) {
+          const err69 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/maxItems", keyword: "maxItems", params: { limit: 60 }, message: "must NOT have more than 60 items", schema: 60, parentSchema: schema13.properties.requires, data: data34 };
           if (vErrors === null) {
             vErrors = [err69];
           } else {
@@ -1910,45 +1913,54 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        const len5 = data33.length;
+        if (data34.length < 1) {
+          const err70 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/minItems", keyword: "minItems", params: { limit: 1 }, message: "must NOT have fewer than 1 items", schema: 1, parentSchema: schema13.properties.requires, data: data34 };
+          if (vErrors === null) {
+            vErrors = [err70];
+          } else {
+            vErrors.push(err70);
+          }
+          errors++;
+        }
+        const len5 = data34.length;
         for (let i8 = 0; i8 < len5; i8++) {
-          let data34 = data33[i8];
-          if (typeof data34 === "string") {
-            if (!pattern22.test(data34)) {
-              const err70 = { instancePath: instancePath + "/requires/" + i8, schemaPath: "#/properties/requires/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.requires.items, data: data34 };
+          let data35 = data34[i8];
+          if (typeof data35 === "string") {
+            if (!pattern22.test(data35)) {
+              const err71 = { instancePath: instancePath + "/requires/" + i8, schemaPath: "#/properties/requires/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.requires.items, data: data35 };
               if (vErrors === null) {
-                vErrors = [err70];
+                vErrors = [err71];
               } else {
-                vErrors.push(err70);
+                vErrors.push(err71);
               }
               errors++;
             }
           } else {
-            const err71 = { instancePath: instancePath + "/requires/" + i8, schemaPath: "#/properties/requires/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.requires.items.type, parentSchema: schema13.properties.requires.items, data: data34 };
+            const err72 = { instancePath: instancePath + "/requires/" + i8, schemaPath: "#/properties/requires/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.requires.items.type, parentSchema: schema13.properties.requires.items, data: data35 };
             if (vErrors === null) {
-              vErrors = [err71];
+              vErrors = [err72];
             } else {
-              vErrors.push(err71);
+              vErrors.push(err72);
             }
             errors++;
           }
         }
-        let i9 = data33.length;
+        let i9 = data34.length;
         let j3;
         if (i9 > 1) {
           const indices3 = {};
           for (; i9--; ) {
-            let item3 = data33[i9];
+            let item3 = data34[i9];
             if (typeof item3 !== "string") {
               continue;
             }
             if (typeof indices3[item3] == "number") {
               j3 = indices3[item3];
-              const err72 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/uniqueItems", keyword: "uniqueItems", params: { i: i9, j: j3 }, message: "must NOT have duplicate items (items ## " + j3 + " and " + i9 + " are identical)", schema: true, parentSchema: schema13.properties.requires, data: data33 };
+              const err73 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/uniqueItems", keyword: "uniqueItems", params: { i: i9, j: j3 }, message: "must NOT have duplicate items (items ## " + j3 + " and " + i9 + " are identical)", schema: true, parentSchema: schema13.properties.requires, data: data34 };
               if (vErrors === null) {
-                vErrors = [err72];
+                vErrors = [err73];
               } else {
-                vErrors.push(err72);
+                vErrors.push(err73);
               }
               errors++;
               break;
@@ -1957,79 +1969,79 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err73 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.requires.type, parentSchema: schema13.properties.requires, data: data33 };
+        const err74 = { instancePath: instancePath + "/requires", schemaPath: "#/properties/requires/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.requires.type, parentSchema: schema13.properties.requires, data: data34 };
         if (vErrors === null) {
-          vErrors = [err73];
+          vErrors = [err74];
         } else {
-          vErrors.push(err73);
+          vErrors.push(err74);
         }
         errors++;
       }
     }
     if (data.otherwise !== void 0) {
-      let data35 = data.otherwise;
-      if (typeof data35 === "string") {
-        if (!pattern3.test(data35)) {
-          const err74 = { instancePath: instancePath + "/otherwise", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data35 };
+      let data36 = data.otherwise;
+      if (typeof data36 === "string") {
+        if (!pattern3.test(data36)) {
+          const err75 = { instancePath: instancePath + "/otherwise", schemaPath: "#/definitions/stepName/pattern", keyword: "pattern", params: { pattern: "^[a-z$][a-z0-9-]{0,60}$" }, message: 'must match pattern "^[a-z$][a-z0-9-]{0,60}$"', schema: "^[a-z$][a-z0-9-]{0,60}$", parentSchema: schema12, data: data36 };
           if (vErrors === null) {
-            vErrors = [err74];
+            vErrors = [err75];
           } else {
-            vErrors.push(err74);
+            vErrors.push(err75);
           }
           errors++;
         }
       } else {
-        const err75 = { instancePath: instancePath + "/otherwise", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data35 };
+        const err76 = { instancePath: instancePath + "/otherwise", schemaPath: "#/definitions/stepName/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data36 };
         if (vErrors === null) {
-          vErrors = [err75];
+          vErrors = [err76];
         } else {
-          vErrors.push(err75);
+          vErrors.push(err76);
         }
         errors++;
       }
     }
     if (data.retest !== void 0) {
-      let data36 = data.retest;
-      if (Array.isArray(data36)) {
-        const len6 = data36.length;
+      let data37 = data.retest;
+      if (Array.isArray(data37)) {
+        const len6 = data37.length;
         for (let i10 = 0; i10 < len6; i10++) {
-          let data37 = data36[i10];
-          if (typeof data37 === "string") {
-            if (!pattern22.test(data37)) {
-              const err76 = { instancePath: instancePath + "/retest/" + i10, schemaPath: "#/properties/retest/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.retest.items, data: data37 };
+          let data38 = data37[i10];
+          if (typeof data38 === "string") {
+            if (!pattern22.test(data38)) {
+              const err77 = { instancePath: instancePath + "/retest/" + i10, schemaPath: "#/properties/retest/items/pattern", keyword: "pattern", params: { pattern: "^[a-z][a-z0-9/-]{0,120}$" }, message: 'must match pattern "^[a-z][a-z0-9/-]{0,120}$"', schema: "^[a-z][a-z0-9/-]{0,120}$", parentSchema: schema13.properties.retest.items, data: data38 };
               if (vErrors === null) {
-                vErrors = [err76];
+                vErrors = [err77];
               } else {
-                vErrors.push(err76);
+                vErrors.push(err77);
               }
               errors++;
             }
           } else {
-            const err77 = { instancePath: instancePath + "/retest/" + i10, schemaPath: "#/properties/retest/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.retest.items.type, parentSchema: schema13.properties.retest.items, data: data37 };
+            const err78 = { instancePath: instancePath + "/retest/" + i10, schemaPath: "#/properties/retest/items/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.properties.retest.items.type, parentSchema: schema13.properties.retest.items, data: data38 };
             if (vErrors === null) {
-              vErrors = [err77];
+              vErrors = [err78];
             } else {
-              vErrors.push(err77);
+              vErrors.push(err78);
             }
             errors++;
           }
         }
-        let i11 = data36.length;
+        let i11 = data37.length;
         let j4;
         if (i11 > 1) {
           const indices4 = {};
           for (; i11--; ) {
-            let item4 = data36[i11];
+            let item4 = data37[i11];
             if (typeof item4 !== "string") {
               continue;
             }
             if (typeof indices4[item4] == "number") {
               j4 = indices4[item4];
-              const err78 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/uniqueItems", keyword: "uniqueItems", params: { i: i11, j: j4 }, message: "must NOT have duplicate items (items ## " + j4 + " and " + i11 + " are identical)", schema: true, parentSchema: schema13.properties.retest, data: data36 };
+              const err79 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/uniqueItems", keyword: "uniqueItems", params: { i: i11, j: j4 }, message: "must NOT have duplicate items (items ## " + j4 + " and " + i11 + " are identical)", schema: true, parentSchema: schema13.properties.retest, data: data37 };
               if (vErrors === null) {
-                vErrors = [err78];
+                vErrors = [err79];
               } else {
-                vErrors.push(err78);
+                vErrors.push(err79);
               }
               errors++;
               break;
@@ -2038,21 +2050,21 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err79 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.retest.type, parentSchema: schema13.properties.retest, data: data36 };
+        const err80 = { instancePath: instancePath + "/retest", schemaPath: "#/properties/retest/type", keyword: "type", params: { type: "array" }, message: "must be array", schema: schema13.properties.retest.type, parentSchema: schema13.properties.retest, data: data37 };
         if (vErrors === null) {
-          vErrors = [err79];
+          vErrors = [err80];
         } else {
-          vErrors.push(err79);
+          vErrors.push(err80);
         }
         errors++;
       }
     }
   } else {
-    const err80 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.type, parentSchema: schema13, data };
+    const err81 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema13.type, parentSchema: schema13, data };
     if (vErrors === null) {
-      vErrors = [err80];
+      vErrors = [err81];
     } else {
-      vErrors.push(err80);
+      vErrors.push(err81);
     }
     errors++;
   }

@@ -198,7 +198,7 @@ function presentConclusion(
       `Where along the wire is not known yet. "next" lists the test for it: ${bind(placing.words)}.`,
     );
   for (const line of weighed?.evidence ?? [])
-    say(`  Evidence: ${evidenceWords(opened, session, step.faults, line)}`);
+    say(`  Evidence: ${evidenceWords(opened, session, line)}`);
   for (const line of weighed?.ruledOut ?? [])
     say(`  Ruled out: ${ruledOutWords(opened, session, line)}`);
   const { circuit, job } = session.opened;

@@ -28,7 +28,13 @@ import { goodHereWords } from '../screens/car-words.ts';
 import { readMade } from '../screens/made-test-state.ts';
 import { adviceOf } from '../screens/pages-state.ts';
 import { expectedInTest, possibleIn, testCommand } from '../screens/prompt-state.ts';
-import { scopeLines, stillLine, undoLine, vehicleLine } from '../screens/step-words.ts';
+import {
+  arrangeLine,
+  scopeLines,
+  stillLine,
+  vehicleLine,
+  wiggleLines,
+} from '../screens/step-words.ts';
 import { readCautions } from './ask-cautions.ts';
 import { askCapture, captureTyped } from './plain-capture.ts';
 import { readLine } from './plain-reading.ts';
@@ -201,8 +207,8 @@ export async function makeTest(place: WordPlace, toDo: TestToDo): Promise<Dialog
   const { test } = toDo;
   const session = opened.driver.session();
   say(`${opened.bind(toDo.words)}. ${vehicleLine(test.setup, session)}`);
-  const undo = undoLine(test, session);
-  if (undo !== '') say(undo);
+  const first = arrangeLine(test, session);
+  if (first !== '') say(first);
   const still = stillLine(test.setup, session);
   if (still !== '') say(still);
   if (!(await readCautions(opened, pendingTestCautions(session, test), { test }, dialogue)))
@@ -229,7 +235,7 @@ function present(
   const leads = leadWords(test.probe, job, circuit);
   if (leads !== '') say(leads);
   for (const line of scopeLines(opened, test)) say(line);
-  if (test.wiggle) say('Wiggle the harness and connectors while you watch the instrument.');
+  for (const line of wiggleLines(test)) say(line);
   if (healthy !== '') say(`A healthy circuit shows: ${healthy}${here}`);
   if (shows) say(`The simulated vehicle shows: ${shows.words} (type "take" to use it)`);
   if (testTakesCapture(test))

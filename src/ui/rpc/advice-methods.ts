@@ -104,7 +104,7 @@ function weighedView(opened: OpenedSession, faults: readonly string[], weighed: 
     hangsOn,
     evidence: evidence.map((line) => ({
       ...line,
-      words: evidenceWords(opened, session, faults, line),
+      words: evidenceWords(opened, session, line),
     })),
     ruledOut: ruledOut.map((line) => ({ ...line, words: ruledOutWords(opened, session, line) })),
     wouldProve: wouldProve.map((one) => proposalView(opened, one)),

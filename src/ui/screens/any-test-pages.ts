@@ -2,7 +2,9 @@
 import { arrangedBy, arrangementOf, testFrom } from '../../circuit/arrange-test.ts';
 import { type Circuit, inputTerminals } from '../../circuit/circuit.ts';
 import { inspectable } from '../../circuit/instruments/eyes.ts';
+import { instrumentOf } from '../../circuit/instruments.ts';
 import { leads } from '../../circuit/refuse-test.ts';
+import { standardTests } from '../../circuit/standard-tests.ts';
 import type { Test } from '../../circuit/test.ts';
 import { isOnlyOf } from '../../circuit/with-neighbours.ts';
 import {
@@ -15,7 +17,7 @@ import { absentParts, isLookAt } from '../../session/absent-parts.ts';
 import { pendingTestCautions } from '../../session/pending-cautions.ts';
 import { nameOfTest, testsToChoose, testToDo } from '../../session/session-tests.ts';
 import type { OpenedSession } from '../app-services.ts';
-import { sentenceStart } from '../parts/sentence.ts';
+import { sentence, sentenceStart } from '../parts/sentence.ts';
 import {
   clippedIn,
   connectorsToOpen,
@@ -107,11 +109,16 @@ const TYPED = 'typed ';
 function testNamed({ session }: PagesState, form: TestForm, id: string): Test | null {
   if (!id.startsWith(TYPED)) return testsToChoose(session)[Number(id)]?.test ?? null;
   const { circuit } = session.opened;
-  return circuit && testTyped(form, id.slice(TYPED.length), circuit);
+  const isDrill = session.opened.vehicle.kind === 'drill';
+  return circuit && testTyped({ form, isDrill }, id.slice(TYPED.length), circuit);
 }
 
 /** `volts sensor.feed battery.negative`, with what arranges the rest before it: `state key-on; unplug sensor; volts ...` */
-function testTyped(form: TestForm, typed: string, circuit: Circuit): Test | null {
+function testTyped(
+  { form, isDrill }: { readonly form: TestForm; readonly isDrill: boolean },
+  typed: string,
+  circuit: Circuit,
+): Test | null {
   const parts = typed.split(';').map((part) => part.trim());
   let arrangement = arrangementOf(testOfForm(form));
   for (const part of parts.slice(0, -1)) {
@@ -120,7 +127,27 @@ function testTyped(form: TestForm, typed: string, circuit: Circuit): Test | null
     arrangement = arranged.arrangement;
   }
   const made = testFrom(arrangement, parts.at(-1) ?? '');
-  return 'words' in made || !isHere(made.test.probe, circuit) ? null : made.test;
+  if ('words' in made || !isHere(made.test.probe, circuit)) return null;
+  const isStateSaid = parts.some((part) => /^(?:state|moving|still)\b/.test(part));
+  return isDrill || isStateSaid ? made.test : inUsualState(made.test, circuit);
+}
+
+/**
+ * Where nobody says how the key stands and it stands off: as the usual test with these leads has it, else on for all that
+ * is read on a live circuit. On a drill's bench the key stays as the student left it.
+ */
+function inUsualState(test: Test, circuit: Circuit): Test {
+  const { setup, probe } = test;
+  if (setup.state !== 'key-off' || instrumentOf(probe).isForDeadCircuit) return test;
+  const line = instrumentOf(probe).words.line(probe);
+  const usual = standardTests(circuit).find(
+    (one) =>
+      instrumentOf(one.test.probe).words.line(one.test.probe) === line &&
+      one.test.setup.sensor === 'fitted',
+  );
+  const state = usual?.test.setup.state ?? 'key-on';
+  const target = usual?.test.setup.target ?? setup.target;
+  return { ...test, setup: { ...setup, state, target } };
 }
 
 /** Whether its places are on this circuit: words that are only looked for name none. */
@@ -134,7 +161,8 @@ function isHere(probe: Test['probe'], circuit: Circuit): boolean {
 export function typedItem({ opened, state }: Here, typed: string): ChoiceItem | null {
   const page = pageNamed(state, 'any-test');
   const { circuit } = state.session.opened;
-  const test = page && circuit && testTyped(page.form, typed, circuit);
+  const isDrill = opened.drill !== null;
+  const test = page && circuit && testTyped({ form: page.form, isDrill }, typed, circuit);
   if (!test || !circuit) return null;
   const words = opened.bind(nameOfTest(state.session, test) ?? typed);
   return { text: words, about: aboutTest({ opened, state }, words, test), id: `${TYPED}${typed}` };
@@ -221,19 +249,29 @@ const ITEMS: Readonly<Record<TestChoice, Items>> = {
       about: typedAs(part),
       id: part,
     })),
-  tests: ({ opened, state }) =>
-    testsToChoose(state.session).map(({ words, id, minutes, test }, index) => ({
-      text: opened.bind(words),
-      also: foundBy(id, test, opened),
-      about: `${aboutTest({ opened, state }, opened.bind(words), test)} ${minutesWords(minutes)}.`,
-      id: String(index),
-    })),
+  tests: ({ opened, state }) => {
+    const { job, circuit } = state.session.opened;
+    const choices = testsToChoose(state.session);
+    const named = choices.map(({ words }) => opened.bind(words));
+    return choices.map(({ id, minutes, test }, index) => {
+      const words = named[index]!;
+      // Two steps of one title are told apart by where they are read.
+      const isTwice = named.indexOf(words) !== named.lastIndexOf(words);
+      const where = isTwice ? `: ${opened.bind(probeWhere(test.probe, job, circuit))}` : '';
+      return {
+        text: `${words}${where}`,
+        also: foundBy(id, test, opened),
+        about: `${aboutTest({ opened, state }, words, test)} ${minutesWords(minutes)}.`,
+        id: String(index),
+      };
+    });
+  },
 };
 
 function aboutTest({ opened, state }: Here, words: string, { setup, probe }: Test): string {
   const { job, circuit } = state.session.opened;
   const where = probeWhere(probe, job, circuit);
-  return `${words}. ${sentenceStart(instrumentWords(probe))}: ${opened.bind(where)}. Vehicle: ${vehicleWords(setup, circuit)}.`;
+  return `${sentence(words)} ${sentenceStart(instrumentWords(probe))}: ${opened.bind(where)}. Vehicle: ${vehicleWords(setup, circuit)}.`;
 }
 
 /** What a test is found by besides its words: its name, the instrument, the places of the leads, the vehicle's state. */
@@ -243,7 +281,8 @@ export function foundBy(
   { terminalWords }: OpenedSession,
 ): string {
   const at = leads(probe).flatMap((terminal) => [terminal, terminalWords(terminal)]);
-  return [id, instrumentWords(probe), probe.kind, ...at, setup.state].join(' ');
+  const off = setup.unplugged.map((part) => `unplugged ${part} unplugged`);
+  return [id, instrumentWords(probe), probe.kind, ...at, setup.state, ...off].join(' ');
 }
 
 function places({ opened, state }: Here, circuit: Circuit, form: TestForm): ChoiceItem[] {

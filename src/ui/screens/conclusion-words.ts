@@ -93,7 +93,7 @@ export function conclusionParagraphs(
     ...unexplainedParagraphs(opened, weighed),
     ...part('Before the module is named', moduleFirstWords(session, proposed)),
     ...part('Repair', repair),
-    ...evidenceParagraphs(opened, session, proposed, weighed),
+    ...evidenceParagraphs(opened, session, weighed),
     ...part('What the customer should know', bind(proposed.customer)),
     ...list(
       'Must pass after the repair',
@@ -172,7 +172,6 @@ function unexplainedParagraphs({ bind }: OpenedSession, weighed: Weighed | null)
 function evidenceParagraphs(
   opened: OpenedSession,
   session: Session,
-  { faults }: Proposed,
   weighed: Weighed | null,
 ): Paragraph[] {
   if (!weighed) return [];
@@ -180,7 +179,7 @@ function evidenceParagraphs(
   return [
     ...list(
       'Evidence',
-      evidence.map((line) => evidenceWords(opened, session, faults ?? [], line)),
+      evidence.map((line) => evidenceWords(opened, session, line)),
     ),
     ...list(
       missing > 0 ? 'Quick tests that would prove it (F6 to do one)' : 'Further tests',

@@ -2,7 +2,6 @@
 import { stepOf } from '../../procedure/procedure.ts';
 import { probeWhere, setupWords, stepWhere } from '../../procedure/test-words.ts';
 import { formatTyped } from '../../quantity/format-quantity.ts';
-import { repairsOfFaults } from '../../session/conclusion-words.ts';
 import {
   type Answer,
   type EvidenceLine,
@@ -20,17 +19,12 @@ interface Read {
   readonly found: string;
 }
 
-/** One reading that speaks for the conclusion with these faults. */
-export function evidenceWords(
-  opened: OpenedSession,
-  session: Session,
-  faults: readonly string[],
-  line: EvidenceLine,
-): string {
+/** One reading that speaks for the conclusion; only an old file says of each what it points to. */
+export function evidenceWords(opened: OpenedSession, session: Session, line: EvidenceLine): string {
   const aside = line.counted ? '' : ' (not a separate piece of evidence)';
   const said = 'said' in line ? line.said : readAt(opened, session, line.reading);
-  const to = 'said' in line ? line.said.pointsTo : pointsTo(session, faults);
-  return `${said.test} - ${said.where} - ${said.found} - points to: ${unstopped(to)}${aside}`;
+  const to = 'said' in line ? ` - points to: ${unstopped(line.said.pointsTo)}` : '';
+  return `${said.test} - ${said.where} - ${said.found}${to}${aside}`;
 }
 
 /** A repair that readings rule out. */
@@ -72,11 +66,6 @@ function shownWords(answer: Answer, session: Session): string {
   if (answer.type !== 'reading-recorded') return answerWords(answer, session);
   const { value, unit, typed } = answer;
   return formatTyped({ value: value ?? Number.POSITIVE_INFINITY, unit }, typed);
-}
-
-function pointsTo({ opened }: Session, faults: readonly string[]): string {
-  if (faults.length === 0) return 'nothing is wrong';
-  return repairsOfFaults(opened.circuit, faults).map(unstopped).join(', or ');
 }
 
 /** Words without the full stop of a sentence, for a list. */

@@ -246,7 +246,7 @@ export function jobRemark(
   if (field.key === HARNESS_KEY && circuit) return harnessRemark(text, circuit);
   if (field.key === SHARES_KEY && circuit) return sharesRemark(text, circuit);
   if (field.key.startsWith(TERMINAL_KEY)) return terminalRemark(text).words;
-  return toldRemark(sheet, field.key);
+  return toldRemark(sheet, field.key, circuit);
 }
 
 /** Something on the sheet that may be a mistake, and its place in the fields. */

@@ -68,7 +68,7 @@ export function PickScreen<I extends PickScreenItem>(props: PickScreenProps<I>) 
   const keys = [KEYS[0]!, ...others.map(({ key }) => key), ...KEYS.slice(1)];
   const body = bodySize(useSize(), keys);
   const made = props.typed?.(list.filter.text) ?? null;
-  const items = made ? [{ ...made, also: list.filter.text }, ...props.items] : props.items;
+  const items = withMade(props.items, made, list.filter.text);
   const longest = useMemo(
     () => longestAbout(props.items, body.columns, look),
     [props.items, body.columns, look],
@@ -155,4 +155,10 @@ function fitted(lines: readonly string[], rows: number, columns: number, ascii: 
   const last = lines.slice(rows - 1).join(' ');
   const cut = cutWords(last, columns, ascii ? '...' : '…');
   return [...lines.slice(0, rows - 1), cut].join('\n');
+}
+
+/** What the typed words stand for comes first; where the list has the same thing, of which is said the same, it stands there once. */
+function withMade<I extends PickScreenItem>(items: readonly I[], made: I | null, typed: string) {
+  if (!made) return items;
+  return [{ ...made, also: typed }, ...items.filter(({ about }) => !about.startsWith(made.about))];
 }

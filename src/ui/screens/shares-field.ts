@@ -10,7 +10,10 @@ export function sharesRemark(text: string, circuit: Circuit): string {
   if (wrong !== null) return wrong;
   const shares = sharesSaid(text) ?? [];
   const names = shares.map(({ name }) => neighbourOf(circuit, name).words);
-  const moved = movedWords(toldBy({ earlierRepairs: [], shares }).map(({ key }) => key));
+  const moved = movedWords(
+    toldBy({ earlierRepairs: [], shares }).map(({ key }) => key),
+    circuit,
+  );
   const what = names.length === 0 ? 'nothing shares its wiring' : names.join(', ');
   return `Understood: ${what}${moved === '' ? '' : `; ${moved}`}.`;
 }

@@ -8,13 +8,24 @@ import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask, SIGNAL_WORDS } from '../../procedure/procedure.ts';
 import { setupSay } from '../../procedure/setup-say.ts';
 import { testOf } from '../../procedure/test-of.ts';
-import { goodWords, stateWords, undoWords, vehicleWords } from '../../procedure/test-words.ts';
+import {
+  arrangeWords,
+  goodWords,
+  stateWords,
+  undoWords,
+  vehicleWords,
+} from '../../procedure/test-words.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import type { CautionAcknowledged, WakingWatched } from '../../session/events.ts';
 import { type CautionInShort, stepCautionsInShort } from '../../session/read-cautions.ts';
 import type { Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
-import { isStillSetUp, leftSetup, standingSetup } from '../../session/standing-setup.ts';
+import {
+  isStillSetUp,
+  leftSetup,
+  standingSetup,
+  untouchedSetup,
+} from '../../session/standing-setup.ts';
 import { lastVain } from '../../session/vain-words.ts';
 import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
@@ -26,15 +37,16 @@ import { asleepWords } from './asleep-words.ts';
 import { notTickedWords } from './not-ticked-words.ts';
 
 /**
- * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (12 min estimated so far, about 20
- * left)`; before the first test only what is left.
+ * ` (12 min by the clock, about 20 left)`, and where no clock has measured the work ` (about 12 min so far, 20 left)`;
+ * before the first test only what is left.
  */
 export function soFarWords(session: Session, left: number | null): string {
   const estimated = Math.round(spentMinutes(session));
   if (estimated === 0) return left === null ? '' : ` (about ${Math.round(left)} min left)`;
   const clock = clockMinutes(session);
+  if (clock === null)
+    return ` (about ${estimated} min so far${left === null ? '' : `, ${Math.round(left)} left`})`;
   const more = left === null ? '' : `, about ${Math.round(left)} left`;
-  if (clock === null) return ` (${estimated} min estimated so far${more})`;
   return ` (${clock < 1 ? '<1' : Math.round(clock)} min by the clock${more})`;
 }
 
@@ -58,11 +70,28 @@ export function undoLine(test: Test, session: Session): string {
   return undoWords(standingSetup(session), test, job, circuit);
 }
 
+/** The same, and what this test needs unplugged, plugged in and clipped on: for one that no text of a step tells. */
+export function arrangeLine(test: Test, session: Session): string {
+  const { job, circuit } = session.opened;
+  const stands = { before: standingSetup(session), on: untouchedSetup(session) };
+  return arrangeWords(stands, test, job, circuit);
+}
+
 /** That nothing of the setup has to be done again, as a sentence; empty where something has, or nothing is set up. */
 export function stillLine(setup: Setup, session: Session): string {
   return isStillSetUp(setup, session)
     ? 'Still set up from the last test: move only the leads.'
     : '';
+}
+
+/** How the harness is moved for a test, as a line; none where it is left alone. No hand is in it while the engine is cranked. */
+export function wiggleLines({ setup, wiggle }: Test): string[] {
+  if (!wiggle) return [];
+  return setup.state === 'cranking'
+    ? [
+        'Crank. If all is good, wait until the engine stands, move harness and connectors, and crank again.',
+      ]
+    : ['Wiggle the harness and connectors while you watch the instrument.'];
 }
 
 /** What the last test left on the vehicle that has to come off or go back on, as sentences; empty for nothing. */
@@ -207,6 +236,7 @@ function nearLines(
   before: readonly Paragraph[] | null,
 ): Paragraph[] {
   const cautions = cautionLine(opened, session, step.cautions, stepCautionsInShort(session, step));
+  const { leads, own } = leadsOf(session, step);
   return [
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
     ...undoLines(session, step),
@@ -214,7 +244,7 @@ function nearLines(
     ...(before === null ? [] : [...before, { text: '' }]),
     ...setScope(opened, step),
     ...notTicked(session, step),
-    { text: opened.bind(step.say).trim() },
+    { text: opened.bind(`${leads} ${own ?? ''}`).trim() },
   ];
 }
 
@@ -269,15 +299,19 @@ function byWord(cautions: readonly Caution[]): string {
     .join(' ');
 }
 
-/** What the step says of its setup and its leads, and what its author adds; null where that is all one text. */
-function leadsOf({ opened }: Session, step: Task) {
-  const made =
-    step.kind === 'measure' || step.kind === 'look'
-      ? setupSay(step.setup, step.probe, opened.circuit)
-      : '';
-  return made !== '' && step.say.startsWith(made)
-    ? { leads: made, own: step.say.slice(made.length).trim() }
-    : { leads: step.say, own: null };
+/**
+ * What the step says of its setup, as far as it does not stand already, and of its leads, and what its author adds; null
+ * where that is all one text.
+ */
+function leadsOf(session: Session, step: Task) {
+  const { circuit } = session.opened;
+  const isRead = step.kind === 'measure' || step.kind === 'look';
+  const made = isRead ? setupSay(step.setup, step.probe, circuit) : '';
+  if (!isRead || made === '' || !step.say.startsWith(made)) return { leads: step.say, own: null };
+  return {
+    leads: setupSay(step.setup, step.probe, circuit, untouchedSetup(session)),
+    own: step.say.slice(made.length).trim(),
+  };
 }
 
 function undoLines(session: Session, step: Task): Paragraph[] {

@@ -20,7 +20,14 @@ import type { KeyTiming } from './deliberate-state.ts';
 import { type Asked, notDoubted, takesDigits } from './prompt-state.ts';
 import { PromptView, promptRows } from './prompt-view.tsx';
 import { CAPTURE_KEY } from './session-keys.ts';
-import { cautionLine, scopeLines, stillLine, undoLine, vehicleLine } from './step-words.ts';
+import {
+  arrangeLine,
+  cautionLine,
+  scopeLines,
+  stillLine,
+  vehicleLine,
+  wiggleLines,
+} from './step-words.ts';
 import { useKeyTiming } from './use-key-timing.ts';
 import { useIsThinking } from './use-thinking.ts';
 import { useWarmPrompt } from './use-warm-prompt.ts';
@@ -103,23 +110,21 @@ function paragraphsOf(
   const isToldHere = !opened.drill && !isThinking;
   const here = isToldHere ? goodHereWords(opened, session, test, expected) : '';
   const leads = leadWords(test.probe, session.opened.job, session.opened.circuit);
-  const undo = undoLine(test, session);
+  const first = arrangeLine(test, session);
   const still = stillLine(test.setup, session);
   const short = testCautionsInShort(session, test);
   const cautions = cautionLine(opened, session, testCautions(session, test), short);
   return [
     { text: opened.bind(words), bold: true },
     `${vehicleLine(test.setup, session)} ${cautions}`.trim(),
-    ...(undo === '' ? [] : [{ text: undo, bold: true, hang: 7 }]),
+    ...(first === '' ? [] : [{ text: first, bold: true, hang: 7 }]),
     ...(still === '' ? [] : [{ text: still, hang: 2 }]),
     ...(leads === '' ? [] : [leads]),
     ...scopeLines(opened, test).map((text) => ({ text, bold: true, hang: 7 })),
-    ...(test.wiggle ? [WIGGLE] : []),
+    ...wiggleLines(test),
     ...(why === '' ? [] : [{ text: `Why: ${opened.bind(why)}`, hang: 5 }]),
     ...(healthy === '' ? [] : [{ text: `Good is: ${healthy}${here}`, bold: true, hang: 9 }]),
     '',
     ...opened.sketch(test, columns).map((text) => ({ text, drawn: true })),
   ];
 }
-
-const WIGGLE = 'Wiggle the harness and connectors while you watch the instrument.';

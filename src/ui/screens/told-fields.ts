@@ -1,4 +1,5 @@
 /** The fields of the job sheet for what is told and seen before anything is touched. No React. */
+import type { Circuit } from '../../circuit/circuit.ts';
 import { type Circumstances, HAPPENS, type Happens, type Job } from '../../procedure/job.ts';
 import { movedWords, toldBy } from '../../session/told.ts';
 import { type Form, type FormField, fieldText, textInput } from '../parts/form-state.ts';
@@ -117,7 +118,7 @@ export function happensProblem(text: string): string | null {
 }
 
 /** What was understood of one of these fields, and what it moves; null for any other, and for one that moves nothing. */
-export function toldRemark(sheet: Form, key: string): string | null {
+export function toldRemark(sheet: Form, key: string, circuit: Circuit | null): string | null {
   const text = fieldText(sheet, key);
   if (key === HAPPENS_KEY) {
     const problem = happensProblem(text);
@@ -126,7 +127,8 @@ export function toldRemark(sheet: Form, key: string): string | null {
   const isWords = key === FAILS_KEY || key === WORK_KEY || key === SEEN_KEY;
   if (!isWords && key !== HAPPENS_KEY) return null;
   const told = toldBy({ earlierRepairs: [], ...circumstancesOf(sheet) });
-  const moved = movedWords(told.flatMap((one) => (one.key.startsWith(`${key}:`) ? one.key : [])));
+  const keys = told.flatMap((one) => (one.key.startsWith(`${key}:`) ? one.key : []));
+  const moved = movedWords(keys, circuit);
   if (moved !== '') return `Understood: ${moved}.`;
   return isWords ? 'Kept as a note: it does not change the odds.' : null;
 }

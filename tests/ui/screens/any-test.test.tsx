@@ -135,6 +135,18 @@ describe('a test that was made already', () => {
     });
   });
 
+  it('typed without the state of the key is read with the key on, as it is on a live circuit', async () => {
+    const { frame, press, driver } = await walkSession({ free: true });
+    await press('t', 'volts sensor.feed battery.negative');
+    const listed = await frame();
+    expect(listed).toMatch(/Vehicle: key[ │\n]+on, engine off\./);
+    expect(listed.match(/[ >] Volts from feed at the sensor to battery negative +│/g)).toHaveLength(
+      1,
+    );
+    await press(TAB, '4,98', '\x13');
+    expect(driver.events().at(-1)).toMatchObject({ test: { setup: { state: 'key-on' } } });
+  });
+
   it('wants a time that there is, and what it showed', async () => {
     const { frame, press, driver } = await walkSession({ free: true });
     await press('t', 'volts sensor.feed key-on', TAB, DOWN, '\x13');

@@ -13,6 +13,7 @@ import { setupSay } from '../../../src/procedure/setup-say.ts';
 import { expectedRangeWords } from '../../../src/procedure/test-words.ts';
 import { pendingCautions } from '../../../src/session/pending-cautions.ts';
 import { presentStep } from '../../../src/session/session.ts';
+import { untouchedSetup } from '../../../src/session/standing-setup.ts';
 import { vehicleCommand } from '../../../src/session/vehicle-command.ts';
 import { isProblem } from '../../../src/source/problem.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
@@ -101,8 +102,11 @@ function lacking(
   frame: string,
 ): string[] {
   const seen = frame.replace(/[│\s]+/g, ' ');
-  const { circuit } = opened.driver.session().opened;
-  const leads = opened.bind(setupSay(step.setup, step.probe, circuit));
+  const session = opened.driver.session();
+  const { circuit } = session.opened;
+  // What stands of the test before is not said again.
+  const say = setupSay(step.setup, step.probe, circuit, untouchedSetup(session));
+  const leads = opened.bind(say);
   const range =
     step.kind === 'measure' && step.expected ? expectedRangeWords(step.expected, step.unit) : '';
   return [leads, range]

@@ -144,7 +144,7 @@ describe('a session at 80 x 24', () => {
       │                                                                              │
       │ Evidence                                                                     │
       │ - Feed at the sensor - feed at the crankshaft position sensor, pin 1 (RD/BU) │
-      │   to battery negative - 0.02 V - points to: Repair or replace the feed wire  │
+      │   to battery negative - 0.02 V                                               │
       │                                                                              │
       │ Quick tests that would prove it (F6 to do one)                               │
       │ - 2 min: Voltage from sensor ground, pin 3 (BK) to battery negative          │

@@ -43,9 +43,7 @@ test('minutes so far are those of the clock, and said to be estimated where none
   expect(soFarWords(at(12.3), 20)).toBe(' (12 min by the clock, about 20 left)');
   expect(soFarWords(at(0.5), null)).toBe(' (<1 min by the clock)');
   // by hand: two steps of a minute each
-  expect(soFarWords(at(12, { by: 'answers-file' }), 20)).toBe(
-    ' (2 min estimated so far, about 20 left)',
-  );
+  expect(soFarWords(at(12, { by: 'answers-file' }), 20)).toBe(' (about 2 min so far, 20 left)');
 });
 
 test('after the repair the capture on file is the one for a test made again', () => {
