@@ -132,9 +132,13 @@ function startWorker(options: BenchOptions, version: string, share: number): Pro
     await workCars(${JSON.stringify(options)}, ${JSON.stringify(version)}, ${share});
     process.exit(0);`;
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--input-type=module', '-e', code], {
-      stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
-    });
+    const child = spawn(
+      process.execPath,
+      ['--max-semi-space-size=64', '--input-type=module', '-e', code],
+      {
+        stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+      },
+    );
     child.once('error', reject);
     child.once('exit', (exit) =>
       exit === 0 ? resolve() : reject(new Error(`cars: worker ${share} ended with ${exit}`)),
