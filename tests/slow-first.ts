@@ -38,6 +38,8 @@ export const LONGEST = [
   'tests/suspects/guide.test.ts',
   'tests/commands/capture-quantities.test.ts',
   'tests/rpc/rpc-server.test.ts',
+  'tests/log/upgrade-events.test.ts',
+  'tests/suspects/cloud.test.ts',
   'tests/proof/mutants.test.ts',
   'tests/drill/students.test.ts',
   'tests/proof/check.test.ts',
