@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync } 
 import { tmpdir } from 'node:os';
 import { basename, dirname, join, normalize, relative } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { LONGEST } from './slow-first.ts';
+import { LONGEST, SMALL_FIRST } from './slow-first.ts';
 import { exportsOf, functionsOf, saysMore } from './source-shape.ts';
 
 /** From top to bottom, as in DEVELOPERS.md. A room may import itself and what stands below it. */
@@ -481,8 +481,8 @@ test('a small file that only one other needs, in its own room, is an idea of its
 /** The one place that may load fast-check, and this file, which names what is not to be named. */
 const MAY_DRAW = ['tests/seeded-check.ts', 'tests/tidy.test.ts'];
 
-test('the long test files that are to run first are there', () => {
-  expect(LONGEST.filter((file) => !existsSync(file))).toEqual([]);
+test('the test files that are to run first are there', () => {
+  expect([...SMALL_FIRST, ...LONGEST].filter((file) => !existsSync(file))).toEqual([]);
 });
 
 test('no test takes its cases from the time or from chance, so that a red run can be repeated', () => {

@@ -53,8 +53,26 @@ const FAULTS_MAX = 480;
 /** What else stands before the point of a terminal, or names something to look at. */
 const RESERVED = ['battery', 'splice', 'wire', 'contact', 'target', 'connector', 'harness'];
 
-/** The circuit in `text`; null with issues when it cannot be used. */
+/**
+ * Circuits that are kept, the last ones read: a library is read again by each command of a process and at each save of a
+ * file that is watched, and which faults show takes longer than all else in it. Our choice, twice what ships.
+ */
+const CIRCUITS_KEPT = 12;
+const kept = new Map<string, Checked<Circuit>>();
+
+/** The circuit in `text`; null with issues when it cannot be used. The very same one for the same text, when asked again soon. */
 export function loadCircuit(text: string, file: string): Checked<Circuit> {
+  const key = `${file}\n${text}`;
+  const circuit = kept.get(key) ?? readText(text, file);
+  if (circuit.value === null) return circuit;
+  kept.delete(key);
+  kept.set(key, circuit);
+  const [oldest] = kept.keys();
+  if (kept.size > CIRCUITS_KEPT && oldest !== undefined) kept.delete(oldest);
+  return circuit;
+}
+
+function readText(text: string, file: string): Checked<Circuit> {
   const parsed = parseYaml(text, file);
   if (!parsed.value) return { value: null, issues: parsed.issues };
   const { data } = parsed.value;

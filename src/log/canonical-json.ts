@@ -32,7 +32,7 @@ function write(value: unknown, depth: number): string {
 }
 
 function writeText(text: string): string {
-  if (/\p{Surrogate}/u.test(text)) throw new Error('canonicalJson: lone surrogate in a text');
+  if (!text.isWellFormed()) throw new Error('canonicalJson: lone surrogate in a text');
   return JSON.stringify(text);
 }
 

@@ -8,6 +8,7 @@ import {
   realpathSync,
   rmSync,
   statSync,
+  writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -155,7 +156,7 @@ describe('installed offline into an empty folder', () => {
   let program = '';
   beforeAll(() => {
     const place = join(folder, 'empty');
-    npm(['init', '--yes'], place);
+    writeFileSync(join(place, 'package.json'), '{}');
     npm(['install', join(folder, packed.filename)], place);
     program = join(place, 'node_modules', '.bin', 'ohmward');
   }, 120_000);

@@ -1,42 +1,11 @@
 /**
- * Wide, right-to-left and marked signs in every text, on every screen: the frame stays where it is. The screens are
- * bundled as they ship, since Ink measures text there as we do.
+ * Wide, right-to-left and marked signs in every text, on every screen: the frame stays where it is. Ink measures text here
+ * as it does in the program (`tests/native-source.ts`).
  */
-
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { quickFrames, quickStart, withoutDevtools } from '../../scripts/bundle-plugins.mjs';
+import { expect, it } from 'vitest';
 import { shareOf } from '../campaign.ts';
 import type { TestScreen } from '../ui/in-process.ts';
-
-let folder = '';
-let walkEveryScreen: typeof import('./walk-every-screen.tsx').walkEveryScreen;
-beforeAll(async () => {
-  mkdirSync('node_modules/.cache', { recursive: true });
-  folder = mkdtempSync(join('node_modules/.cache', 'wide-text-'));
-  const outfile = join(folder, 'walk.mjs');
-  await build({
-    entryPoints: ['tests/hostile/walk-every-screen.tsx'],
-    outfile,
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    jsx: 'automatic',
-    define: { 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
-    external: ['vitest'],
-    plugins: [quickFrames, quickStart, withoutDevtools],
-    banner: {
-      js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
-    },
-    logLevel: 'error',
-  });
-  ({ walkEveryScreen } = await import(pathToFileURL(outfile).href));
-});
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+import { walkEveryScreen } from './walk-every-screen.tsx';
 
 const TEXTS: Readonly<Record<string, string>> = {
   'two columns a sign': '点火线圈断路'.repeat(12),

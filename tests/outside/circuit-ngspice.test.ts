@@ -44,7 +44,9 @@ describe.each(readdirSync(FOLDER).sort())('%s', (file) => {
     expect(cases.length).toBeGreaterThan(5);
     let worst = 0;
     let hinted = 0;
-    for (const { fault, option, on, netlist, plus, minus } of cases) {
+    for (const one of cases) {
+      const { fault, option, on } = one;
+      const { netlist, plus, minus } = netlistOf(circuit, one);
       const solver = createSolver(netlist);
       expect(solver.solve(), `${fault} ${option}`).toBeNull();
       const { volts: theirs, helped } = await ngspice(netlist, solver.volts);
@@ -68,10 +70,8 @@ describe.each(readdirSync(FOLDER).sort())('%s', (file) => {
 interface Case {
   readonly fault: string;
   readonly option: string;
+  readonly test: Test;
   readonly on: boolean;
-  readonly netlist: Netlist;
-  readonly plus: number;
-  readonly minus: number;
 }
 
 function casesOf(circuit: Circuit): Case[] {
@@ -80,22 +80,15 @@ function casesOf(circuit: Circuit): Case[] {
     ['volts', 'ohms', 'amps', 'light', 'lamp', 'pattern'].includes(test.probe.kind),
   );
   return faults.flatMap((fault) =>
-    options.flatMap((option) =>
-      [true, false].map((on) => ({
-        fault: fault?.id ?? 'healthy',
-        option: option.id,
-        on,
-        ...netlistFor(circuit, fault?.id ?? null, option.test, on),
-      })),
+    options.flatMap(({ id, test }) =>
+      [true, false].map((on) => ({ fault: fault?.id ?? 'healthy', option: id, test, on })),
     ),
   );
 }
 
-function netlistFor(
+function netlistOf(
   circuit: Circuit,
-  faultId: string | null,
-  { setup, probe }: Test,
-  on: boolean,
+  { fault: faultId, test: { setup, probe }, on }: Case,
 ): { netlist: Netlist; plus: number; minus: number } {
   const fault = circuit.faults.find(({ id }) => id === faultId) ?? null;
   const plan = planNetlist(circuit, setup, effectsOf(fault));

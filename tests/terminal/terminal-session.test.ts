@@ -1,23 +1,13 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { build, type Plugin } from 'esbuild';
+import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { quickFrames, quickStart, withoutDevtools } from '../../scripts/bundle-plugins.mjs';
 import { type Program, type ProgramOptions, startProgram } from './pty.ts';
 
 let folder = '';
 let file = '';
-
-const withoutDevtools: Plugin = {
-  name: 'without-devtools',
-  setup(builder) {
-    builder.onResolve({ filter: /^react-devtools-core$/ }, () => ({
-      path: 'none',
-      namespace: 'none',
-    }));
-    builder.onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'export default {}' }));
-  },
-};
 
 beforeAll(async () => {
   mkdirSync('node_modules/.cache', { recursive: true });
@@ -35,7 +25,7 @@ beforeAll(async () => {
     banner: {
       js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);",
     },
-    plugins: [withoutDevtools],
+    plugins: [quickFrames, quickStart, withoutDevtools],
     logLevel: 'error',
   });
 });
