@@ -6,7 +6,7 @@
  * Common practice, no source.
  */
 import { type Circuit, isSensor, type Part } from './circuit.ts';
-import { type Link, metalLinks, reachedFrom } from './metal-of.ts';
+import { type MetalLink, metalLinks, reachedFrom } from './metal-of.ts';
 import { isRelayClosed } from './relay-coil.ts';
 import { sensorKindOf } from './sensors.ts';
 import type { Setup, TerminalId } from './test.ts';
@@ -40,24 +40,24 @@ function bodyOf({ parts }: Circuit): ReadonlySet<TerminalId> {
 }
 
 /** Copper, carbon, and what is clipped in. */
-function conducting(circuit: Circuit, setup: Setup): Link[] {
+function conducting(circuit: Circuit, setup: Setup): MetalLink[] {
   const closed = circuit.parts.filter(
     (part) => part.kind === 'relay' && isRelayClosed(circuit, setup, part),
   );
   return [
     ...metalLinks(circuit, setup, closed),
-    ...setup.bridges.map(({ from, to }): Link => [from, to]),
+    ...setup.bridges.map(({ from, to }): MetalLink => [from, to]),
     ...circuit.parts.flatMap((part) =>
-      windings(part).map(([a, b]): Link => [`${part.name}.${a}.pin`, `${part.name}.${b}.pin`]),
+      windings(part).map(([a, b]): MetalLink => [`${part.name}.${a}.pin`, `${part.name}.${b}.pin`]),
     ),
   ];
 }
 
 /** Pins of one part with a coil or a track between them. */
-function windings(part: Part): readonly Link[] {
+function windings(part: Part): readonly MetalLink[] {
   if (part.kind === 'relay') return part.coil ? [['86', '85']] : [];
   if (part.kind === 'potentiometer')
-    return part.tracks.flatMap(({ feed, signal, ground }): Link[] => [
+    return part.tracks.flatMap(({ feed, signal, ground }): MetalLink[] => [
       [feed, signal],
       [signal, ground],
     ]);

@@ -3,7 +3,7 @@ import type { Circuit, Part } from './circuit.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** Two places with nothing but metal, or some other part, between them. */
-export type Link = readonly [TerminalId, TerminalId];
+export type MetalLink = readonly [TerminalId, TerminalId];
 
 /** All terminals on the same metal as `terminal`, itself included, with these relays closed and no others. */
 export function metalOf(
@@ -18,7 +18,7 @@ export function metalOf(
 /** All terminals that links lead to, itself included; what is among `ends` leads no further. */
 export function reachedFrom(
   terminal: TerminalId,
-  links: readonly Link[],
+  links: readonly MetalLink[],
   ends: ReadonlySet<TerminalId> = new Set(),
 ): Set<TerminalId> {
   const beside = new Map<TerminalId, TerminalId[]>();
@@ -38,8 +38,8 @@ export function reachedFrom(
 }
 
 /** What metal joins in this setup, with these relays closed and no others. */
-export function metalLinks(circuit: Circuit, setup: Setup, closed: readonly Part[]): Link[] {
-  const links: Link[] = circuit.wires.map((wire) => [wire.from, wire.to]);
+export function metalLinks(circuit: Circuit, setup: Setup, closed: readonly Part[]): MetalLink[] {
+  const links: MetalLink[] = circuit.wires.map((wire) => [wire.from, wire.to]);
   for (const part of circuit.parts) {
     if (!setup.unplugged.includes(part.name))
       for (const pin of part.pins) links.push([`${part.name}.${pin}`, `${part.name}.${pin}.pin`]);

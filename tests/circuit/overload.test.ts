@@ -64,6 +64,34 @@ describe('what is lifted above its own supply', () => {
   ])('%s', (_, circuit, setup, wanted) => expect(words(circuit, setup)).toMatch(wanted));
 });
 
+/**
+ * A sense input of up to 300 ohm bears what its sensor's feed can put on it, 8 V in the modules that regulate it, and 0.3 V
+ * more: 300 ohm * (14.6 - 8.3) V / 8.3 V = 228 ohm from the battery is the least. With the sensor in it is the same, since a
+ * sensor that needs 3 V stops at 8.4 - 3 = 5.4 V. Without power the input bears 0.5 V: 300 ohm * 14.1 V / 0.5 V = 8.5 kohm.
+ */
+describe('the battery on the sense input of a wheel sensor', () => {
+  test.each<[number, Setup['state'], readonly string[], RegExp | null]>([
+    // ohm, state, unplugged; by hand: 14.6 * 300 / 520 = 8.42 V
+    [220, 'key-on', OFF, /"module.signal" to 8.42 V, an input that sees at most 8 V/],
+    [220, 'key-on', [], /"module.signal" to 8.42 V, an input that sees at most 8 V/],
+    [240, 'key-on', OFF, null],
+    [240, 'key-on', [], null],
+    // 14.6 * 300 / 770 = 5.69 V at most where the feed is 8 V
+    [470, 'key-on', OFF, null],
+    [470, 'key-on', [], null],
+    // a battery at rest has no more than 14.6 V here either: 14.6 * 300 / 770
+    [470, 'key-off', OFF, /the module behind it has no power/],
+    [10_000, 'key-off', OFF, null],
+  ])('through %i ohm, %s, unplugged: %j', (ohms, state, unplugged, wanted) => {
+    const said = words('current-two-wire', {
+      ...{ state, unplugged },
+      bridges: [bridge('sensor.signal', PLUS, ohm(ohms))],
+    });
+    if (wanted === null) expect(said).toBeNull();
+    else expect(said).toMatch(wanted);
+  });
+});
+
 describe('what has to carry too much', () => {
   // With its plug off the module does not hold the main relay.
   const RELAY = bridge('relay.30', 'relay.87', 'lead');
