@@ -26,6 +26,20 @@ export function metByOhms(circuit: Circuit, setup: Setup, lead: TerminalId): Met
   return { battery: found.has('battery.positive'), part: met?.name ?? null };
 }
 
+/** The setup with every part unplugged whose electronics the current would meet from one of these leads on. */
+export function apartForOhms(circuit: Circuit, setup: Setup, leads: readonly TerminalId[]): Setup {
+  for (const lead of leads) {
+    const { part } = metByOhms(circuit, setup, lead);
+    if (part !== null && !setup.unplugged.includes(part))
+      return apartForOhms(
+        circuit,
+        { ...setup, unplugged: [...setup.unplugged, part].sort() },
+        leads,
+      );
+  }
+  return setup;
+}
+
 /** Of a neighbour only its ohms are known, so that it is taken for one that has. */
 function hasElectronics(part: Part): boolean {
   if (isSensor(part)) return sensorKindOf(part).hasElectronics;

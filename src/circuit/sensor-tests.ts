@@ -1,6 +1,6 @@
 /** Tests that do not follow a single wire in use: a spare sensor, ohms, neighbours, eyes and fingers. */
 import { moduleOf, type Part, partName, sensorOf, type Wire } from './circuit.ts';
-import { metByOhms } from './met-by-ohms.ts';
+import { apartForOhms } from './met-by-ohms.ts';
 import { spaced } from './part-faults.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import { sensorKindOf } from './sensors.ts';
@@ -90,19 +90,9 @@ export function continuityTests(list: TestList, { wire, here, there }: Lead): vo
 
 /** Key off, and off the sensor's connector, those that the wires' other ends are in, and whatever electronics the meter would meet. */
 function connectorsOff(list: TestList, ends: readonly TerminalId[], leads: readonly TerminalId[]) {
-  const unplugged = new Set([...ends.flatMap((end) => connectorOf(end) ?? []), list.sensor]);
-  const setup = () => ({
-    ...PLAIN_SETUP,
-    state: 'key-off' as const,
-    unplugged: [...unplugged].sort(),
-  });
-  for (const lead of leads)
-    for (;;) {
-      const { part } = metByOhms(list.circuit, setup(), lead);
-      if (part === null || unplugged.has(part)) break;
-      unplugged.add(part);
-    }
-  return setup();
+  const unplugged = [...new Set([...ends.flatMap((end) => connectorOf(end) ?? []), list.sensor])];
+  const setup = { ...PLAIN_SETUP, state: 'key-off' as const, unplugged: unplugged.sort() };
+  return apartForOhms(list.circuit, setup, leads);
 }
 
 /** The connector that a wire ends in; null where it ends at a splice or a battery post. */
