@@ -49,6 +49,20 @@ describe('what is lifted above its own supply', () => {
       { unplugged: OFF, bridges: [bridge('sensor.plus', PLUS, ohm(10_000))] },
       /"module.signal-plus"/,
     ],
+    // A pull-up to the battery feeds a reference that takes nothing back: the 8 kohm neighbour bears 14.6 * 8 / (1 + 1 + 8) = 11.7 V
+    [
+      'a 5 V reference by the pull-up beside it, through 1 kohm',
+      'hall-module-fed',
+      { unplugged: OFF, bridges: [bridge('sensor.feed', 'sensor.signal', ohm(1000))] },
+      /"module.reference" to 11.[567] V, a supply that gives 5 V/,
+    ],
+    // With a sensor that draws 3 mA: (14.6 V - V) / 2 kohm = 3 mA + V / 8 kohm, so V = 6.88 V, less what the output itself lets through
+    [
+      'the same with the sensor in',
+      'hall-module-fed',
+      { bridges: [bridge('module.reference', 'module.signal', ohm(1000))] },
+      /"module.reference" to 6.[78]\d* V, a supply that gives 5 V/,
+    ],
     [
       'a module without power, fed backwards',
       'hall-module-fed',
@@ -138,6 +152,18 @@ describe('what hurts nothing', () => {
       'an input lifted to its own feed',
       'throttle-potentiometer',
       { unplugged: OFF, bridges: [bridge('sensor.signal', 'sensor.feed', ohm(1000))] },
+    ],
+    // 330 ohm take 15 mA; the pull-up can give 14.6 V / 2 kohm = 7.3 mA at most
+    [
+      'an input lifted to a 5 V feed that a resistor loads',
+      'hall-module-fed',
+      {
+        unplugged: OFF,
+        bridges: [
+          bridge('sensor.feed', 'sensor.signal', ohm(1000)),
+          bridge('sensor.feed', MINUS, ohm(330)),
+        ],
+      },
     ],
     [
       'an input by next to nothing',

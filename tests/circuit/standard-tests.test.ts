@@ -248,13 +248,13 @@ test.each<[string, string, string, string]>([
     'hall-module-fed',
     'module.signal.lent-volts',
     'meter resistor',
-    'key-on still fitted [] volts module.signal battery.negative (1000 module.reference module.signal)',
+    'key-on still fitted [] volts module.signal battery.negative (1000 module.reference module.signal) (330 module.reference battery.negative)',
   ],
   [
     'hall-module-fed',
     'module.signal.lent-pattern',
     'scope resistor',
-    'cranking moving fitted [] pattern module.signal battery.negative (1000 module.reference module.signal)',
+    'cranking moving fitted [] pattern module.signal battery.negative (1000 module.reference module.signal) (330 module.reference battery.negative)',
   ],
   [
     // Refused through the electronics of a switch.
