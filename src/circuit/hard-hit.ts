@@ -38,6 +38,8 @@ export function hardHits(circuit: Circuit): HardHit[] {
   const tracks = sensor.kind === 'potentiometer' ? sensor.tracks : [];
   const least = new Set([
     `${sensor.name}.limit`,
+    // What it draws keeps a supply down that is fed backwards.
+    `${sensor.name}.draws`,
     ...tracks.map(({ name }) => `${sensor.name}.${name}.ohms`),
   ]);
   const neighbours = circuit.parts.filter(({ kind }) => kind === 'neighbour');

@@ -47,30 +47,16 @@ export function overloadOf(circuit: Circuit, setup: Setup): TestRefusal | null {
 }
 
 /**
- * What needs no computing: a bridge beside a wire that joins the same two places; one from a supply of the module while
- * the sensor is off, since every input is made for that; and one to ground from a place without battery voltage, from the
+ * What needs no computing: a bridge beside a wire that joins the same two places, and one to ground from a place without battery voltage, from the
  * battery itself, or through a light, which draws no more than some 40 mA.
  */
 function isHarmless(circuit: Circuit, setup: Setup, { from, to, through }: Bridge): boolean {
   if (joinedTo(circuit, PLAIN_SETUP, from).has(to)) return true;
-  if (setup.unplugged.includes(sensorOf(circuit).name) && isBetweenOwn(circuit, setup, from, to))
-    return true;
   const isGround = (end: TerminalId) => joinedTo(circuit, setup, end).has('battery.negative');
   const other = isGround(to) ? from : isGround(from) ? to : null;
   if (other === null) return false;
   if (through === 'test-light' || other === 'battery.positive') return true;
   return !joinedTo(circuit, setup, other).has('battery.positive');
-}
-
-/** Between a supply of the module and a place without battery voltage. */
-function isBetweenOwn(circuit: Circuit, setup: Setup, from: TerminalId, to: TerminalId): boolean {
-  const module = moduleOf(circuit);
-  const nets = [joinedTo(circuit, setup, from), joinedTo(circuit, setup, to)];
-  if (nets.some((net) => net.has('battery.positive'))) return false;
-  return module.inside.some(
-    ({ name, reference }) =>
-      reference !== null && nets.some((net) => net.has(`${module.name}.${name}.pin`)),
-  );
 }
 
 function firstOverload(circuit: Circuit, setup: Setup): TestRefusal | null {

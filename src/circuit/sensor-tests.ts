@@ -1,6 +1,8 @@
 /** Tests that do not follow a single wire in use: a spare sensor, ohms, neighbours, eyes and fingers. */
 import { moduleOf, type Part, partName, sensorOf, type Wire } from './circuit.ts';
+import { apartForOhms } from './met-by-ohms.ts';
 import { spaced } from './part-faults.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
 import { sensorKindOf } from './sensors.ts';
 import type { TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, pin, type TestList } from './test-list.ts';
@@ -57,28 +59,28 @@ export function continuityTests(list: TestList, { wire, here, there }: Lead): vo
       NEGATIVE,
       { state: 'key-off', unplugged: [list.module] },
     );
-  const near = connectorsOff(list, [there]);
-  if (near.unplugged.length > 1)
+  const near = connectorsOff(list, [there], [here]);
+  if (connectorOf(there))
     list.ohms(
       `wire.${name}.ohms`,
-      `Ohms of the ${spaced(name)} wire from end to end, ${offWords(near)}`,
+      `Ohms of the ${spaced(name)} wire from end to end, ${offWords(list, near)}`,
       there,
       here,
       near,
     );
   list.ohms(
     `wire.${name}.ohms-to-ground`,
-    `Ohms from ${pin(here)} to battery negative, ${offWords(near)}`,
+    `Ohms from ${pin(here)} to battery negative, ${offWords(list, near)}`,
     here,
     NEGATIVE,
     near,
   );
   for (const other of list.leads) {
     if (other.here <= here) continue;
-    const far = connectorsOff(list, [there, other.there]);
+    const far = connectorsOff(list, [there, other.there], [here, other.here]);
     list.ohms(
       `wire.${name}.ohms-to-${wholeName(other.wire)}`,
-      `Ohms from ${pin(here)} to ${pin(other.here)}, ${offWords(far)}`,
+      `Ohms from ${pin(here)} to ${pin(other.here)}, ${offWords(list, far)}`,
       here,
       other.here,
       far,
@@ -86,10 +88,17 @@ export function continuityTests(list: TestList, { wire, here, there }: Lead): vo
   }
 }
 
-/** Key off, and the sensor's connector off with those that the wires' other ends are in. */
-function connectorsOff(list: TestList, ends: readonly TerminalId[]) {
-  const away = ends.map(partName).filter((name) => name !== 'splice' && name !== 'battery');
-  return { state: 'key-off' as const, unplugged: [...new Set([...away, list.sensor])] };
+/** Key off, and off the sensor's connector, those that the wires' other ends are in, and whatever electronics the meter would meet. */
+function connectorsOff(list: TestList, ends: readonly TerminalId[], leads: readonly TerminalId[]) {
+  const unplugged = [...new Set([...ends.flatMap((end) => connectorOf(end) ?? []), list.sensor])];
+  const setup = { ...PLAIN_SETUP, state: 'key-off' as const, unplugged: unplugged.sort() };
+  return apartForOhms(list.circuit, setup, leads);
+}
+
+/** The connector that a wire ends in; null where it ends at a splice or a battery post. */
+function connectorOf(end: TerminalId): string | null {
+  const name = partName(end);
+  return name === 'splice' || name === 'battery' ? null : name;
 }
 
 /** At the sensor itself, as its kind has them. */
@@ -151,16 +160,6 @@ export function neighbourTests(list: TestList, part: Part, feeds: readonly Lead[
       [],
       3,
     );
-  // Where a fuse has blown there are no volts to tell by.
-  for (const { here } of feeds)
-    list.ohms(
-      `${here}.ohms-without-${part.name}`,
-      `Ohms from ${pin(here)} at the sensor's connector to battery negative, with the ${part.words} and the sensor unplugged`,
-      here,
-      NEGATIVE,
-      { state: 'key-off', unplugged: [part.name, list.sensor] },
-      'neighbour',
-    );
 }
 
 /** Eyes and fingers, wherever there is something to see. */
@@ -202,7 +201,16 @@ function wholeName({ name, of }: Wire): string {
   return of ?? name;
 }
 
-function offWords({ unplugged }: { readonly unplugged: readonly string[] }): string {
-  if (unplugged.length === 1) return 'sensor unplugged';
-  return unplugged.length === 2 ? 'both connectors off' : 'all connectors off';
+function offWords(
+  list: TestList,
+  { unplugged }: { readonly unplugged: readonly string[] },
+): string {
+  const others = list.circuit.parts.filter(
+    ({ kind, name }) => kind === 'neighbour' && unplugged.includes(name),
+  );
+  const own = unplugged.length - others.length;
+  const said =
+    own === 1 ? 'sensor unplugged' : own === 2 ? 'both connectors off' : 'all connectors off';
+  const too = others.map(({ words }) => `the ${words}`).join(' and ');
+  return others.length === 0 ? said : `${said}, ${too} too`;
 }

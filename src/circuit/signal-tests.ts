@@ -9,6 +9,8 @@ const PULL_DOWN_OHMS = 470;
 const BIAS_LOAD_OHMS = 10_000;
 /** Resistor for lifting an input to its own feed. */
 const PULL_UP_OHMS = 1000;
+/** Resistor that loads this feed meanwhile, so that a pull-up from a higher supply cannot lift it: 15 mA at 5 V. */
+const FEED_LOAD_OHMS = 330;
 
 /** The level of a signal wire at both of its ends, at rest and moved. */
 export function signalTests(list: TestList, { here, there }: Lead): void {
@@ -254,8 +256,11 @@ export function lentTests(list: TestList, lead: Lead, feed: Lead | undefined): v
   const pull = pullFor(list, lead, feed);
   if (!feed || partName(feed.there) !== list.module) return;
   if (list.inputAt(there)?.kind !== 'levels' || pull?.to !== NEGATIVE) return;
-  const bridges: Bridge[] = [{ from: feed.there, to: there, through: { ohms: PULL_UP_OHMS } }];
-  const from = `with ${PULL_UP_OHMS} ohm from ${pin(feed.there)} to ${pin(there)}`;
+  const bridges: Bridge[] = [
+    { from: feed.there, to: there, through: { ohms: PULL_UP_OHMS } },
+    { from: feed.there, to: NEGATIVE, through: { ohms: FEED_LOAD_OHMS } },
+  ];
+  const from = `with ${PULL_UP_OHMS} ohm from ${pin(feed.there)} to ${pin(there)}, ${FEED_LOAD_OHMS} ohm from ${pin(feed.there)} to battery negative`;
   list.volts(
     `${there}.lent-volts`,
     'injection',

@@ -112,9 +112,8 @@ export class TestList {
     plus: TerminalId,
     minus: TerminalId,
     setup: Partial<Setup>,
-    family: TestFamily = 'continuity',
   ): void {
-    this.add(id, family, words, 2, { kind: 'ohms', plus, minus }, ['meter'], setup);
+    this.add(id, 'continuity', words, 2, { kind: 'ohms', plus, minus }, ['meter'], setup);
   }
 
   /** Any test; one whose id is in the list already is left out. */

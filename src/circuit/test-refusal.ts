@@ -82,6 +82,8 @@ export function canBeAnswered({ code }: TestRefusal): boolean {
     code === 'lifted' ||
     code === 'fuse-blows' ||
     code === 'output-overloaded' ||
+    code === 'ohms-on-battery' ||
+    code === 'ohms-on-electronics' ||
     code === 'ohms-across-electronics'
   );
 }

@@ -352,7 +352,9 @@ function tellRefused(at: StepDraftReader, test: Test | null, path: Path): boolea
     'refused-test',
     path,
     `this test is refused: ${testRefusalWords(refused)}`,
-    'change the leads, what is unplugged, or the vehicle state',
+    refused.code === 'ohms-on-electronics' || refused.code === 'inside-connector'
+      ? `add "${refused.part}" to "unplug"`
+      : 'change the leads, what is unplugged, or the vehicle state',
     'key',
   );
   return true;

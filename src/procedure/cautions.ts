@@ -89,6 +89,8 @@ export const OPENING_CAUTION = 'unplug-key-off';
 export const TURNING_CAUTION = 'turned-by-hand';
 /** What stands before a wheel of the vehicle that is raised and turned. */
 export const RAISED_CAUTION = 'raised-wheel';
+/** What stands before an engine that is to turn although its timing may be off. */
+export const TIMING_OFF_CAUTION = 'timing-off';
 /** What stands before a throttle or pedal that is moved with the key on. */
 export const THROTTLE_CAUTION = 'throttle-snaps';
 

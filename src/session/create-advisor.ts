@@ -1,7 +1,6 @@
 /** Joins the circuit's model and the ranking of suspects to what a session needs of them. */
 import type { Model } from '../circuit/model.ts';
 import type { Test } from '../circuit/test.ts';
-import { MARKS } from '../circuit/timing-marks.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Slices } from '../suspects/slices.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
@@ -9,7 +8,7 @@ import type { Advisor, Asleep, Diagnosis, Proposal, SuspectView, Weighed } from 
 import { type Basis, leftTogether } from './basis.ts';
 import type { CarView } from './car-view.ts';
 import { type About, chooseSuspects } from './choose-suspects.ts';
-import type { Answer, ExpectedShown } from './events.ts';
+import type { ExpectedShown } from './events.ts';
 import type { GoodHere } from './good-here.ts';
 import { isAsleep, isIntermittent } from './intermittent.ts';
 import { nothingFound } from './nothing-found.ts';
@@ -17,11 +16,12 @@ import { needsUnreached } from './out-of-reach.ts';
 import { type Overturned, overturnedAnswer } from './overturned.ts';
 import type { PossibleValues } from './possible-values.ts';
 import { ProposedTests } from './proposed-tests.ts';
-import { presentConclusion, type Session, standingAnswers } from './session.ts';
+import { presentConclusion, type Session } from './session.ts';
 import type { SessionReading } from './session-readings.ts';
 import { meansOf, situationOf } from './spent-minutes.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 import { ThisCar } from './this-car.ts';
+import { isTimingOff, turnsEngine } from './timing-off.ts';
 import { viewSuspects } from './view-suspects.ts';
 import { weighConclusion } from './weigh-conclusion.ts';
 
@@ -112,39 +112,9 @@ function standingIn(session: Session, space: SuspectSpace): StandingIn {
       ...(session.unreached.length === 0
         ? []
         : space.placesWhere((test) => needsUnreached(session, test))),
-      ...(isTimingOff(session, readings, space) ? space.placesWhere(turnsEngine) : []),
+      ...(isTimingOff(session) ? space.placesWhere(turnsEngine) : []),
     ],
   };
-}
-
-/**
- * An answer said that shaft or wheel has moved, or the maker's marks were off when they were looked at last: the starter may
- * break what is still whole.
- */
-function isTimingOff(
-  session: Session,
-  readings: readonly SessionReading[],
-  space: SuspectSpace,
-): boolean {
-  const { procedure } = session.opened;
-  const saysMoved = (answer: Answer): boolean => {
-    const step = procedure && 'step' in answer ? procedure.steps[answer.step] : undefined;
-    if (step?.kind !== 'ask' || !('outcome' in answer)) return false;
-    const { under } = step.outcomes.find(({ name }) => name === answer.outcome) ?? {};
-    return under !== undefined && under.length > 0 && under.every((id) => id === DISPLACED);
-  };
-  if (standingAnswers(session).some(saysMoved)) return true;
-  const last = readings.findLast(({ test }) => {
-    const probe = space.testAt(test).test?.probe;
-    return probe?.kind === 'inspect' && probe.of === MARKS;
-  });
-  return last?.shown.kind === 'look' && last.shown.look === 'faulty';
-}
-
-const DISPLACED = 'target.displaced';
-
-function turnsEngine({ setup }: Test): boolean {
-  return ['cranking', 'running', 'driving'].includes(setup.state);
 }
 
 /** The diagnosis of one state. What nobody asks for is not worked out. */

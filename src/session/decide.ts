@@ -22,7 +22,12 @@ import { RULES, SESSION_FORMAT, type When } from './events.ts';
 import { canWake, isInVain } from './intermittent.ts';
 import { judgeStep, judgeTest } from './judge-step.ts';
 import { isUnreached, roundBy } from './out-of-reach.ts';
-import { pendingCautions, pendingTestCautions, testCautions } from './pending-cautions.ts';
+import {
+  pendingCautions,
+  pendingTestCautions,
+  stepCautions,
+  testCautions,
+} from './pending-cautions.ts';
 import { mustBeOff, placeOfShort, shortFlaw, testOfShort } from './place-short.ts';
 import { notReadHere } from './read-cautions.ts';
 import { placesOfStep } from './read-watched.ts';
@@ -135,7 +140,7 @@ function acknowledge(
   const standing = test
     ? notReadHere(session, test.setup.state, testCautions(session, test))
     : found && isTask(found)
-      ? notReadHere(session, found.setup.state, found.cautions)
+      ? notReadHere(session, found.setup.state, stepCautions(session, found))
       : [];
   const read = standing.filter(({ id }) =>
     ids ? ids.includes(id) : isDue.size === 0 || isDue.has(id),

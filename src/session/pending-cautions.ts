@@ -6,11 +6,19 @@ import {
   OPENING_CAUTION,
   RAISED_CAUTION,
   THROTTLE_CAUTION,
+  TIMING_OFF_CAUTION,
   TURNING_CAUTION,
 } from '../procedure/cautions.ts';
-import { type Caution, isTask, type Step } from '../procedure/procedure.ts';
+import {
+  type Caution,
+  type Conclusion,
+  isTask,
+  SIGNAL_WORDS,
+  type Step,
+} from '../procedure/procedure.ts';
 import { type CautionInShort, cautionsInShort, unreadCautions } from './read-cautions.ts';
 import { presentStep, type Session } from './session.ts';
+import { isTimingOff, turnsEngine } from './timing-off.ts';
 
 /**
  * Cautions that must be acknowledged before a step is worked on; the present step unless another is given. After a
@@ -21,18 +29,44 @@ export function pendingCautions(
   step: Step | null = presentStep(session),
 ): readonly Caution[] {
   if (!step || !isTask(step)) return [];
-  return unreadCautions(session, step.setup.state, step.cautions);
+  return unreadCautions(session, step.setup.state, stepCautions(session, step));
+}
+
+/** All cautions of a step, gravest first: those of the tree, and of what the session has found. */
+export function stepCautions(
+  session: Session,
+  step: Exclude<Step, Conclusion>,
+): readonly Caution[] {
+  const had = new Set(step.cautions.map(({ id }) => id));
+  const found = ofTiming(session, step).filter((id) => !had.has(id));
+  if (found.length === 0) return step.cautions;
+  const added = session.opened.cautionRules.filter(({ id }) => found.includes(id));
+  return [
+    ...step.cautions,
+    ...added.map(({ id, word, say, hazards }) => ({ id, word, say, hazards })),
+  ].sort((a, b) => SIGNAL_WORDS.indexOf(a.word) - SIGNAL_WORDS.indexOf(b.word));
+}
+
+/** The cautions of a step that were read in full before, and are shown in one line; none at a conclusion. */
+export function stepCautionsInShort(session: Session, step: Step): CautionInShort[] {
+  return isTask(step)
+    ? cautionsInShort(session, step.setup.state, stepCautions(session, step))
+    : [];
 }
 
 /** All cautions of a test that no step asks for, gravest first. */
-export function testCautions({ opened }: Session, test: Test): readonly Caution[] {
-  const { cautionRules, circuit, job } = opened;
+export function testCautions(session: Session, test: Test): readonly Caution[] {
+  const { cautionRules, circuit, job } = session.opened;
   const { setup, probe } = test;
-  return cautionsFor(
-    cautionRules,
-    { drive: job.vehicle.drive, setup, probes: [probe], circuit },
-    ofHands(circuit, test),
-  );
+  return cautionsFor(cautionRules, { drive: job.vehicle.drive, setup, probes: [probe], circuit }, [
+    ...ofHands(circuit, test),
+    ...ofTiming(session, test),
+  ]);
+}
+
+/** Of an engine that is to turn although its timing may be off. */
+function ofTiming(session: Session, test: Pick<Test, 'setup'>): readonly string[] {
+  return turnsEngine(test) && isTimingOff(session) ? [TIMING_OFF_CAUTION] : [];
 }
 
 /** Cautions of what hands open, move and turn; a step of a tree names them itself. */

@@ -6,7 +6,7 @@
  * plug) has cautions of its own, so that another kind of test has others.
  */
 import type { VehicleState } from '../circuit/test.ts';
-import { type Caution, isTask, type Step } from '../procedure/procedure.ts';
+import type { Caution } from '../procedure/procedure.ts';
 import type { CautionAcknowledged, SessionEvent } from './events.ts';
 import type { Session } from './session.ts';
 
@@ -72,11 +72,6 @@ function isOfUnstatedDrive({ opened }: Session, { hazards }: Caution): boolean {
   return (
     opened.job.vehicle.drive === 'not-stated' && hazards.every((one) => one === 'high-voltage')
   );
-}
-
-/** The cautions of a step that were read in full before, and are shown in one line; none at a conclusion. */
-export function stepCautionsInShort(session: Session, step: Step): CautionInShort[] {
-  return isTask(step) ? cautionsInShort(session, step.setup.state, step.cautions) : [];
 }
 
 /** Those that were not read since the vehicle came into this state, or since the repair where one lies between. */

@@ -4,7 +4,7 @@ import { type Caution, isTask } from '../procedure/procedure.ts';
 import { isByTest } from './answering-test.ts';
 import { isAnswer, type SessionEvent } from './events.ts';
 import { evolveInPlace, openSession } from './evolve.ts';
-import { testCautions } from './pending-cautions.ts';
+import { stepCautions, testCautions } from './pending-cautions.ts';
 import { testOfShort } from './place-short.ts';
 import { type CautionInShort, cautionsInShort } from './read-cautions.ts';
 import type { Session } from './session.ts';
@@ -48,5 +48,7 @@ function madeIn(
   if (!isMade || event.type === 'step-impossible' || !('step' in event) || event.step === null)
     return null;
   const step = session.opened.procedure?.steps[event.step];
-  return step && isTask(step) ? { state: step.setup.state, cautions: step.cautions } : null;
+  return step && isTask(step)
+    ? { state: step.setup.state, cautions: stepCautions(session, step) }
+    : null;
 }

@@ -49,6 +49,20 @@ describe('what is lifted above its own supply', () => {
       { unplugged: OFF, bridges: [bridge('sensor.plus', PLUS, ohm(10_000))] },
       /"module.signal-plus"/,
     ],
+    // A pull-up to the battery feeds a reference that takes nothing back: the 8 kohm neighbour bears 14.6 * 8 / (1 + 1 + 8) = 11.7 V
+    [
+      'a 5 V reference by the pull-up beside it, through 1 kohm',
+      'hall-module-fed',
+      { unplugged: OFF, bridges: [bridge('sensor.feed', 'sensor.signal', ohm(1000))] },
+      /"module.reference" to 11.[567] V, a supply that gives 5 V/,
+    ],
+    // With a sensor that draws 3 mA: (14.6 V - V) / 2 kohm = 3 mA + V / 8 kohm, so V = 6.88 V, less what the output itself lets through
+    [
+      'the same with the sensor in',
+      'hall-module-fed',
+      { bridges: [bridge('module.reference', 'module.signal', ohm(1000))] },
+      /"module.reference" to 6.[78]\d* V, a supply that gives 5 V/,
+    ],
     [
       'a module without power, fed backwards',
       'hall-module-fed',
@@ -62,6 +76,34 @@ describe('what is lifted above its own supply', () => {
       /"sensor.feed" to 14.6 V, the feed of a part made for 5 V/,
     ],
   ])('%s', (_, circuit, setup, wanted) => expect(words(circuit, setup)).toMatch(wanted));
+});
+
+/**
+ * A sense input of up to 300 ohm bears what its sensor's feed can put on it, 8 V in the modules that regulate it, and 0.3 V
+ * more: 300 ohm * (14.6 - 8.3) V / 8.3 V = 228 ohm from the battery is the least. With the sensor in it is the same, since a
+ * sensor that needs 3 V stops at 8.4 - 3 = 5.4 V. Without power the input bears 0.5 V: 300 ohm * 14.1 V / 0.5 V = 8.5 kohm.
+ */
+describe('the battery on the sense input of a wheel sensor', () => {
+  test.each<[number, Setup['state'], readonly string[], RegExp | null]>([
+    // ohm, state, unplugged; by hand: 14.6 * 300 / 520 = 8.42 V
+    [220, 'key-on', OFF, /"module.signal" to 8.42 V, an input that sees at most 8 V/],
+    [220, 'key-on', [], /"module.signal" to 8.42 V, an input that sees at most 8 V/],
+    [240, 'key-on', OFF, null],
+    [240, 'key-on', [], null],
+    // 14.6 * 300 / 770 = 5.69 V at most where the feed is 8 V
+    [470, 'key-on', OFF, null],
+    [470, 'key-on', [], null],
+    // a battery at rest has no more than 14.6 V here either: 14.6 * 300 / 770
+    [470, 'key-off', OFF, /the module behind it has no power/],
+    [10_000, 'key-off', OFF, null],
+  ])('through %i ohm, %s, unplugged: %j', (ohms, state, unplugged, wanted) => {
+    const said = words('current-two-wire', {
+      ...{ state, unplugged },
+      bridges: [bridge('sensor.signal', PLUS, ohm(ohms))],
+    });
+    if (wanted === null) expect(said).toBeNull();
+    else expect(said).toMatch(wanted);
+  });
 });
 
 describe('what has to carry too much', () => {
@@ -110,6 +152,18 @@ describe('what hurts nothing', () => {
       'an input lifted to its own feed',
       'throttle-potentiometer',
       { unplugged: OFF, bridges: [bridge('sensor.signal', 'sensor.feed', ohm(1000))] },
+    ],
+    // 330 ohm take 15 mA; the pull-up can give 14.6 V / 2 kohm = 7.3 mA at most
+    [
+      'an input lifted to a 5 V feed that a resistor loads',
+      'hall-module-fed',
+      {
+        unplugged: OFF,
+        bridges: [
+          bridge('sensor.feed', 'sensor.signal', ohm(1000)),
+          bridge('sensor.feed', MINUS, ohm(330)),
+        ],
+      },
     ],
     [
       'an input by next to nothing',

@@ -2,12 +2,17 @@
 import { describe, expect, test } from 'vitest';
 import { refuseTest } from '../../src/circuit/refuse-test.ts';
 import type { Bridge, Probe, Setup } from '../../src/circuit/test.ts';
+import { withHarness } from '../../src/circuit/with-harness.ts';
 import { shipped, testOf } from './shipped.ts';
 
 const hall = shipped('hall-module-fed');
 const relay = shipped('hall-relay-fed');
 const coil = shipped('reluctor-two-wire');
 const ohms = (plus: string, minus: string): Probe => ({ kind: 'ohms', plus, minus });
+const JOINT = {
+  ...{ name: 'joint', words: 'connector at the bulkhead', splice: false },
+  ...{ metres: 1, minutes: null, wires: ['signal'] },
+};
 const readVolts: Probe = { kind: 'volts', plus: 'module.signal', minus: 'battery.negative' };
 const bridge = (from: string, to: string, through: Bridge['through']): Partial<Setup> => ({
   bridges: [{ from, to, through }],
@@ -92,7 +97,76 @@ describe('resistance only on a dead circuit', () => {
       dead('module', 'sensor'),
       { code: 'ohms-on-battery', terminal: 'relay.30' },
     ],
-    ['behind the open relay', relay, ohms('sensor.feed', 'battery.negative'), dead('sensor'), null],
+    [
+      'behind the open relay, through a neighbour that stays plugged in',
+      relay,
+      ohms('sensor.feed', 'battery.negative'),
+      dead('sensor'),
+      { code: 'ohms-on-electronics', terminal: 'sensor.feed', part: 'speed-sensor' },
+    ],
+    [
+      'behind the open relay, the neighbour off too',
+      relay,
+      ohms('sensor.feed', 'battery.negative'),
+      dead('sensor', 'speed-sensor'),
+      null,
+    ],
+    [
+      'a wire to the ground point, with a neighbour on the same splice',
+      relay,
+      ohms('sensor.ground', 'battery.negative'),
+      dead('sensor'),
+      { code: 'ohms-on-electronics', terminal: 'sensor.ground', part: 'speed-sensor' },
+    ],
+    [
+      'a ground point as a place for the black lead',
+      relay,
+      ohms('sensor.signal', 'ground-point.eyelet'),
+      dead('module', 'sensor'),
+      null,
+    ],
+    [
+      'a neighbour at its own pins',
+      relay,
+      ohms('speed-sensor.feed.pin', 'speed-sensor.ground.pin'),
+      dead('speed-sensor'),
+      { code: 'ohms-across-electronics', terminal: 'speed-sensor.feed.pin', part: 'speed-sensor' },
+    ],
+    [
+      'a neighbour at its own connector',
+      hall,
+      ohms('throttle-position.feed', 'battery.negative'),
+      dead('module'),
+      {
+        code: 'ohms-on-electronics',
+        terminal: 'throttle-position.feed',
+        part: 'throttle-position',
+      },
+    ],
+    [
+      'through a track into a module that stays plugged in',
+      withHarness(shipped('throttle-potentiometer'), { joints: [JOINT], wires: [] }).circuit,
+      ohms('sensor.signal', 'battery.negative'),
+      dead('joint'),
+      { code: 'ohms-on-electronics', terminal: 'sensor.signal', part: 'module' },
+    ],
+    [
+      'through the coil of a relay on to the battery',
+      relay,
+      ohms('relay.85', 'battery.negative'),
+      dead('module'),
+      { code: 'ohms-on-battery', terminal: 'relay.85' },
+    ],
+    [
+      'through a resistor that is clipped in',
+      relay,
+      ohms('sensor.signal', 'battery.negative'),
+      {
+        ...dead('module', 'sensor'),
+        ...bridge('sensor.signal', 'speed-sensor.feed', { ohms: 1000 }),
+      },
+      { code: 'ohms-on-electronics', terminal: 'sensor.signal', part: 'speed-sensor' },
+    ],
   ] as const)('%s', (_words, circuit, probe, setup, reason) => {
     const answer = refuseTest(
       circuit,

@@ -46,6 +46,44 @@ describe('a limit for a wire that carries', () => {
   });
 });
 
+// Of what has electronics in it ohms say nothing, and can damage it: common practice, no source.
+describe('ohms that meet electronics are told with the line and the way out', () => {
+  test.each<[tree: string, file: string, from: string, to: string, part: string]>([
+    [
+      'hall-relay-no-signal',
+      'hall-relay-no-signal',
+      'unplug: [fuse, sensor, speed-sensor]',
+      'unplug: [fuse, sensor]',
+      'speed-sensor',
+    ],
+    [
+      'hall-relay-no-signal',
+      'hall-relay-no-signal',
+      'unplug: [fuse, sensor, speed-sensor]',
+      'unplug: [fuse, speed-sensor]',
+      'sensor',
+    ],
+    ['throttle-position', 'track-from-module', 'unplug: [$module]', 'unplug: []', 'module'],
+    [
+      'throttle-position',
+      'throttle-position',
+      'unplug: [module, pressure-sensor, sensor]',
+      'unplug: [module, sensor]',
+      'pressure-sensor',
+    ],
+  ])('%s, %s: %s', (tree, file, from, to, part) => {
+    const { issues } = changed(tree, file, from, to);
+    const refused = issues.filter(({ code }) => code === 'refused-test');
+    expect(refused.map(({ fix }) => fix)).toContain(`add "${part}" to "unplug"`);
+    const words = `unplug "${part}" first: resistance is measured with nothing electronic in the circuit`;
+    const told = refused.find((issue) => issue.words.includes(words))!;
+    const path = file === tree ? `procedures/${file}.yaml` : `procedures/families/${file}.yaml`;
+    expect(told.at.file).toBe(path);
+    const line = readFileSync(path, 'utf8').split('\n')[told.at.line - 1];
+    expect(line).toContain('measure: { ohms:');
+  });
+});
+
 describe('a caution that is taken away', () => {
   test.each<string[]>([
     ['throttle-position', 'throttle-position', 'cautions: [throttle-snaps]', 'moves a throttle'],

@@ -1,10 +1,10 @@
 /** What is better than a conclusion that the readings do not bear out: a test first, or another repair instead. */
-import { beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import type { Test } from '../../src/circuit/test.ts';
 import { concludedOn, isHeldUp } from '../../src/session/advisor.ts';
-import { presentStep, type Session } from '../../src/session/session.ts';
+import type { Session } from '../../src/session/session.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
-import { after, beginWith, done, type Shop, shopFor, walkOn } from './walk-library.ts';
+import { after, beginWith, done, type Shop, shopFor } from './walk-library.ts';
 
 let shop: Shop;
 beforeAll(() => {
@@ -180,39 +180,4 @@ it('is a cheaper test that would show the same, where the reading that it rests 
   const again = wouldProve.find(({ test }) => test.probe.kind === 'timing');
   expect(wouldProve[0]).not.toBe(again);
   expect(new Set(wouldProve.map(({ id }) => id)).size).toBe(wouldProve.length);
-});
-
-describe('with the marks of the timing off', () => {
-  const marks = (session: Session, look: 'faulty' | 'sound'): Session =>
-    after(session, {
-      type: 'record-test',
-      test: {
-        setup: setupOf({ state: 'key-off' }),
-        probe: { kind: 'inspect', of: 'target.marks' },
-      },
-      typed: '',
-      expected: null,
-      shown: { kind: 'look', look },
-    });
-  const turning = (session: Session) => {
-    const { nextTests, furtherTests } = shop.advisor.diagnosis(session);
-    const { wouldProve } = shop.advisor.weigh(session, ['target.displaced']);
-    return [...nextTests, ...furtherTests, ...wouldProve].filter(
-      ({ test }) => test.setup.state === 'cranking' || test.setup.state === 'running',
-    );
-  };
-
-  it('no test is proposed that turns the engine, until they were found right', () => {
-    const off = marks(shop.begun, 'faulty');
-    expect(turning(shop.begun)).not.toEqual([]);
-    expect(turning(off)).toEqual([]);
-    expect(turning(marks(off, 'sound'))).not.toEqual([]);
-  });
-
-  it('no more where an answer of the tree says so', () => {
-    const said = { 'timing/signs': 'some', 'timing/marks': 'moved' };
-    const answered = walkOn(shop, shop.begun, 'target.displaced', said);
-    expect(presentStep(answered)!.id).toBe('wheel-displaced');
-    expect(turning(answered)).toEqual([]);
-  });
 });

@@ -1,13 +1,12 @@
 /**
- * An ohmmeter: a small voltage of its own behind the resistance of its range. Ohms on a live circuit or across electronics
- * are refused: common practice, no source.
+ * An ohmmeter: a small voltage of its own behind the resistance of its range. Ohms on a live circuit, or where its
+ * current meets electronics, are refused: common practice, no source.
  */
-import { type Circuit, isSensor, type Part } from '../circuit.ts';
+import type { Circuit } from '../circuit.ts';
 import { type Instrument, inALine } from '../instrument.ts';
+import { metByOhms } from '../met-by-ohms.ts';
 import { functionOf } from '../meter-units.ts';
 import type { Element } from '../netlist.ts';
-import { joinedTo } from '../nets.ts';
-import { sensorKindOf } from '../sensors.ts';
 import type { Meter, Probe, Setup, TerminalId } from '../test.ts';
 import type { TestRefusal } from '../test-refusal.ts';
 
@@ -58,28 +57,12 @@ function badOhms(
 ): TestRefusal | null {
   if (setup.state !== 'key-off') return { code: 'ohms-with-key', state: setup.state };
   for (const terminal of terminals) {
-    const net = joinedTo(circuit, setup, terminal);
-    if (net.has('battery.positive')) return { code: 'ohms-on-battery', terminal };
-    const grounded = net.has('battery.negative');
-    for (const part of circuit.parts) {
-      if (!hasElectronics(part)) continue;
-      const pin = part.pins.find((one) => net.has(`${part.name}.${one}.pin`));
-      if (pin === undefined) continue;
-      if (setup.unplugged.includes(part.name))
-        return { code: 'ohms-across-electronics', terminal, part: part.name };
-      // A ground point or a battery post is not made live by what else is grounded there.
-      if (grounded && part.kind !== 'module') continue;
-      if (grounded && terminal.startsWith('battery.')) continue;
-      return { code: 'ohms-on-electronics', terminal, part: part.name };
-    }
+    const { battery, part } = metByOhms(circuit, setup, terminal);
+    if (battery) return { code: 'ohms-on-battery', terminal };
+    if (part === null) continue;
+    return setup.unplugged.includes(part)
+      ? { code: 'ohms-across-electronics', terminal, part }
+      : { code: 'ohms-on-electronics', terminal, part };
   }
   return null;
-}
-
-/**
- * Ohms are for copper and carbon: coils, tracks, wires, contacts and fuses. Of a part with electronics in it they say
- * nothing, and the ohmmeter's own voltage can damage it. A neighbour is described by its ohms alone and counts as a load.
- */
-function hasElectronics(part: Part): boolean {
-  return isSensor(part) ? sensorKindOf(part).hasElectronics : part.kind === 'module';
 }

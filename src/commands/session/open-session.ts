@@ -10,6 +10,7 @@ import { causeWords } from '../../log/write-problem.ts';
 import { fitHarness } from '../../procedure/fit-harness.ts';
 import type { Job } from '../../procedure/job.ts';
 import type { LinkedProcedure } from '../../procedure/link-procedure.ts';
+import { withOhmsApart } from '../../procedure/ohms-apart.ts';
 import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
 import { fitNeighbours } from '../../procedure/read-neighbours.ts';
@@ -107,7 +108,10 @@ function ofThisCar(
   const fed = atPlace.circuit ? fitNeighbours(atPlace.circuit, shares) : null;
   if (fed?.problem) return { problem: `shares: ${fed.problem.words}`, fix: fed.problem.fix };
   const own = atPlace.circuit && fed && tellingNeighbours(atPlace.circuit, fed.circuit);
-  const placed = { ...atPlace, circuit: own };
+  const placed = {
+    procedure: own ? withOhmsApart(atPlace.procedure, own) : atPlace.procedure,
+    circuit: own,
+  };
   const { circuit } = placed;
   const said = job.harness ?? [];
   if (said.length === 0) return shares.length === 0 ? placed : withLimits(desk, placed);

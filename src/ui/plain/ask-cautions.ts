@@ -3,8 +3,12 @@ import type { Test } from '../../circuit/test.ts';
 import { inShort } from '../../procedure/in-short.ts';
 import type { Caution, Step } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
-import { testCautionsInShort } from '../../session/pending-cautions.ts';
-import { readBefore, stepCautionsInShort } from '../../session/read-cautions.ts';
+import {
+  stepCautions,
+  stepCautionsInShort,
+  testCautionsInShort,
+} from '../../session/pending-cautions.ts';
+import { readBefore } from '../../session/read-cautions.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { cautionLine, stillLine, undoLine, vehicleLine } from '../screens/step-words.ts';
 import type { Dialogue } from './dialogue.ts';
@@ -92,6 +96,6 @@ export function sayStanding(
   const still = test === null ? '' : stillLine(step.setup, session);
   if (still !== '') say(still);
   const short = stepCautionsInShort(session, step);
-  const cautions = cautionLine(opened, session, step.cautions, short);
+  const cautions = cautionLine(opened, session, stepCautions(session, step), short);
   if (cautions !== '') say(cautions);
 }

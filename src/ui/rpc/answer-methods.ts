@@ -5,9 +5,9 @@ import { knownLines } from '../../session/known-list.ts';
 import {
   pendingCautions,
   pendingTestCautions,
+  stepCautionsInShort,
   testCautionsInShort,
 } from '../../session/pending-cautions.ts';
-import { stepCautionsInShort } from '../../session/read-cautions.ts';
 import { readSaid } from '../../session/read-known.ts';
 import { presentStep } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';

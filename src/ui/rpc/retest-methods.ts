@@ -1,6 +1,5 @@
 /** After the repair: the tests that must pass, before beside after, and the end of the record. */
-import { pendingCautions } from '../../session/pending-cautions.ts';
-import { stepCautionsInShort } from '../../session/read-cautions.ts';
+import { pendingCautions, stepCautionsInShort } from '../../session/pending-cautions.ts';
 import {
   againCommand,
   closeCommand,

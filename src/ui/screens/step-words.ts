@@ -17,7 +17,8 @@ import {
 } from '../../procedure/test-words.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import type { CautionAcknowledged, WakingWatched } from '../../session/events.ts';
-import { type CautionInShort, stepCautionsInShort } from '../../session/read-cautions.ts';
+import { stepCautions, stepCautionsInShort } from '../../session/pending-cautions.ts';
+import type { CautionInShort } from '../../session/read-cautions.ts';
 import type { Session } from '../../session/session.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import {
@@ -235,7 +236,8 @@ function nearLines(
   step: Task,
   before: readonly Paragraph[] | null,
 ): Paragraph[] {
-  const cautions = cautionLine(opened, session, step.cautions, stepCautionsInShort(session, step));
+  const all = stepCautions(session, step);
+  const cautions = cautionLine(opened, session, all, stepCautionsInShort(session, step));
   const { leads, own } = leadsOf(session, step);
   return [
     { text: `${vehicleLine(step.setup, session)} ${cautions}`.trim() },
@@ -266,7 +268,8 @@ function scarceLines(opened: OpenedSession, session: Session, step: Task) {
   const { leads, own } = leadsOf(session, step);
   const short = stepCautionsInShort(session, step);
   const again = new Set(short.map(({ caution }) => caution.id));
-  const notices = step.cautions.filter(({ id, word }) => word === 'NOTICE' && again.has(id));
+  const all = stepCautions(session, step);
+  const notices = all.filter(({ id, word }) => word === 'NOTICE' && again.has(id));
   const noticed = [...notices.map(inShort), readWords(opened, session, short)].join(' ').trim();
   // Where the leads are said in the words of the setup, those say what is unplugged.
   const vehicle =
@@ -275,7 +278,7 @@ function scarceLines(opened: OpenedSession, session: Session, step: Task) {
       : `Vehicle: ${loud(stateWords(step.setup.state))}.`;
   return {
     near: [
-      { text: `${vehicle} ${opened.bind(byWord(step.cautions))}`.trim() },
+      { text: `${vehicle} ${opened.bind(byWord(all))}`.trim() },
       ...undoLines(session, step),
       ...setScope(opened, step),
       { text: opened.bind(leads).trim() },

@@ -1,0 +1,71 @@
+/**
+ * Whether the valve timing may be off: an answer said that shaft or wheel has moved, the maker's marks were off when they
+ * were looked at last, or they were to be looked at and were not. The starter may then break what is still whole, so that
+ * nothing is proposed which turns the engine. Whoever wants such a test all the same reads before it what can break.
+ */
+import type { Test } from '../circuit/test.ts';
+import { MARKS } from '../circuit/timing-marks.ts';
+import { TIMING_HAZARD } from '../procedure/cautions.ts';
+import type { Step } from '../procedure/procedure.ts';
+import { testOf } from '../procedure/test-of.ts';
+import type { SessionEvent } from './events.ts';
+import { type Session, standingAnswers } from './session.ts';
+
+/** By what was said or seen of it last, also after a repair; false where nothing was. */
+export function isTimingOff(session: Session): boolean {
+  const standing = new Set<SessionEvent>(standingAnswers(session));
+  for (const event of [...session.events].reverse()) {
+    const said = saysOff(session, event, standing);
+    if (said !== null) return said;
+  }
+  return false;
+}
+
+/** Whether the engine turns in a test, by the starter or by itself. */
+export function turnsEngine({ setup }: Pick<Test, 'setup'>): boolean {
+  return ['cranking', 'running', 'driving'].includes(setup.state);
+}
+
+/** Null where an event says nothing of the timing. */
+function saysOff(
+  { opened }: Session,
+  event: SessionEvent,
+  standing: ReadonlySet<SessionEvent>,
+): boolean | null {
+  if (event.type === 'test-recorded') {
+    const { test, shown } = event;
+    return isMarks(test) && shown.kind === 'look' ? ofLook(shown.look) : null;
+  }
+  if (event.type !== 'look-recorded' && event.type !== 'step-impossible') return null;
+  const step = standing.has(event) ? opened.procedure?.steps[event.step] : undefined;
+  if (!step || step.kind === 'conclude') return null;
+  const moved = movedOutcomes(step);
+  const isLook = isMarks(testOf(step)) || (moved.length > 0 && warnsOfTiming(step));
+  if (event.type === 'step-impossible') return isLook ? true : null;
+  if (moved.includes(event.outcome)) return true;
+  if (event.look !== null && isMarks(testOf(step))) return ofLook(event.look);
+  return isLook ? false : null;
+}
+
+function isMarks(test: Test | null): boolean {
+  return test?.probe.kind === 'inspect' && test.probe.of === MARKS;
+}
+
+function ofLook(look: string): boolean | null {
+  return look === 'faulty' ? true : look === 'sound' ? false : null;
+}
+
+/** Answers of a question that nothing gives but a shaft or wheel out of place. */
+function movedOutcomes(step: Step): string[] {
+  if (step.kind !== 'ask') return [];
+  return step.outcomes.flatMap(({ name, under }) =>
+    under !== undefined && under.length > 0 && under.every((id) => id === DISPLACED) ? [name] : [],
+  );
+}
+
+const DISPLACED = 'target.displaced';
+
+/** It is looked at with the engine at rest, before the starter turns it. */
+function warnsOfTiming(step: Exclude<Step, { kind: 'conclude' }>): boolean {
+  return !turnsEngine(step) && step.cautions.some(({ hazards }) => hazards.includes(TIMING_HAZARD));
+}
