@@ -58,7 +58,8 @@ function readOpen(file: number): Uint8Array {
 
 function syncFolder(folder: string): void {
   if (!FOLDERS_SYNC) return;
-  const handle = fs.openSync(folder, fs.constants.O_RDONLY);
+  // A pipe that has come in its place is refused, not waited for.
+  const handle = fs.openSync(folder, fs.constants.O_RDONLY | fs.constants.O_DIRECTORY);
   try {
     fs.fsyncSync(handle);
   } finally {

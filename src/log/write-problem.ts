@@ -34,6 +34,8 @@ export interface Failure {
   readonly canRetry: boolean;
   /** True when it was reading that failed: nothing was to be saved. */
   readonly reading?: boolean;
+  /** True for a file that is written as a whole: the old one or the new one is there, and events are not spoken of. */
+  readonly whole?: boolean;
   /** How the next step ends, from the comma on, when the general way does not fit. */
   readonly next?: string;
 }
@@ -43,7 +45,7 @@ export function failed(failure: Failure): { readonly ok: false; readonly problem
   const { code, path, safeEvents, canRetry } = failure;
   const cause = (failure.reading ? READING_CAUSES[code] : null) ??
     CAUSES[code] ?? [`the system refused with ${code}`, 'check the disk'];
-  const safe = failure.reading ? '' : ` ${sentence(safeWords(failure))}.`;
+  const safe = failure.reading || failure.whole ? '' : ` ${sentence(safeWords(failure))}.`;
   const words = `${sentence(cause[0])} (${path}).${safe}`;
   const fix = `${sentence(cause[1])}${failure.next ?? (canRetry ? RETRY : ELSEWHERE)}.`;
   return { ok: false, problem: { code, words, fix, safeEvents, canRetry } };

@@ -35,7 +35,7 @@ export function writeWholeFile(
     const code = errorCode(error);
     if (file !== null && !renamed) attempt(() => disk.remove(draft));
     const next = ', or choose another folder, and write it again';
-    return failed({ code, path, safeEvents: 0, canRetry: true, next });
+    return failed({ code, path, safeEvents: 0, canRetry: true, whole: true, next });
   } finally {
     if (file !== null) closeQuietly(disk, file);
   }

@@ -236,10 +236,11 @@ function conclusionForClass(conclusion: RecordConclusion, mask: Mask): RecordCon
       pointsTo: mask(pointsTo),
       counted,
     })),
-    ruledOut: conclusion.ruledOut.map(({ words, by, readings }) => ({
+    ruledOut: conclusion.ruledOut.map(({ words, by, readings, assumed }) => ({
       words: mask(words),
       by: mask(by),
       readings,
+      ...(assumed && { assumed }),
     })),
     notRuledOut: conclusion.notRuledOut.map(mask),
   };

@@ -3,7 +3,15 @@
  * a writer cannot be ended by a signal, so each try is a process of its own with a limit.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  constants,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { listSessions } from '../../src/files/list-sessions.ts';
@@ -92,6 +100,29 @@ describe.skipIf(process.platform === 'win32')('a pipe or a device', () => {
     pipe('package.json');
     const { told } = tried(['settings']);
     expect(told).toContain('a pipe or a device is where the settings file should be');
+  });
+
+  it('that an address of a database names as a certificate is told, and not read', () => {
+    writeFileSync(join(place.sessions, `${NAME}.jsonl`), fileOf(begin()).text);
+    const named = pipe('authority.pem');
+    for (const key of ['sslrootcert', 'sslcert', 'sslkey']) {
+      const url = `postgresql://cart@127.0.0.1:1/shop?sslmode=verify-full&${key}=${named}`;
+      place.env['OHMWARD_DATABASE'] = url;
+      const { status, told } = tried(['records', 'share']);
+      expect(status).toBe(1);
+      expect(told).toContain(
+        `a pipe or a device is where a file of the address should be (${named})`,
+      );
+    }
+  });
+
+  it('that has come in the place of a folder is not waited for when the folder is synced', () => {
+    const path = pipe('folder');
+    // With both ends held here, an opening of it does not wait.
+    const held = openSync(path, constants.O_RDWR);
+    expect(codeOf(() => nodeDisk.syncFolder(path))).toBe('ENOTDIR');
+    closeSync(held);
+    expect(codeOf(() => nodeDisk.syncFolder(place.home))).toBeNull();
   });
 
   it('that is named as a procedure or a capture is told', () => {

@@ -103,6 +103,30 @@ describe('resuming', () => {
     expect(readFileSync(path).subarray(0, before.length)).toEqual(before);
   });
 
+  it.each([
+    ['whole, is left as it is', (fragment: string) => fragment, 0],
+    ['cut short, is written again', (fragment: string) => fragment.slice(0, 9), 1],
+    ['with other bytes, is written again', (fragment: string) => fragment.replace('at', 'xx'), 1],
+  ])('a copy of a torn tail that is there already, %s', (_, copyOf, writes) => {
+    const fragment = '{"at":"2031-05-06T07:08:25.000Z","elap';
+    writeFileSync(path, fragment, { flag: 'a' });
+    const aside = `${path.replace('.jsonl', '')}.torn-${sha256(fragment).slice(0, 8)}`;
+    writeFileSync(aside, copyOf(fragment));
+    const made: string[] = [];
+    const watching: Disk = {
+      ...nodeDisk,
+      openNew: (file) => {
+        made.push(file);
+        return nodeDisk.openNew(file);
+      },
+    };
+    const result = resumeSession(watching, path, NOW);
+    if (!result.ok) throw new Error(result.problem.words);
+    result.value.writer.close();
+    expect(readFileSync(aside, 'utf8')).toBe(fragment);
+    expect(made).toHaveLength(writes);
+  });
+
   it('a fragment whose note was not saved is told the next time, and once only', () => {
     const fragment = '{"at":"2031-05-06T07:08:25.000Z","elap';
     writeFileSync(path, fragment, { flag: 'a' });

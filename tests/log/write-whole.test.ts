@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { nodeDisk } from '../../src/log/node-disk.ts';
@@ -34,6 +34,18 @@ it('keeps the old file and says so when a disk takes less than it was given with
   expect(!written.ok && written.problem.code).toBe('no-progress');
   expect(readFileSync(path, 'utf8')).toBe('old');
   expect(readdirSync(scratch.path)).toEqual(['report.md']);
+});
+
+it('speaks of the file when it cannot be written, and of no session', () => {
+  writeFileSync(join(scratch.path, 'taken'), '');
+  const written = writeWholeFile(nodeDisk, join(scratch.path, 'taken', 'report.pdf'), 'x');
+  if (written.ok) throw new Error('it was written');
+  expect(written.problem.words).toMatch(
+    /^A file is where the folder should be \(.*report\.pdf\)\.$/,
+  );
+  expect(written.problem.fix).toBe(
+    'Move the file away, or choose another folder, and write it again.',
+  );
 });
 
 it('will not replace a folder', () => {

@@ -128,6 +128,9 @@ describe('what a tree costs', () => {
     expect(cost.tree).toBe(0); // no way, no minutes
     expect(cost.optimum).toBeLessThanOrEqual(cost.guided + 1e-9);
     expect(cost.bound).toBeGreaterThan(0);
+    // A strategy that was made from cars of this circuit leads few others to a wrong repair; eight cars are few, and three in ten go astray.
+    expect(cost.astray).toBeGreaterThanOrEqual(0);
+    expect(cost.astray).toBeLessThan(0.5);
   });
   test('is its way to each reading and its steps by hand, weighed by the chances', () => {
     const terminals = model.circuit.terminals.map(({ id }) => id);

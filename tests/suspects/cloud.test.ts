@@ -151,6 +151,23 @@ describe('one unknown, read through a normal', () => {
   });
 });
 
+test('that no reading can be likelier than some bound saves work and changes no car', () => {
+  // Sharp readings: their highest density is far above one, so that a bound which is too low would refuse good cars.
+  const tight = modelOf(2, [(u) => u[0]!, (u) => u[0]! + u[1]!, (u) => u[1]!], 0.01);
+  const loose: CloudModel = {
+    ...tight,
+    topLogLikelihood: (one, degree) => tight.topLogLikelihood(one, degree) + 64,
+  };
+  const [first, sum, second] = [fact(0, 0.31, 1e-3), fact(1, 0.9, 2e-3), fact(2, 0.59, 1e-3)];
+  for (const seed of SEEDS.slice(0, 4))
+    for (const lists of [
+      [[first], [first, sum], [first, sum, second]],
+      // One is read again, and one taken back.
+      [[first, sum], [fact(0, 0.33, 1e-3), sum], [second]],
+    ])
+      expect(anew(tight, seed, ...lists)).toEqual(anew(loose, seed, ...lists));
+});
+
 describe('three unknowns, read as sums', () => {
   // y = A u with A = (1 1 0; 0 1 1; 1 0 1), whose determinant is 2. As the posterior lies well within the cube, the integral
   // over u of the normals around A u is that over all space: 1 / |det A| = 1/2. Covariance s^2 (A'A)^-1, and (A'A)^-1 has

@@ -1,7 +1,10 @@
 /** A connection to the shared database, used for one piece of work and closed. */
+import { closeSync } from 'node:fs';
 import type { Client } from 'pg';
+import { errorCodeOf } from '../../files/error-code.ts';
+import { NOT_A_FILE, openPlainFile } from '../../files/plain-file.ts';
 import { migrate } from './migrations.ts';
-import { expectAddress, problemOf, Unreachable } from './shared-problem.ts';
+import { expectAddress, problemOf, SharedProblem, Unreachable } from './shared-problem.ts';
 
 const CONNECT_MS = 5_000;
 const QUERY_MS = 60_000;
@@ -40,6 +43,7 @@ export async function withDatabase<T>(
 
 async function once<T>(url: string, work: (client: Client) => Promise<T>): Promise<T> {
   expectAddress(url);
+  expectPlainFiles(url);
   const { default: pg } = await import('pg');
   const client = new pg.Client({
     connectionString: url,
@@ -56,5 +60,24 @@ async function once<T>(url: string, work: (client: Client) => Promise<T>): Promi
     return await work(client);
   } finally {
     await client.end().catch(() => undefined);
+  }
+}
+
+/** The files that an address can name; the driver opens them itself, and would wait for a pipe without a writer. */
+const FILES = ['sslrootcert', 'sslcert', 'sslkey'];
+
+function expectPlainFiles(url: string): void {
+  const named = new URLSearchParams(url.slice(url.indexOf('?') + 1));
+  for (const path of FILES.map((name) => named.get(name)).filter((one) => one !== null)) {
+    try {
+      closeSync(openPlainFile(path));
+    } catch (error) {
+      // What else is wrong with it the driver says.
+      if (errorCodeOf(error) !== NOT_A_FILE) continue;
+      throw new SharedProblem(
+        `a pipe or a device is where a file of the address should be (${path})`,
+        'check sslrootcert, sslcert and sslkey in the address',
+      );
+    }
   }
 }

@@ -71,6 +71,8 @@ describe('asciiText', () => {
     ['┌─┐│└┘├┤', '+-+|++++'],
     ['␛[2J ‹U+202E› ⚡ 中', '?[2J <U+202E> ? ?'],
     ['a\nb', 'a\nb'],
+    // These would come apart into signs that ASCII has not.
+    ['½ ¼ ¾ … ² ³', '1/2 1/4 3/4 ... 2 3'],
   ])('%j is %j', (text, ascii) => {
     expect(asciiText(text)).toBe(ascii);
   });
