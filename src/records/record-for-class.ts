@@ -222,7 +222,9 @@ function conclusionForClass(conclusion: RecordConclusion, mask: Mask): RecordCon
     place: mask(conclusion.place),
     customer: mask(conclusion.customer),
     proven: conclusion.proven,
-    ...(conclusion.judgedBy ? { judgedBy: { ...conclusion.judgedBy, differs: [] } } : {}),
+    ...(conclusion.judgedBy
+      ? { judgedBy: { ...conclusion.judgedBy, differs: conclusion.judgedBy.differs.map(mask) } }
+      : {}),
     ...(conclusion.nothingFound ? { nothingFound: true as const } : {}),
     restsOn: conclusion.restsOn && {
       reading: conclusion.restsOn.reading,

@@ -89,7 +89,7 @@ describe('what the tests take, each from how the one before it left the car, in 
       4 volts sensor.feed sensor.ground
       2 volts sensor.signal battery.negative --unplug sensor
       7 volts module.signal battery.negative --unplug sensor
-      1.5 volts module.signal battery.negative --unplug sensor --bridge sensor.feed sensor.signal 2.2 kohm
+      1.5 volts module.signal battery.negative --unplug sensor --bridge sensor.feed sensor.signal 2.2 kohm --bridge sensor.feed battery.negative 330 ohm
       1.5 volts module.ground battery.negative --unplug sensor
       4.5 counts module.signal cranking --bridge sensor.feed sensor.signal 2.2 kohm
       3 counts module.signal cranking --bridge sensor.feed sensor.signal 2.2 kohm

@@ -349,7 +349,7 @@ describe('job sheet', () => {
       return jobRemark({ ...sheet, at }, parts);
     };
     expect(remarkAt('repairs', 'Crank sensor replaced; harness taped')).toBe(
-      'Understood: the crankshaft sensor was replaced. Kept as a note only, not a part of this circuit: "harness taped".',
+      'Understood: the crankshaft sensor was replaced. Kept as a note only: "harness taped" names no part of this circuit as replaced.',
     );
     expect(remarkAt('terminal sensor.feed', '5 white/black')).toBe(
       'Understood: pin 5, colour WH/BK (white with black).',
