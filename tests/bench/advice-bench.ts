@@ -5,16 +5,22 @@
  * the weighing, in which no key is taken.
  * Times are processor time, which tells nothing of what else runs.
  * OHMWARD_CIRCUIT=NAME looks at one of them.
+ * Then the memory that a session keeps in which a fault comes and goes and does not come.
  */
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import type { Circuit } from '../../src/circuit/circuit.ts';
 import { createModel } from '../../src/circuit/model.ts';
 import { createBench } from '../../src/drill/bench.ts';
 import { loadLibrary } from '../../src/files/load-library.ts';
 import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
-import { judgingSuspects } from '../../src/session/choose-suspects.ts';
+import { chooseSuspects, judgingSuspects } from '../../src/session/choose-suspects.ts';
+import { RULES, SESSION_FORMAT, type SessionOpened } from '../../src/session/events.ts';
+import { openSession } from '../../src/session/evolve.ts';
 import type { Reading } from '../../src/suspects/likelihood.ts';
 import { AT_THE_START } from '../../src/suspects/optimum.ts';
+import { HEALTHY } from '../../src/suspects/prediction-table.ts';
 import type { Slices } from '../../src/suspects/slices.ts';
 import { ALL_MEANS, situationAfter } from '../../src/suspects/test-cost.ts';
 import type { TestEntry } from '../../src/suspects/test-entries.ts';
@@ -41,6 +47,42 @@ export function benchAdvice(
     for (const stage of ALL_STAGES) all[stage].push(...times[stage]);
   }
   print(`all: ${wordsOf(all)}`);
+}
+
+/** Prints what is kept of READINGS_MAX readings at a car on which nothing shows, all that a session asks after each. */
+export function benchMemory(print: (line: string) => void = console.log): void {
+  const wanted = process.env['OHMWARD_CIRCUIT'];
+  for (const circuit of loadLibrary('procedures').circuits.values()) {
+    if (wanted !== undefined && wanted !== circuit.name) continue;
+    const model = createModel(circuit, { samples: 32, seed: 1, meter: STANDARD_SETTINGS.meter });
+    const job = { ...emptyJob('bench'), circumstances: { happens: ['bumps'] as const } };
+    const opened: SessionOpened = {
+      ...{ type: 'session-opened', format: SESSION_FORMAT, rules: RULES, elapsed: 0, job },
+      ...{ program: 'ohmward bench', by: 'person', id: 'bench', person: '', shop: '' },
+      ...{ at: '2031-05-06T09:00:00.000+02:00', instruments: [], meter: STANDARD_SETTINGS.meter },
+      ...{ procedure: null, circuit: null, cautionRules: [], vehicle: { kind: 'real' } },
+    };
+    const space = chooseSuspects(model, opened)(openSession(opened));
+    const before = heapMb();
+    const readings: Reading[] = [];
+    for (const place of space.offered()) {
+      const { test } = space.testAt(place);
+      if (test === null || readings.length === READINGS_MAX) continue;
+      readings.push({ test: place, shown: model.shows(HEALTHY, test, 0) });
+      const ranking = space.rank(readings);
+      space.verdict({ readings, ranking, means: ALL_MEANS });
+    }
+    print(
+      `${circuit.name}: ${Math.round(heapMb() - before)} MB kept after ${readings.length} readings`,
+    );
+  }
+}
+
+/** Of the heap, what is still held. */
+function heapMb(): number {
+  setFlagsFromString('--expose-gc');
+  runInNewContext('gc')();
+  return process.memoryUsage().heapUsed / 1e6;
 }
 
 function timeCircuit(
