@@ -136,10 +136,12 @@ function isWithin(point: Float64Array): boolean {
 /** By fault and test, of the first cars of a model: whatever a session has been told, they show the same. */
 const kept = new WeakMap<Model, Map<string, KeptWays>>();
 
-function keptWays(model: Model, fault: string, entry: TestEntry | WakingTest): KeptWays {
+/** Null for a step that wakes faults: which ones hangs on its tree. */
+function keptWays(model: Model, fault: string, entry: TestEntry | WakingTest): KeptWays | null {
+  if (entry.test === null) return null;
   const ofModel = kept.get(model) ?? new Map<string, KeptWays>();
   kept.set(model, ofModel);
-  const key = `${fault}|${entry.test === null ? entry.id : entry.key}`;
+  const key = `${fault}|${entry.key}`;
   const known = ofModel.get(key) ?? new KeptWays();
   ofModel.set(key, known);
   return known;

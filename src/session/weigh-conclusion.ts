@@ -3,6 +3,7 @@ import { type Corroboration, EVIDENCE_NEEDED } from '../suspects/corroborate.ts'
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
+import { WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import {
   type Better,
   firstTest,
@@ -37,7 +38,7 @@ export interface WeighedBeside {
   readonly proposed: ProposedTests;
   /** The answer that led to the conclusion and does not hold. */
   readonly overturned: Overturned | null;
-  /** Faults that come and go are weighed: what is left when all reads good is then no ground for a repair. */
+  /** Faults that come and go are weighed. */
   readonly isIntermittent: boolean;
   /** The end of a search for one that did not come; null where it is not searched for, or some reading shows a fault. */
   readonly nothingFound: SuspectRow | null;
@@ -125,9 +126,11 @@ function heldUpBy(
     return proposed.showing
       ? { kind: 'first', proposal: proposed.showing }
       : { kind: 'instead', row: nothingFound };
-  const [proposal] = proposed.nextTests;
+  const group = groupInstead(rows());
+  // Of a fault that comes and goes every place can be looked at, and each look tells next to nothing.
+  const least = group && isIntermittent ? WORTH_DOING_BITS : 0;
+  const proposal = proposed.nextTests.find(({ bits }) => (bits ?? 0) >= least);
   if (proposal) return { kind: 'first', proposal };
-  const group = isIntermittent ? null : groupInstead(rows());
   return group && { kind: 'instead', row: group };
 }
 

@@ -17,8 +17,8 @@ export interface CarFamily {
   /** What a test shows on such a car, with how often where it is a matter of chance. */
   readonly ways: (test: number, point: Float64Array) => readonly Way[];
   readonly redraw: CloudModel['redraw'];
-  /** Where is kept what a test shows on the first cars; absent where nobody else asks for it. */
-  readonly keptFor?: (test: number) => KeptWays;
+  /** Where is kept what a test shows on the first cars; absent or null where nobody else asks for it. */
+  readonly keptFor?: (test: number) => KeptWays | null;
 }
 
 /** The cars on which a suspect would be the complaint, ... */
@@ -155,9 +155,10 @@ export class SuspectCars {
     if (known.felt) return known.felt;
     const { points } = this.start(PROBES);
     const exact = { ...fact, uncertainty: 0 };
-    const random = randomOf(PROBE_SEED);
     const felt = new Set<number>();
     for (let car = 0; car < PROBES; car += 1) {
+      // The same numbers for each value, however many others a point has.
+      const random = randomOf(PROBE_SEED + car);
       const point = points.subarray(car * this.dims, (car + 1) * this.dims);
       const here = this.family.ways(test, point);
       const differs = (other: Float64Array) =>
