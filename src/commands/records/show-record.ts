@@ -3,6 +3,7 @@
 import { resolve } from 'node:path';
 import { debriefFrom, withDebrief } from '../../records/drill-record.ts';
 import { exportRecord } from '../../records/export-record.ts';
+import { notJudgedAgain } from '../../records/judged-by.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import { isProblem } from '../../source/problem.ts';
 import { safeText } from '../../source/safe-text.ts';
@@ -18,7 +19,7 @@ export async function showRecord(args: Arguments, io: Io): Promise<number> {
   const name = oneSession(args, 'show');
   const path = await sessionPathOf(name, args, io);
   const { record: plain, session, flaw } = await readStanding(path, args, io);
-  const record = withDebrief(plain, debriefFrom(session));
+  const record = withDebrief(notJudgedAgain(plain), debriefFrom(session));
   if (args.values['json'] === true) io.out(exportRecord(record, 'json', 'shop'));
   else io.out(transcriptOf(record));
   // Recomputing takes the circuit's model and seconds; what is shown must not pass for what came through that.
