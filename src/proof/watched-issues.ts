@@ -61,13 +61,15 @@ function issuesOf(step: AskStep, linked: ProofFacts['linked'], model: Model): Is
       .map((fault) => ({ fault, share: shownShare(model, fault, setup, watched) }))
       .filter(({ share }) => share < SHOWN_SHARE_MIN);
     if (hidden.length === 0) return [];
-    const all = hidden.map(({ fault, share }) => `${provedFault(fault)} (${sharePercent(share)})`);
+    const all = hidden.map(
+      ({ fault, share }) => `${provedFault(fault)} (shows in ${sharePercent(share)})`,
+    );
     return [
       {
         code: 'unseen-when-woken',
         severity: 'error',
         at: outcomeLocation(linked, step.id, name),
-        words: `"${name}" of "${step.id}" cannot be answered under ${listed(all)}: what is watched does not change in these cars`,
+        words: `"${name}" of "${step.id}" cannot be answered under ${listed(all)}: in the other cars what is watched does not change`,
         fix: 'watch another end or in another state, or leave these faults out with "never-with"',
         notes: all.length > 3 ? all : [],
       },

@@ -156,6 +156,9 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
           ];
         }),
       },
+      ...(end.evidence.some((one) => isNothingWrong(made.get(one.reading)))
+        ? [text(WHY_NOTHING_WRONG)]
+        : []),
       ...plainTable(
         'Other tests that were done',
         before.filter((one) => !isTold(one)),
@@ -166,6 +169,14 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
     (line) => line.standing === 'standing' && (line.kind === 'reading' || line.kind === 'look'),
   );
   return plainTable('Tests that were done', [...taken, ...before]);
+}
+
+/** Each piece of evidence speaks against the best other explanation that was left (`gather-evidence.ts`). */
+const WHY_NOTHING_WRONG =
+  'A test with nothing wrong in it stands here because its result speaks against another explanation.';
+
+function isNothingWrong(one: RecordLine | RecordTest | undefined): boolean {
+  return one?.verdict === 'good' || one?.verdict === 'as expected';
 }
 
 function plainTable(caption: string, made: readonly (RecordLine | RecordTest)[]): Block[] {

@@ -30,6 +30,14 @@ export function judgedAgain(record: SessionRecord, derived: readonly Differing[]
   return { ...record, conclusion: { ...record.conclusion, judgedBy: { ...by, again, differs } } };
 }
 
+/** The record as its file has it: by rules of ours too, nobody has derived the conclusion again. */
+export function notJudgedAgain(record: SessionRecord): SessionRecord {
+  const { conclusion } = record;
+  if (!conclusion || conclusion.judgedBy || record.vehicle === 'drill') return record;
+  const by: JudgedBy = { rules: RULES, today: RULES, again: 'not', differs: [] };
+  return { ...record, conclusion: { ...conclusion, judgedBy: by } };
+}
+
 /** Whether today's rules bear out that a conclusion is proven, as far as anybody has asked them. */
 export function isProvenToday({ proven, judgedBy: by }: Proven): boolean {
   return proven === true && (by === undefined || by.again === 'same');
@@ -37,9 +45,13 @@ export function isProvenToday({ proven, judgedBy: by }: Proven): boolean {
 
 type Proven = Pick<RecordConclusion, 'proven' | 'judgedBy'>;
 
-/** `judged by rules 11; today's rules 12 come to the same`, without a full stop; empty where the rules are ours. */
+/**
+ * `judged by rules 11; today's rules 12 come to the same`, without a full stop; empty where the rules are ours, and the
+ * conclusion was derived again.
+ */
 export function judgedByWords(by: JudgedBy | undefined): string {
   if (!by) return '';
+  if (by.rules === by.today) return 'as its file has it, not recomputed';
   const head = `judged by rules ${by.rules} of the program`;
   const { today } = by;
   switch (by.again) {

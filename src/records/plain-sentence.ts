@@ -24,7 +24,9 @@ export function plainSentence(line: RecordLine | RecordTest): string {
     const seen = SEEN.get(found.replace(DEGREES, '')) ?? '';
     return `${seen} That is ${verdict === 'as expected' ? '' : 'not '}as it should be.`.trim();
   }
-  if (verdict === 'good') return `The ${wordFor(reading?.unit)} is as it should be.`;
+  // Where the range is wide, a fault can read inside it too.
+  if (verdict === 'good')
+    return `The ${wordFor(reading?.unit)} is in the range that it should be in.`;
   if (
     reading?.overLimit &&
     isMeterUnit(reading.unit) &&

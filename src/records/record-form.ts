@@ -346,8 +346,8 @@ export interface RecordConclusion extends Moment {
   /** Three independent pieces of evidence; null when it was not weighed. */
   readonly proven: boolean | null;
   /**
-   * Where other rules than this program's judged it: which, which are today's, whether those came to the same, and what
-   * came out otherwise. `not`: they were not asked.
+   * Where other rules than this program's judged it, or it is only shown: which, which are today's, whether those came to
+   * the same, and what came out otherwise. `not`: nothing was derived again.
    */
   readonly judgedBy?: {
     readonly rules: number;

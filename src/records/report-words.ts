@@ -108,6 +108,12 @@ interface WithCertainty {
   readonly conclusion: (Pick<RecordConclusion, 'proven' | 'judgedBy'> & RestsOn) | null;
 }
 
+function provenBy(conclusion: Pick<RecordConclusion, 'proven' | 'judgedBy'>): string {
+  if (isProvenToday(conclusion)) return 'proven';
+  const { rules, today } = conclusion.judgedBy ?? {};
+  return rules === today ? 'called proven' : 'called proven by the rules of that time,';
+}
+
 function certaintyWords({ circuit, conclusion }: WithCertainty): string {
   if (!conclusion) return '';
   switch (conclusion.proven) {
@@ -116,7 +122,7 @@ function certaintyWords({ circuit, conclusion }: WithCertainty): string {
         ? 'not weighed: there is no circuit model to weigh the evidence with'
         : 'not weighed';
     case true:
-      return `${isProvenToday(conclusion) ? 'proven' : 'called proven by the rules of that time,'} by at least three independent pieces of evidence`;
+      return `${provenBy(conclusion)} by at least three independent pieces of evidence`;
     case false:
       return `not proven: ${GAP_WORDS[proofGap(conclusion)]}`;
   }

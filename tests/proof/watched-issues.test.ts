@@ -44,7 +44,7 @@ describe('a wiggle step', () => {
     );
     // an output that is off part of the turn; a circuit file says how long, 20 to 80 % of it
     expect(issues.flatMap(({ words, notes = [] }) => [words, ...notes]).join()).toMatch(
-      /contact\.sensor\.signal\.open \([2-6]\d %\)/,
+      /contact\.sensor\.signal\.open \(shows in [2-6]\d %\)/,
     );
   });
 
@@ -53,7 +53,7 @@ describe('a wiggle step', () => {
       watched: [{ kind: 'counts', input: 'module.signal' }],
     });
     expect(more).toEqual([]);
-    expect(issue!.words).toContain('wire.feed.short-to-battery (0 %)');
+    expect(issue!.words).toContain('wire.feed.short-to-battery (shows in 0 %)');
   });
 
   it('with the module off wakes no contact of its plug', () => {
@@ -63,8 +63,8 @@ describe('a wiggle step', () => {
       watched: [ohms],
     });
     const words = issues.map((issue) => issue.words).join('\n');
-    expect(words).toContain('contact.module.signal-plus.open (0 %)');
-    expect(words).toContain('wire.plus.short-to-ground (0 %)');
+    expect(words).toContain('contact.module.signal-plus.open (shows in 0 %)');
+    expect(words).toContain('wire.plus.short-to-ground (shows in 0 %)');
   });
 
   it('of a track is held against the module’s own number, which its pin hides', () => {

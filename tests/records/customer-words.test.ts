@@ -1,6 +1,10 @@
 /** What is read out to the owner of a vehicle. */
 import { expect, it } from 'vitest';
+import { nodeDisk } from '../../src/log/node-disk.ts';
 import { customerWordsFor } from '../../src/records/customer-words.ts';
+import { markdownOf } from '../../src/records/markdown.ts';
+import { readRecord } from '../../src/records/read-record.ts';
+import { reportOf } from '../../src/records/report.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { shopFor, walkOn } from '../session/walk-library.ts';
 
@@ -35,4 +39,24 @@ it('no pins, no colours, no trade names of tests', () => {
   expect(text('from the module, pin K38 (GN), to the feed (RD)')).toBe(
     'from the module, to the feed',
   );
+});
+
+it('a value inside a wide range is not called right where the conclusion rests on it', () => {
+  const read = readRecord(nodeDisk, 'sessions/sample-quarrelling-pedal.jsonl');
+  if (!read.ok) throw new Error(read.words);
+  const paper = markdownOf(reportOf(read.record, 'customer'));
+  // The two signals touch: 0 V between them is among all that a pedal can show, and is a sign of the fault.
+  expect(paper).toMatch(
+    /The two signals against each other \| -4\.\d+ to 4\.\d+ V \| .*The voltage is in the range that it should be in\./,
+  );
+  expect(paper).not.toContain('The voltage is as it should be');
+  expect(paper).toContain(
+    'A test with nothing wrong in it stands here because its result speaks against another explanation.',
+  );
+});
+
+it('where each piece of evidence shows something wrong, nothing more is said of it', () => {
+  const read = readRecord(nodeDisk, 'sessions/sample-rainy-camshaft.jsonl');
+  if (!read.ok) throw new Error(read.words);
+  expect(markdownOf(reportOf(read.record, 'customer'))).not.toContain('speaks against another');
 });

@@ -37,7 +37,7 @@ function written({ rules, proven }: { rules: number; proven: boolean }): string 
   return path;
 }
 
-async function records(verb: string, path: string, values: Record<string, string> = {}) {
+async function records(verb: string, path: string, values: Record<string, string | boolean> = {}) {
   let [out, err] = ['', ''];
   const exit = await command.run(
     { positionals: [verb, path], values },
@@ -102,4 +102,22 @@ it('by our own rules a paper is refused that claims what they do not derive, and
   });
   expect(honest.exit).toBe(0);
   expect(honest.out).not.toMatch(/judged by rules/);
+});
+
+it('nor is it said to be proven where it is only shown', async () => {
+  const path = written({ rules: RULES, proven: true });
+  const { exit, out, err } = await records('show', path);
+  expect(exit).toBe(0);
+  expect(out).toContain(
+    'called proven by at least three independent pieces of evidence; as its file has it, not recomputed',
+  );
+  expect(out).not.toMatch(/Certainty:\*\* proven/);
+  expect(err).toContain('nothing was recomputed');
+  const json = JSON.parse((await records('show', path, { json: true })).out);
+  expect(json.conclusion.judgedBy).toEqual({
+    rules: RULES,
+    today: RULES,
+    again: 'not',
+    differs: [],
+  });
 });

@@ -221,7 +221,7 @@ function untrueEvidence({ concluded, events }: Session, customer: Report): strin
       /Too close|No fault of this circuit|moved|wiggled/.test(says!)
     )
       return [];
-    const isRight = /as it should be/.test(says!) && !/not as it should be/.test(says!);
+    const isRight = /in the range that it should be in/.test(says!);
     return inside === isRight ? [] : [`${test}: ${found}, should be ${should}: "${says}"`];
   });
   return [...stands, ...rows];

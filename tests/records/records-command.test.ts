@@ -118,6 +118,17 @@ describe('show and export', () => {
       expect((await records(['show', other])).out).toBe(out);
   });
 
+  it('says that showing recomputes nothing, and what does', async () => {
+    const name = save(trueWalk());
+    const told = `Shown as its file has it; nothing was recomputed. To have it recomputed: ohmward records verify ${name}\n`;
+    expect((await records(['show', name])).err).toBe(told);
+    const json = await records(['show', name], { json: true });
+    expect(json.err).toBe(told);
+    expect(JSON.parse(json.out).format).toBe(2);
+    // A report is made of what was recomputed.
+    expect((await records(['export', name])).err).toBe('');
+  });
+
   it('writes each form, and a PDF only into a file', async () => {
     save(trueWalk());
     const csv = await records(['export', 'last'], { as: 'csv', bom: true });

@@ -123,7 +123,10 @@ describe('a sentence says what was read', () => {
   const volts = { typed: '', value: 0, overLimit: false, unit: 'V' } as const;
   it.each([
     [line({ verdict: 'low', reading: volts }), 'Less voltage than there should be.'],
-    [line({ verdict: 'good', reading: volts }), 'The voltage is as it should be.'],
+    [
+      line({ verdict: 'good', reading: volts }),
+      'The voltage is in the range that it should be in.',
+    ],
     [
       line({ verdict: 'high', reading: { ...volts, unit: 'ohm', value: null, overLimit: true } }),
       'No current gets through.',
