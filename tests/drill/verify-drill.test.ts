@@ -200,7 +200,13 @@ const beside: { readonly [Type in Beside]: Omit<Extract<SessionEvent, { type: Ty
   'test-set-aside': { test: anyTest.test, aside: true, ...noted },
   'connector-set-aside': { part: 'sensor', aside: true, reason: 'behind the engine', ...noted },
   'state-set-aside': { state: 'running', aside: true, reason: 'does not start', ...noted },
-  'value-set': { quantity: 'battery.volts', is: null, typed: '', from: 'measured', ...noted },
+  'value-set': {
+    quantity: 'battery.volts',
+    is: null,
+    typed: '',
+    from: { kind: 'measured', words: '' },
+    ...noted,
+  },
   'value-taken-back': { set: 3, ...noted },
   'short-placed': {
     stretch: {

@@ -285,17 +285,6 @@ describe('the screens of a drill', () => {
     );
   });
 
-  test('words typed for a test leave the key as the student has it', async () => {
-    const { press, flat, session } = await walkDrill({ level: 'named' });
-    await press(ENTER, 't', 't', 'volts sensor.feed battery.negative');
-    expect(await flat()).toMatch(
-      /Volts from feed at the .* to battery negative .*Vehicle: key off\./,
-    );
-    await press('\x15', 'state key-on; volts sensor.feed battery.negative');
-    expect(await flat()).toMatch(/Vehicle: key on, engine off\./);
-    expect(session().tests).toEqual([]);
-  });
-
   test('is paused, and says how it goes on', async () => {
     const { press, flat, left } = await walkDrill({ level: 'blind' });
     await press(ENTER, F.pause);
