@@ -129,7 +129,11 @@ describe('a session of format 1', () => {
     ['A mouse in the harness', '', 'A mouse in the harness'],
     ['A mouse in the harness', '  ', 'A mouse in the harness'],
     ['A mouse in the harness', ' A mouse in the harness', 'A mouse in the harness'],
-    ['A mouse in the harness', ' wind tape round it ', 'A mouse in the harness: wind tape round it'],
+    [
+      'A mouse in the harness',
+      ' wind tape round it ',
+      'A mouse in the harness: wind tape round it',
+    ],
   ])("the person's own words %j and %j for the repair are %j", (title, repair, words) => {
     const lines = readFileSync(join(FOLDER, 'session-1-own-conclusion.jsonl'), 'utf8').trim();
     const events = lines.split('\n').map((line) => {
