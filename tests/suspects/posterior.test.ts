@@ -337,12 +337,10 @@ describe('a car that is not as described', () => {
     const less: Shows = (id, at, u) => (id === 'healthy' ? 1 : 0.001) * shows(id, at, u);
     const ids = ['one', 'two', 'three', 'four', 'healthy'];
     const some = suspects(ids, less, { dims: 2, outside: true });
-    const { outside, chances } = some.after(read(10.5, 10.5, 5.2));
-    const least = Math.min(...chances);
+    const { outside } = some.after(read(10.5, 10.5, 5.2));
     expect(outside.flatMap((cloud, at) => (cloud ? [ids[at]] : [])).length).toBeLessThan(
       ids.length,
     );
     expect(outside[ids.indexOf('healthy')]).not.toBeNull();
-    expect(outside[chances.indexOf(least)]).toBeNull();
   });
 });
