@@ -32,6 +32,24 @@ describe('the plan', () => {
     expect(plan.nodeAt.slice(0, 2)).toEqual([3, 4]);
     expect(plan.starts).toHaveLength(5);
   });
+  test('works out no node with more than 16 neighbours, and names all that are left then', () => {
+    // each of so many nodes joined to every other; one more hangs on two of them and is taken out before
+    const joined = (count: number) =>
+      Array.from({ length: count }, (_, a) =>
+        Array.from({ length: a }, (_, b) => resistor(a + 1, b + 1)),
+      ).flat();
+    const planOf = (count: number) => {
+      const beside = [resistor(count + 1, 1), resistor(count + 1, 2), resistor(count + 1, 0)];
+      const elements = [...joined(count), ...beside, resistor(0, 1)];
+      return planReduction({ nodes: names(count + 2), elements }, [], none, []);
+    };
+    const least = planOf(17);
+    expect(least.hubs).toEqual([]);
+    expect(least.starts).toHaveLength(18);
+    const more = planOf(18);
+    expect(more.hubs).toEqual(Array.from({ length: 18 }, (_, at) => at + 1));
+    expect(more.starts).toHaveLength(1);
+  });
   test('leaves what hangs in the air without a tie where nothing is left of it', () => {
     const plan = planReduction({ nodes: names(3), elements: [resistor(0, 1)] }, [1], none, [2]);
     expect(plan.tied).toEqual([]);

@@ -3,7 +3,7 @@ import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { levelNamed } from '../../src/drill/levels.ts';
 import { verifyDrill } from '../../src/drill/verify-drill.ts';
 import { RULES, type SessionEvent } from '../../src/session/events.ts';
-import { hash, newDrill, perfectStudent } from './students.ts';
+import { hash, newDrill, perfectStudent, when } from './students.ts';
 
 const done = (() => {
   const begun = newDrill(36, { circuit: 'reluctor-two-wire' });
@@ -173,6 +173,103 @@ describe('a drill with a dangerous test', () => {
     );
     expect(verifyDrill(more, hash).verdict).toBe('false');
   });
+});
+
+/** Of each type, all that stands beside the vehicle: it is asked about tests, steps, stops and the reveal alone. */
+type Beside = Exclude<
+  SessionEvent['type'],
+  | 'session-opened'
+  | 'test-recorded'
+  | 'reading-recorded'
+  | 'look-recorded'
+  | 'test-stopped'
+  | 'answer-revealed'
+>;
+const noted = when(500);
+const anyTest = done.find(({ type }) => type === 'test-recorded') as Extract<
+  SessionEvent,
+  { type: 'test-recorded' }
+>;
+const [opening] = done as readonly [Extract<SessionEvent, { type: 'session-opened' }>];
+// A table by type, so that the compiler asks for the line of a type that is new.
+const beside: { readonly [Type in Beside]: Omit<Extract<SessionEvent, { type: Type }>, 'type'> } = {
+  'caution-acknowledged': { step: null, state: 'key-on', cautions: [], ...noted },
+  'step-done': { step: 'look', go: 'end', ...noted },
+  'step-impossible': { step: 'look', reason: 'rusted', go: 'end', ...noted },
+  'step-reopened': { step: 'look', answer: 0, ...noted },
+  'test-set-aside': { test: anyTest.test, aside: true, ...noted },
+  'connector-set-aside': { part: 'sensor', aside: true, reason: 'behind the engine', ...noted },
+  'state-set-aside': { state: 'running', aside: true, reason: 'does not start', ...noted },
+  'value-set': {
+    quantity: 'battery.volts',
+    is: null,
+    typed: '',
+    from: { kind: 'measured', words: '' },
+    ...noted,
+  },
+  'value-taken-back': { set: 3, ...noted },
+  'short-placed': {
+    stretch: {
+      wire: 'high',
+      touches: 'battery.negative',
+      from: 'sensor.high.pin',
+      to: 'module.high.pin',
+    },
+    unplugged: ['sensor', 'module'],
+    typed: '1 V, 1 V',
+    drops: {
+      fedFromVolts: 1,
+      fedToVolts: 1,
+      fedFromAmps: null,
+      fedToAmps: null,
+      lengthMetres: null,
+    },
+    place: {
+      share: 0.5,
+      metres: 1,
+      lowMetres: 0.9,
+      highMetres: 1.1,
+      lengthMetres: 2,
+      told: true,
+    },
+    ...noted,
+  },
+  'waking-watched': {
+    ...{ step: 'wake', place: null, typed: '3', unit: null, least: null, most: null },
+    ...{ drops: 3, minutes: 2 },
+    ...noted,
+  },
+  'note-added': { step: null, text: 'green at the pins', ...noted },
+  'instruments-changed': {
+    instruments: opening.instruments,
+    meter: opening.meter,
+    ...noted,
+  },
+  'session-paused': noted,
+  'session-resumed': { program: 'test', format: 2, rules: RULES, by: 'person', ...noted },
+  concluded: {
+    ...{ conclusion: null, ownWords: 'no fault found', faults: [], evidence: [], ruledOut: [] },
+    ...{ proven: null },
+    ...noted,
+  },
+  'caution-passed-over': { cautions: ['moving-parts'], ...noted },
+  'retest-recorded': {
+    ...{ step: 'again', typed: '', value: null, look: null, outcome: 'fine', passed: true },
+    ...noted,
+  },
+  'retest-impossible': { step: 'again', reason: 'no time', ...noted },
+  'session-closed': { verdict: 'cured', ...noted },
+  'drive-reported': { code: 'stayed-away', words: '', ...noted },
+  'work-answered': { answer: 'authorised', by: 'the customer', words: '', ...noted },
+  recovered: { bytes: 12, hash: '0'.repeat(64), file: 'torn', ...noted },
+  'segment-continued': { continues: '0'.repeat(64), file: 'before', ...noted },
+};
+
+test.each(Object.entries(beside))('%s is no affair of the vehicle', (type, rest) => {
+  const at = done.findIndex((event) => event.type === 'concluded');
+  const event = { type, ...rest } as SessionEvent;
+  const events = [...done.slice(0, at), event];
+  expect(verifyDrill(events, hash)).toEqual({ verdict: 'open', problems: [] });
 });
 
 test('what is no drill is called so', () => {

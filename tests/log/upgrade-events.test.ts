@@ -124,6 +124,29 @@ describe('a session of format 1', () => {
     expect(own?.faults.length).toBeGreaterThan(0);
   });
 
+  it.each<[string, string | undefined, string | null]>([
+    [' A mouse in the harness ', undefined, 'A mouse in the harness'],
+    ['A mouse in the harness', '', 'A mouse in the harness'],
+    ['A mouse in the harness', '  ', 'A mouse in the harness'],
+    ['A mouse in the harness', ' A mouse in the harness', 'A mouse in the harness'],
+    [
+      'A mouse in the harness',
+      ' wind tape round it ',
+      'A mouse in the harness: wind tape round it',
+    ],
+  ])("the person's own words %j and %j for the repair are %j", (title, repair, words) => {
+    const lines = readFileSync(join(FOLDER, 'session-1-own-conclusion.jsonl'), 'utf8').trim();
+    const events = lines.split('\n').map((line) => {
+      const { seq: _seq, prev: _prev, ...event } = JSON.parse(line);
+      if (event.type !== 'concluded') return event;
+      const { repair: _repair, ...rest } = event;
+      return { ...rest, faults: [], title, ...(repair === undefined ? {} : { repair }) };
+    });
+    const path = join(folder, 'own-words.jsonl');
+    writeFileSync(path, sealed(events).text);
+    expect(all(read(path).events, 'concluded')).toMatchObject([{ ownWords: words }]);
+  });
+
   it('what an early version said of a capture is kept as it said it', () => {
     const { events } = version('session-1-captures');
     const captures = events.flatMap((event) =>

@@ -139,6 +139,35 @@ describe('for other programs', () => {
     expect(unclosed(drawSvg(HOSTILE, '<">&'))).toEqual([]);
   });
 
+  test('in the SVG a step stands right of all that lead to it, and the way round a step only where no other does', () => {
+    const task = (id: string, exits: readonly [to: string, kind: 'outcome' | 'cannot'][]) => ({
+      ...{ id, kind: 'task' as const, title: '', setting: '', faults: [] },
+      exits: exits.map(([to, kind]) => ({ name: '', kind, words: 'o', to, passing: null })),
+    });
+    const svg = drawSvg(
+      [
+        task('first', [
+          ['second', 'outcome'],
+          ['round', 'cannot'],
+        ]),
+        task('second', [['third', 'outcome']]),
+        task('round', [['beside', 'cannot']]),
+        task('third', [['last', 'cannot']]),
+        // Read from the first step alone, however far away the way round another one comes from.
+        task('beside', [['third', 'cannot']]),
+        task('last', []),
+      ],
+      'columns',
+    );
+    const column = (id: string) =>
+      Number(new RegExp(`<g><rect class="box" x="(\\d+)"(?:(?!<g>).)*>${id}</text>`).exec(svg)![1]);
+    const [first, second] = [column('first'), column('second')];
+    const place = (id: string) => (column(id) - first) / (second - first);
+    expect(['first', 'second', 'third', 'last', 'round', 'beside'].map(place)).toEqual([
+      0, 1, 2, 3, 1, 2,
+    ]);
+  });
+
   test('a Mermaid chart has own ids, quoted labels and no signs that it would read', () => {
     expect(drawMermaid(HOSTILE)).toBe(
       [

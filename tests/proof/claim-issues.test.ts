@@ -6,9 +6,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { linkProcedure } from '../../src/procedure/link-procedure.ts';
+import type { Step } from '../../src/procedure/procedure.ts';
 import { claimsOf } from '../../src/proof/claims.ts';
 import { proveProcedure } from '../../src/proof/prove-procedure.ts';
 import { LIBRARY, modelFor, tree } from './library.ts';
+import { base } from './small-tree.ts';
 
 const CARS = 16;
 
@@ -91,3 +93,28 @@ test.each([
   const said = claimsOf(text, circuit, []).map((claim) => claim.needs);
   expect(said.join('\n')).toContain(needs);
 });
+
+describe('what is called good is shown by a step at that very thing', () => {
+  const circuit = LIBRARY.circuits.get('hall-module-fed')!;
+  const looked = (of: string) => looking({ kind: 'inspect', of });
+  const read = (plus: string) => looking({ kind: 'volts', plus, minus: 'battery.negative' });
+  test.each([
+    ['The wheel was tested.', looked('target'), looked('connector.sensor')],
+    ['The ring was tested.', looked('target'), looked('sensor')],
+    ['The sensor was tested.', read('sensor.signal'), read('module.signal')],
+    ['The plug of the sensor was tested.', looked('connector.sensor'), looked('target')],
+    ['The feed wire was tested.', read('sensor.feed'), read('sensor.signal')],
+    ['The feed wire was tested.', looked('wire.feed'), looked('wire.signal')],
+  ])('%s', (text, shows, elsewhere) => {
+    const [claim] = claimsOf(text, circuit, []);
+    expect(claim!.isShownBy!(shows)).toBe(true);
+    expect(claim!.isShownBy!(elsewhere)).toBe(false);
+  });
+});
+
+function looking(probe: object) {
+  return { ...base, id: 'step', kind: 'look', probe, outcomes: [] } as unknown as Exclude<
+    Step,
+    { kind: 'conclude' }
+  >;
+}

@@ -70,6 +70,11 @@ it('a plug that is opened before the harness was moved is told, where it is open
     );
   expect(earlyOf(...steps)).toEqual([{ part: 'sensor', open: 'b', moved: 'm' }]);
   expect(earlyOf(read('a'), moved, read('b', 'sensor'))).toEqual([]);
+  // a question moves nothing
+  expect(earlyOf(asked('q'), read('b', 'sensor'), moved)).toEqual([
+    { part: 'sensor', open: 'b', moved: 'm' },
+  ]);
+  expect(earlyOf(read('b', 'sensor'), asked('q'))).toEqual([]);
   // who never moves it has nothing to lose by an open plug
   expect(earlyOf(read('a'), read('b', 'sensor'))).toEqual([]);
 });

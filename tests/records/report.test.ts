@@ -10,7 +10,15 @@ import type { Command } from '../../src/session/command.ts';
 import type { StepCapture } from '../../src/session/events.ts';
 import { KEY_ON } from '../circuit/setup.ts';
 import { captureWith } from './sample-capture.ts';
-import { begin, fileOf, finishedWalk, SAID, type Walk, weighed } from './sample-session.ts';
+import {
+  begin,
+  fileOf,
+  finishedWalk,
+  PROCEDURE,
+  SAID,
+  type Walk,
+  weighed,
+} from './sample-session.ts';
 
 /** Headings, and all words of the report. */
 function read(walk: Walk, audience: Audience) {
@@ -27,6 +35,19 @@ const concluded = begin().do(
   { type: 'record-reading', typed: '0', value: 0 },
   { type: 'conclude', weighed: weighed(3) },
 );
+
+it.each([
+  ['a red van', 'AB 12', '2031-05-06T09:00:00Z', 'a red van, 2031-05-06 09:00 (UTC)'],
+  ['', 'AB 12', '2031-05-06T09:00:00Z', 'AB 12, 2031-05-06 09:00 (UTC)'],
+  ['', '', '2031-05-06T09:00:00Z', `${PROCEDURE.title}, 2031-05-06 09:00 (UTC)`],
+  ['a red van', '', '', 'a red van'],
+])('the line below the title has the vehicle %j, the plate %j and the time %j', (...said) => {
+  const [words, plate, startedAt, line] = said;
+  const record = recordOf(concluded.session, fileOf(concluded).head);
+  const vehicle = { ...record.job.vehicle, words, plate };
+  const told = { ...record, startedAt, job: { ...record.job, vehicle } };
+  expect(reportOf(told, 'shop').subtitle).toBe(line);
+});
 
 describe('for the customer', () => {
   it('a concluded session asks for the decision, with lines to sign and no price', () => {

@@ -3,6 +3,25 @@ import { expect, it } from 'vitest';
 import { readingsCsv } from '../../src/records/readings-csv.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { after, shopFor, walkOn } from '../session/walk-library.ts';
+import { begin, fileOf, PROCEDURE } from './sample-session.ts';
+
+it.each(
+  Object.values(PROCEDURE.steps).flatMap((step) =>
+    (step.kind === 'measure' || step.kind === 'look') && step.probe
+      ? [[step.title, step] as const]
+      : [],
+  ),
+)('without a circuit it is called as the step that asks for the same: %s', (title, step) => {
+  const test = { setup: step.setup, probe: step.probe! };
+  const shown =
+    step.kind === 'look'
+      ? ({ kind: 'look', look: 'lit' } as const)
+      : ({ kind: 'number', value: 0.01, unit: 'V' } as const);
+  const typed = step.kind === 'look' ? '' : '0.01 V';
+  const command = { type: 'record-test', test, typed, expected: null, shown } as const;
+  const walk = begin({ circuit: null }).do(command);
+  expect(recordOf(walk.session, fileOf(walk).head).tests).toMatchObject([{ title }]);
+});
 
 it('as the screen showed it', () => {
   const shop = shopFor('hall-no-signal');

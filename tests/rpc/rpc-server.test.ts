@@ -1,7 +1,12 @@
 /** A session for another program: what it is told, what it can do, what is refused. */
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type Drive, emptyJob, type Job } from '../../src/procedure/job.ts';
+import { generateWheels } from '../../src/waveform/generate.ts';
+import { seededRandom } from '../../src/waveform/seeded-random.ts';
+import { csvOfCapture } from '../../src/waveform/write-csv.ts';
 import {
   acknowledge,
   fillable,
@@ -250,6 +255,29 @@ describe('a capture', () => {
       look: 'full',
       capture: { from: 'bench' },
     });
+  });
+
+  it('with two channels is judged by the one that is named', async () => {
+    const one = await atPicture();
+    const folder = mkdtempSync(join(tmpdir(), 'ohmward-channels-'));
+    try {
+      const file = join(folder, 'both.csv');
+      const wheel = { sensor: 'hall', low: 0.2, high: 4.9 } as const;
+      const wheels = [
+        { ...wheel, name: 'cam', teeth: 4, missing: 1, ratio: 0.5 },
+        { ...wheel, name: 'crank', teeth: 60, missing: 2 },
+      ] as const;
+      const taken = { rateHz: 20_000, seconds: 1.2, rpm: 240, random: seededRandom(3) };
+      writeFileSync(file, csvOfCapture(generateWheels(wheels, taken)));
+      for (const judged of [1, 2])
+        expect(await one.result('capture', { file, channel: judged })).toMatchObject({
+          capture: { channel: judged },
+          channels: { names: ['cam', 'crank'], judged },
+        });
+      expect(await one.refusal('capture', { file, channel: 3 })).toBe('no-capture');
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 
   it('that is no file, has no such channel, or answers nothing is refused', async () => {

@@ -24,11 +24,15 @@ function suspects(
   more: {
     readonly dims?: number;
     readonly tests?: number;
-    readonly outside?: boolean;
+    /** Of these suspects a value can be, or of all. */
+    readonly outside?: boolean | readonly string[];
     readonly pairs?: boolean;
+    /** Chance of each before any reading; absent where all are alike. */
+    readonly prior?: readonly number[];
   } = {},
 ): Posteriors {
-  const { dims = 1, tests = 8, outside = false, pairs = false } = more;
+  const { dims = 1, tests = 8, outside = false, pairs = false, prior } = more;
+  const isOutside = (id: string) => (typeof outside === 'boolean' ? outside : outside.includes(id));
   const start = (count: number) =>
     Float64Array.from(
       { length: count * dims },
@@ -38,7 +42,7 @@ function suspects(
     start,
     isPossible: () => true,
     ways: (at, u) => [{ shown: volts(shows(candidate, at, u)), share: 1 }],
-    outside: outside
+    outside: isOutside(candidate)
       ? {
           values: Array.from({ length: dims }, (_, at) => at),
           start: (count, values) => {
@@ -63,7 +67,7 @@ function suspects(
       ...{ dims, cars },
       pair: pairs ? (one, two) => cars([one, two].sort().join('+')) : null,
     },
-    prior: new Float64Array(ids.length).fill(1 / ids.length),
+    prior: Float64Array.from(ids, (_, at) => prior?.[at] ?? 1 / ids.length),
     errorModel: ERROR_MODEL,
   });
 }
@@ -317,5 +321,26 @@ describe('a car that is not as described', () => {
     // by hand: 10.5 = 5.25 * 3^(u - 1) at u = 1.631
     expect(car.outside!.middle).toBeCloseTo(1 + Math.log(2) / Math.log(3), 1);
     expect(car.outside!.chance).toBeGreaterThan(0.9);
+  });
+  test.each<[string, readonly string[], readonly number[], readonly boolean[]]>([
+    ['each that leads', ['healthy', 'worn'], [0.5, 0.5], [true, true]],
+    ['none that has no such value', ['worn'], [0.5, 0.5], [false, true]],
+    ['none that is ruled out already', ['healthy', 'worn'], [0, 1], [false, true]],
+    ['none at all where no value can be', [], [0.5, 0.5], [false, false]],
+  ])('is looked for among the cars of %s', (_, outside, prior, looked) => {
+    const some = suspects(['healthy', 'worn'], shows, { dims: 2, outside, prior });
+    const found = some.after(read(10.5, 10.5, 5.2)).outside;
+    expect(found.map((cloud) => cloud !== null)).toEqual(looked);
+  });
+  test('is looked for among three leaders and the healthy circuit alone', () => {
+    // Four that show next to nothing explain no reading; which of them lead is chance.
+    const less: Shows = (id, at, u) => (id === 'healthy' ? 1 : 0.001) * shows(id, at, u);
+    const ids = ['one', 'two', 'three', 'four', 'healthy'];
+    const some = suspects(ids, less, { dims: 2, outside: true });
+    const { outside } = some.after(read(10.5, 10.5, 5.2));
+    expect(outside.flatMap((cloud, at) => (cloud ? [ids[at]] : [])).length).toBeLessThan(
+      ids.length,
+    );
+    expect(outside[ids.indexOf('healthy')]).not.toBeNull();
   });
 });
