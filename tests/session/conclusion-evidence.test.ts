@@ -199,8 +199,9 @@ describe('what is ruled out', () => {
   });
   it('names each reading that is needed for it', () => {
     const found = ruledOut('sensor.dead');
+    // A look can miss what is wrong; a good sensor in the same plug tells the rest.
     expect(found[SENSOR_PLUG]).toBe(
-      "Look into the sensor's connector: nothing wrong to be seen or felt",
+      "Known-good sensor fitted: the live data follows; Look into the sensor's connector: nothing wrong to be seen or felt",
     );
     // only the meter says that the feed is a right one
     expect(found['Replace the throttle position sensor.']).toMatch(
