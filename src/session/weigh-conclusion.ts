@@ -107,9 +107,10 @@ function supportOf(chance: number, repairs: readonly string[]): Support {
 }
 
 /**
- * What holds a conclusion up, in this order: the answer that led to it does not hold; it hangs on one reading; the readings
- * speak for another, or for less than it leaves; a test tells more; where none is left, the few that lead. One that is borne
- * out and leaves several repairs is kept back by a test that may leave fewer. Null for nothing.
+ * What holds a conclusion up, in this order: the answer that led to it does not hold; it is borne out and hangs on one
+ * reading; the readings speak for another, or for less than it leaves; a test tells more; where none is left, the few that
+ * lead, or the reading that it hangs on once more. One that is borne out and leaves several repairs is kept back by a test
+ * that may leave fewer. Null for nothing.
  */
 function heldUpBy(
   concluded: ConcludedOn,
@@ -118,7 +119,8 @@ function heldUpBy(
   const { support, isVague, isOfSeveral, rests } = concluded;
   const isBorneOut = support === 'borne-out';
   if (overturned && !isBorneOut) return { kind: 'take-back', overturned };
-  if (rests) return rests;
+  // With hardly more than half of the chance it hangs on nearly every reading: then the best test tells more than one of them again.
+  if (rests && isBorneOut) return rests;
   const leader = isBorneOut && !isVague ? null : leaderInstead(rows(), concluded);
   if (leader) return { kind: 'instead', row: leader };
   if (isBorneOut) return isOfSeveral ? narrowedBy(proposed) : null;
@@ -131,7 +133,7 @@ function heldUpBy(
   const least = group && isIntermittent ? WORTH_DOING_BITS : 0;
   const proposal = proposed.nextTests.find(({ bits }) => (bits ?? 0) >= least);
   if (proposal) return { kind: 'first', proposal };
-  return group && { kind: 'instead', row: group };
+  return group ? { kind: 'instead', row: group } : rests;
 }
 
 /** A test that can be expected to tell less than this does not keep a conclusion back that stands. Our choice. */

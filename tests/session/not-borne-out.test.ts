@@ -115,6 +115,20 @@ it('is a test that may leave fewer repairs, and holds nothing up, where a conclu
   expect(one.better.kind).not.toBe('narrow');
 });
 
+it('is the test that tells most, and no reading once more, where hardly more than half speaks for a conclusion', () => {
+  const { advisor, begun } = shop;
+  // With so little it hangs on nearly every reading: each would be asked for again.
+  const session = wireRead(begun, [1, 2]);
+  const wire = advisor.weigh(session, [WIRE]);
+  expect(wire.support).toBe('unlikely');
+  expect(wire.hangsOn).not.toBeNull();
+  expect(wire.better).toEqual({ kind: 'first', proposal: advisor.nextTests(session)[0] });
+  // The same reading, where the conclusion stands but for it, is the one to repeat.
+  const both = advisor.weigh(session, [WIRE, 'contact.module.signal.open']);
+  expect(both.hangsOn).toBe(wire.hangsOn);
+  expect(both.better.kind).toBe('repeat');
+});
+
 it('is nothing wrong in words, since that names no fault', () => {
   const row = { repair: 'healthy', words: 'Nothing is wrong.', chance: 0.9 };
   const faults = [{ id: 'healthy', words: 'nothing is wrong', chance: 0.9 }];
