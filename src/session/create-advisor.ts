@@ -4,7 +4,15 @@ import type { Test } from '../circuit/test.ts';
 import type { Job } from '../procedure/job.ts';
 import type { Slices } from '../suspects/slices.ts';
 import type { Means, Situation } from '../suspects/test-cost.ts';
-import type { Advisor, Asleep, Diagnosis, Proposal, SuspectView, Weighed } from './advisor.ts';
+import type {
+  Advisor,
+  Asleep,
+  Diagnosis,
+  Proposal,
+  SuspectRow,
+  SuspectView,
+  Weighed,
+} from './advisor.ts';
 import { type Basis, leftTogether } from './basis.ts';
 import type { CarView } from './car-view.ts';
 import { type About, chooseSuspects } from './choose-suspects.ts';
@@ -189,8 +197,7 @@ class StateDiagnosis implements Diagnosis {
   get asleep(): Asleep | null {
     if (this.search !== undefined) return this.search;
     const end = this.isAsleep ? nothingFound(this.basis) : null;
-    const { showing, isWorthWaking } = this.proposed;
-    this.search = end && { first: showing, end: showing || isWorthWaking ? null : end };
+    this.search = end && this.searchFor(end);
     return this.search;
   }
 
@@ -226,6 +233,12 @@ class StateDiagnosis implements Diagnosis {
       });
     this.weighed.set(key, made);
     return made;
+  }
+
+  /** How the search goes on that ends with `end`: what is worth searching takes longer than all else, and is asked only here. */
+  private searchFor(end: SuspectRow): Asleep {
+    const { showing, isWorthWaking } = this.proposed;
+    return { first: showing, end: showing || isWorthWaking ? null : end };
   }
 
   private group(): readonly string[] {
