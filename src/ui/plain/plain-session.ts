@@ -14,6 +14,7 @@ import { customerWords } from '../../session/gaps.ts';
 import { notRuledOut } from '../../session/not-ruled-out.ts';
 import { pendingCautions } from '../../session/pending-cautions.ts';
 import { presentStep } from '../../session/session.ts';
+import { sheetReading } from '../../session/sheet-reading.ts';
 import { lastVain } from '../../session/vain-words.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { answeredWords } from '../screens/answer-words.ts';
@@ -238,6 +239,8 @@ function presentStepOf(
     });
   const said = sheetAnswer(step, session.opened.job);
   if (said) say(`${said.code} on the job sheet says: ${bind(said.outcome.words)}`);
+  const reading = sheetReading(step, session);
+  if (reading) say(`The job sheet says ${reading.typed}: type it if it still shows that.`);
   const shows = driver.vehicleShows();
   if (shows && step.kind !== 'act') say(`The simulated vehicle shows: ${shows.words}`);
 }

@@ -18,6 +18,7 @@ import { pendingCautions, stepCautionsInShort } from '../../session/pending-caut
 import { placeWords } from '../../session/place-words.ts';
 import type { CautionInShort } from '../../session/read-cautions.ts';
 import { presentStep, type Session } from '../../session/session.ts';
+import { sheetReading } from '../../session/sheet-reading.ts';
 import { spentMinutes } from '../../session/spent-minutes.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -184,6 +185,7 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
   const session = driver.session();
   const { id, kind, title, family, say } = step;
   const said = sheetAnswer(step, session.opened.job);
+  const reading = sheetReading(step, session);
   const good = drill && !drill.level.expected ? null : goodWords(step);
   const shows = driver.vehicleShows();
   return {
@@ -206,7 +208,9 @@ function taskView(opened: OpenedSession, step: Exclude<Step, Conclusion>): Resul
         ? null
         : (opened.goodCaptures.offered({ kind: 'step', step })?.vehicle ?? null),
     cannot: step.cannot !== null,
-    said: said && { code: said.code, outcome: said.outcome.name },
+    said: said
+      ? { code: said.code, outcome: said.outcome.name }
+      : reading && { reading: reading.typed },
     shows: shows && kind !== 'act' ? shows.words : null,
   };
 }

@@ -17,6 +17,7 @@ import { judgeStep, judgeTest } from '../../session/judge-step.ts';
 import type { PossibleValues } from '../../session/possible-values.ts';
 import type { Session } from '../../session/session.ts';
 import type { TestToDo } from '../../session/session-tests.ts';
+import { sheetReading } from '../../session/sheet-reading.ts';
 import type { OpenedSession } from '../app-services.ts';
 import { type KeyEvent, keyLabel } from '../term/key-decoder.ts';
 import { takenBack } from './answer-words.ts';
@@ -77,18 +78,17 @@ export function askingOf(session: Session): string {
   return `${visit?.step} ${session.trail.length} ${session.answers.length} ${reopened}`;
 }
 
-/** The half answer a step begins with: nothing, what the job sheet's code says, or the answer that was taken back. */
+/** The half answer a step begins with: nothing, what the job sheet says, or the answer that was taken back. */
 export function freshAnswer(session: Session, step: Step): HalfAnswer {
   const earlier = takenBack(session);
+  const reading =
+    earlier?.type === 'reading-recorded'
+      ? { typed: earlier.typed, value: earlier.value ?? Number.POSITIVE_INFINITY }
+      : sheetReading(step, session);
   return {
     asking: askingOf(session),
     prompt:
-      step.kind === 'measure' && earlier?.type === 'reading-recorded'
-        ? promptHolding(
-            { typed: earlier.typed, value: earlier.value ?? Number.POSITIVE_INFINITY },
-            step.unit,
-          )
-        : readingPrompt(),
+      step.kind === 'measure' && reading ? promptHolding(reading, step.unit) : readingPrompt(),
     marked: Math.max(0, markedAt(session, step, earlier)),
   };
 }
@@ -136,7 +136,7 @@ export function askedAt(
 ): Asked {
   const base = {
     offered: vehicle?.words ?? null,
-    standing: takenBack(session) === null ? codeNote(session, step) : EARLIER,
+    standing: takenBack(session) === null ? sheetNote(session, step) : EARLIER,
   };
   switch (step.kind) {
     case 'measure': {
@@ -189,7 +189,9 @@ export function notDoubted(asked: Asked): Asked {
 const DONE = { words: 'Press Enter when it is done.', enter: 'done' };
 const EARLIER = 'Your earlier answer is filled in: change it or confirm it.';
 
-function codeNote(session: Session, step: Step): string | null {
+function sheetNote(session: Session, step: Step): string | null {
+  if (sheetReading(step, session))
+    return 'From the job sheet: Enter takes it if it still shows that.';
   const said = sheetAnswer(step, session.opened.job);
   return said && `Marked: what ${said.code} on the job sheet says. Confirm it or change it.`;
 }
