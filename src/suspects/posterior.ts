@@ -302,9 +302,11 @@ export class Posteriors {
     if (isPlain && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
     const isAnew =
       from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
+    // From the beginning few cars miss what all readings leave of it more often than not, and the suspect is out for good.
+    const cars = isAnew ? this.cars[at]!.start(CARS) : from;
     // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
     const random = randomOf(number);
-    return yield* advanceCloud(isAnew ? this.cars[at]!.start(wanted) : from, facts, model, random);
+    return yield* advanceCloud(cars, facts, model, random);
   }
 
   /** What the tests would show on the cars that are left. */
