@@ -1,6 +1,6 @@
 /** What a suspect would show in a test, in words. */
 import { LOOK_WORDS } from '../circuit/look-words.ts';
-import { formatQuantity } from '../quantity/format-quantity.ts';
+import { formatQuantity, withoutNoise } from '../quantity/format-quantity.ts';
 import type { Column, PredictionTable } from './prediction-table.ts';
 
 /** One suspect and what it would show, to be read by a person. */
@@ -51,8 +51,7 @@ function numberWords(column: Column, values: Float64Array): string {
   const high = finite[finite.length - 1]!;
   const middle = finite[Math.floor(finite.length / 2)]!;
   const narrow = high - low <= Math.max(NARROW * Math.abs(high), NARROW_ABSOLUTE);
-  const words = narrow
-    ? `about ${formatQuantity({ value: middle, unit })}`
-    : `${formatQuantity({ value: low, unit })} to ${formatQuantity({ value: high, unit })}`;
+  const said = (value: number) => formatQuantity({ value: withoutNoise(value, unit), unit });
+  const words = narrow ? `about ${said(middle)}` : `${said(low)} to ${said(high)}`;
   return finite.length < values.length ? `${words} or OL` : words;
 }

@@ -26,6 +26,8 @@ test.each<[number[], 'V' | 'ohm', string]>([
   [[5.1, 5, 5.2], 'V', 'about 5.1 V'], // within a twentieth of the larger end: the middle one
   [[0.05, 0.01, 0], 'V', 'about 10 mV'], // within 0.05 V
   [[0.5, 4.2, 3], 'V', '0.5 V to 4.2 V'],
+  [[-2e-6, 3e-6, 1e-6], 'V', 'about 0 V'], // no meter shows it
+  [[-4e-6, 0.2, 0.1], 'V', '0 V to 0.2 V'],
   [[100, 110, 105], 'ohm', '100 \u03a9 to 110 \u03a9'],
   [[OL, OL], 'ohm', 'OL'],
   [[OL, 100], 'ohm', 'about 100 \u03a9 or OL'],
