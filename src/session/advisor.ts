@@ -108,8 +108,8 @@ export type Better =
   | { readonly kind: 'instead'; readonly row: SuspectRow }
   /** It is borne out and leaves several repairs: the test that may leave fewer. Whoever can live with them may accept. */
   | { readonly kind: 'narrow'; readonly proposal: Proposal }
-  /** It is borne out and not proven: the cheapest test that would prove it. Whoever asks for no proof may accept. */
-  | { readonly kind: 'prove'; readonly proposal: Proposal }
+  /** It is borne out and not proven: the cheapest test that would prove it, `isAgain` one that was made. Whoever asks for no proof may accept. */
+  | { readonly kind: 'prove'; readonly proposal: Proposal; readonly isAgain?: boolean }
   /** Nothing: it is proven, or no test at hand would add to it. */
   | { readonly kind: 'accept' };
 

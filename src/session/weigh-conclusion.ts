@@ -78,9 +78,11 @@ export function weighConclusion(
     unexplained: unexplained(basis),
     missing: weighed.missing,
     hangsOn: hangsOn === null ? null : eventAt(hangsOn),
-    get better() {
+    get better(): Better {
       const [proposal] = held || proven ? [] : this.wouldProve;
-      return held ?? (proposal ? { kind: 'prove', proposal } : ACCEPT);
+      if (held || !proposal) return held ?? ACCEPT;
+      const isAgain = readings.some(({ test }) => space.testAt(test).id === proposal.id);
+      return { kind: 'prove', proposal, isAgain };
     },
     get wouldPlace() {
       return isUnplaced(model.circuit, left) ? proposed.nextTests : [];

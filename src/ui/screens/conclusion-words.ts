@@ -330,7 +330,8 @@ export function proofParagraph(
 function nextWords({ better }: Weighed, bind: (text: string) => string): string {
   if (better.kind !== 'prove') return '';
   const { words, minutes } = better.proposal;
-  return `Next: ${unstopped(bind(words))} (${minutesWords(minutes)}). `;
+  const again = better.isAgain ? ', once more to be sure' : '';
+  return `Next${again}: ${unstopped(bind(words))} (${minutesWords(minutes)}). `;
 }
 
 /** Pieces enough prove nothing that is not sure, or that one slip of the hand would turn over. */

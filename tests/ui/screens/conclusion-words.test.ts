@@ -2,7 +2,11 @@
 import { beforeAll, expect, it } from 'vitest';
 import { presentConclusion } from '../../../src/session/session.ts';
 import type { OpenedSession } from '../../../src/ui/app-services.ts';
-import { conclusionParagraphs, fromTree } from '../../../src/ui/screens/conclusion-words.ts';
+import {
+  conclusionParagraphs,
+  fromTree,
+  proofParagraph,
+} from '../../../src/ui/screens/conclusion-words.ts';
 import { leftLine } from '../../../src/ui/screens/step-words.ts';
 import { after, type SetAnswers, type Shop, shopFor, walkOn } from '../../session/walk-library.ts';
 
@@ -58,6 +62,22 @@ it('names a connector that could not be reached once, with the steps that were g
   expect(said).toContain(
     'may still be at fault. The connector of the sensor could not be reached: Pull the signal down at the connector; Known-good sensor fitted.',
   );
+});
+
+it('says of the next test whether it was made already', () => {
+  const plain = (text: string) => text;
+  const saidOf = (isAgain: boolean) =>
+    proofParagraph(
+      { faults: ['wire.signal.open'] },
+      {
+        ...{ proven: false, missing: 1, hangsOn: null, evidence: [], chance: 0.9 },
+        support: 'borne-out',
+        better: { kind: 'prove', proposal: { words: 'Pull the fuse.', minutes: 3 }, isAgain },
+      } as never,
+      plain,
+    ).text;
+  expect(saidOf(false)).toContain('Next: Pull the fuse (3 min). ');
+  expect(saidOf(true)).toContain('Next, once more to be sure: Pull the fuse (3 min). ');
 });
 
 it('begins the repair with what the last test left on the vehicle, and stands before the evidence', () => {
