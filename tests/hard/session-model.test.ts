@@ -21,7 +21,7 @@ import { KEY_ON } from '../circuit/setup.ts';
 import { NAME } from '../log/events.ts';
 import { FaultyDisk } from '../log/faulty-disk.ts';
 import fc from '../seeded-check.ts';
-import { opened } from '../session/sample-tree.ts';
+import { opened, STILL_TREE } from '../session/sample-tree.ts';
 
 const SEQUENCES = LONG ? 2000 : process.env.OHMWARD_SHORT === '1' ? 30 : 60;
 const COMMANDS_MAX = 60;
@@ -120,9 +120,9 @@ class Bench {
 
   constructor(seed: number) {
     this.disk = new FaultyDisk(seededRandom(seed));
-    const made = createSession(this.disk, FOLDER, NAME, opened() as unknown as LogEvent);
+    const made = createSession(this.disk, FOLDER, NAME, opened(STILL_TREE) as unknown as LogEvent);
     if (!made.ok) throw new Error(made.problem.words);
-    const session = replay([opened()]);
+    const session = replay([opened(STILL_TREE)]);
     this.driver = driveSession({ writer: made.value, session, now: this.now, vehicle: null });
   }
 
