@@ -104,7 +104,10 @@ describe.skipIf(process.platform === 'win32')('a pipe or a device', () => {
   });
 
   it('that an address of a database names as a certificate is told, and not read', () => {
-    writeFileSync(join(place.sessions, `${NAME}.jsonl`), fileOf(begin({ procedure: TRUE_PROCEDURE })).text);
+    writeFileSync(
+      join(place.sessions, `${NAME}.jsonl`),
+      fileOf(begin({ procedure: TRUE_PROCEDURE })).text,
+    );
     const named = pipe('authority.pem');
     for (const key of ['sslrootcert', 'sslcert', 'sslkey']) {
       const url = `postgresql://cart@127.0.0.1:1/shop?sslmode=verify-full&${key}=${named}`;
