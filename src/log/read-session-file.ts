@@ -3,6 +3,7 @@
  * `export` all come through here, so what one of them refuses none of them believes.
  */
 import { checkCircuit } from '../circuit/check-circuit.ts';
+import { deriveAgain } from '../session/derive-again.ts';
 import type { Recovered, SessionEvent, When } from '../session/events.ts';
 import { evolve } from '../session/evolve.ts';
 import { checkHistory, type JudgedOtherwise } from '../session/history.ts';
@@ -180,7 +181,8 @@ export function resumeSessionFile(
     const safeEvents = stands?.head.seq ?? 0;
     const found = flaw ?? (stands && circuitFlaw(stands));
     if (found) return refusalOf({ problem: located(found), fix: found.fix }, safeEvents);
-    const against = stands && objectionTo(stands, objection);
+    const against =
+      stands && objectionTo(stands, (read) => falseValue(stands, opened) ?? objection(read));
     return against && refusalOf(against, safeEvents);
   });
   if (!resumed.ok) return resumed;
@@ -195,6 +197,18 @@ export function circuitFlaw({ session, paths }: SessionFile): FileFlaw | null {
   if (!found) return null;
   const words = `event 1 holds a circuit that cannot be computed: ${found.words} (circuit)`;
   return { path: paths[0] ?? '', line: 1, words, fix: KEEP_FILE };
+}
+
+/**
+ * What a file says of values, times, cautions and limits, and what does not come of it: no paper would be made of what
+ * goes on from there. Evidence and proof take the advisor, and are only told not to be recomputed.
+ */
+function falseValue({ events, paths }: SessionFile, { starts }: OpenedFile): Problem | null {
+  const wrong = deriveAgain(events, { advice: false }).find(({ isFalse }) => isFalse);
+  if (!wrong) return null;
+  const { seq, words } = wrong;
+  const found = flawAt({ seq, words, fix: KEEP_FILE }, paths, starts);
+  return { problem: located(found), fix: found.fix };
 }
 
 /** A circuit may have an operating point as it is and none in what was measured. */

@@ -54,7 +54,7 @@ function foundSentence(
   { lines, tests }: Pick<SessionRecord, 'lines' | 'tests'>,
   conclusion: RecordConclusion,
 ): string {
-  const { title, evidence, proven } = conclusion;
+  const { title, evidence, proven, leavesOpen = false } = conclusion;
   const shows = evidence.map((one) => ({
     one,
     made: [...lines, ...tests].find(({ event }) => event === one.reading),
@@ -62,10 +62,12 @@ function foundSentence(
   // What counts beside what else was read may lie within what is right: on the telephone it shows nothing by itself.
   const { one: first, made } =
     shows.find(({ made: line }) => line && !isRight(line)) ?? shows[0] ?? {};
+  if (!first && leavesOpen) return 'We have not found the cause yet.';
   if (!first) return `This is our suspicion; no test has shown it yet: ${said(title)}.`;
   const right = made?.expected && !isRight(made) ? `; it should be ${made.expected}` : '';
-  const shown = `; what shows it: ${first.test}, found ${first.found}${right}`;
-  return `We found this: ${said(title)}${shown}${SURE[`${proven && isProvenToday(conclusion)}`]}.`;
+  const shown = `${first.test}, found ${first.found}${right}`;
+  if (leavesOpen) return `We have not found the cause yet; what we found so far: ${shown}.`;
+  return `We found this: ${said(title)}; what shows it: ${shown}${SURE[`${proven && isProvenToday(conclusion)}`]}.`;
 }
 
 function isRight({ verdict }: Pick<RecordLine, 'verdict'>): boolean {

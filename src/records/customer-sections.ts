@@ -106,7 +106,8 @@ function found({ conclusion: end, lines }: SessionRecord): Block[] {
   if (end.customer) blocks.push(text(end.customer));
   if (end.place !== '') blocks.push(text(`Where: ${end.place}.`));
   if (gaps(lines).length > 0 && !end.customer.includes(GAPS_WORDS)) blocks.push(text(GAPS_WORDS));
-  if (end.proven !== null)
+  // Where the cause is open there is nothing to be sure of.
+  if (end.proven !== null && !end.leavesOpen)
     blocks.push(
       text(
         isProvenToday(end)
@@ -137,7 +138,7 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
     const told = new Set(
       end.evidence.map(({ reading, test, found: shown }) => reading ?? `${test}: ${shown}`),
     );
-    const isTold = (one: RecordTest) =>
+    const isTold = (one: RecordLine | RecordTest) =>
       told.has(one.event) || told.has(`${one.title}: ${one.found}`);
     return [
       {
@@ -161,14 +162,20 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
         : []),
       ...plainTable(
         'Other tests that were done',
-        before.filter((one) => !isTold(one)),
+        [...seenLast(lines), ...before].filter((one) => !isTold(one)),
       ),
     ];
   }
   const taken = lines.filter(
     (line) => line.standing === 'standing' && (line.kind === 'reading' || line.kind === 'look'),
   );
-  return plainTable('Tests that were done', [...taken, ...before]);
+  return plainTable('Tests that were done', [...taken, ...seenLast(lines), ...before]);
+}
+
+/** What was seen last, where that is no reading: the procedure concluded from it. */
+function seenLast(lines: readonly RecordLine[]): RecordLine[] {
+  const last = lines.findLast(({ standing }) => standing === 'standing');
+  return last?.kind === 'answer' ? [last] : [];
 }
 
 /** Each piece of evidence speaks against the best other explanation that was left (`gather-evidence.ts`). */

@@ -27,7 +27,7 @@ export function judgedAgain(record: SessionRecord, derived: readonly Differing[]
     .filter(({ ofOtherRules }) => ofOtherRules)
     .map(({ seq, words }) => `event ${seq} ${words}`);
   const again = differs.length === 0 ? 'same' : 'other';
-  return { ...record, conclusion: { ...record.conclusion, judgedBy: { ...by, again, differs } } };
+  return withJudgedBy(record, record.conclusion, { ...by, again, differs });
 }
 
 /** The record as its file has it: by rules of ours too, nobody has derived the conclusion again. */
@@ -35,7 +35,21 @@ export function notJudgedAgain(record: SessionRecord): SessionRecord {
   const { conclusion } = record;
   if (!conclusion || conclusion.judgedBy || record.vehicle === 'drill') return record;
   const by: JudgedBy = { rules: RULES, today: RULES, again: 'not', differs: [] };
-  return { ...record, conclusion: { ...conclusion, judgedBy: by } };
+  return withJudgedBy(record, conclusion, by);
+}
+
+/** What a record computes only when it is asked, such as the call to the customer, is computed of this conclusion then. */
+function withJudgedBy(
+  record: SessionRecord,
+  conclusion: RecordConclusion,
+  by: JudgedBy,
+): SessionRecord {
+  const value: RecordConclusion = { ...conclusion, judgedBy: by };
+  const copy: SessionRecord = Object.create(
+    Object.prototype,
+    Object.getOwnPropertyDescriptors(record),
+  );
+  return Object.defineProperty(copy, 'conclusion', { value, enumerable: true });
 }
 
 /** Whether today's rules bear out that a conclusion is proven, as far as anybody has asked them. */

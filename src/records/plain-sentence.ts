@@ -9,6 +9,9 @@ import { HARNESS_MOVED } from './record-lines.ts';
 /** Where a value was watched while a hand moved the wires: no test by itself says what is right. */
 const MOVED = 'This is what showed while the harness and its connectors were wiggled.';
 
+/** Where a part was warmed, or whatever else brings on a fault that comes and goes. */
+const PROVOKED = 'This is what showed while we tried to bring the fault on.';
+
 /** Behind what was seen, where a capture gave a position. */
 const DEGREES = /, \d+\.\d degrees (?:late|early)$/;
 
@@ -17,7 +20,7 @@ export function plainSentence(line: RecordLine | RecordTest): string {
   const { verdict, reading, found } = line;
   const said = 'outcome' in line ? line.outcome : '';
   if (verdict === null && said !== '' && said !== found) return asSentence(said);
-  if (verdict === null) return wasMoved(line) ? MOVED : '';
+  if (verdict === null) return wasMoved(line) ? MOVED : line.family === 'actuation' ? PROVOKED : '';
   if (verdict === 'borderline') return 'Too close to the limit to tell.';
   if (verdict === 'impossible') return 'No fault of this circuit explains this value.';
   if (verdict === 'as expected' || verdict === 'not as expected') {

@@ -44,6 +44,9 @@ export function recordConclusion(
     proven: concluded.proven,
     ...judgedBy(session),
     ...(tree && tree.faults.length === 0 ? { nothingFound: true as const } : {}),
+    ...(tree && tree.faults.length === session.opened.circuit?.faults.length
+      ? { leavesOpen: true as const }
+      : {}),
     restsOn: restsOn(concluded, readings),
     evidence: concluded.evidence.flatMap((line) => evidenceOf(context, line, readings, towards)),
     ruledOut: concluded.ruledOut.flatMap((line) => ruledOutOf(context, line, readings)),

@@ -1,4 +1,5 @@
 /** What the words of a record are made with: facts of the session that a single event does not hold. */
+import { leads } from '../circuit/refuse-test.ts';
 import type { Meter, Test } from '../circuit/test.ts';
 import { testKey } from '../circuit/test-key.ts';
 import { showsGood } from '../drill/levels.ts';
@@ -114,8 +115,16 @@ function unlessOdd<T>(ask: () => T): T | null {
 /** By the table of tests; without a circuit there is none, and a step or the leads themselves name the test. */
 function namedTest({ circuit, procedure, meter }: SessionOpened, test: Test): NamedTest {
   const entry = circuit && unlessOdd(() => testTable(circuit, procedure, meter).entryOf(test));
-  return entry ?? namedByStep(procedure, test) ?? { words: placeWords(test), family: '' };
+  if (!entry) return namedByStep(procedure, test) ?? { words: placeWords(test), family: '' };
+  return { words: withPlacesOpen(entry.words, test), family: entry.family };
 }
+
+/** A test of the person's own is named by the names of its places, which no paper has a use for. */
+function withPlacesOpen(words: string, { probe }: Test): string {
+  const places = new Set<string>(leads(probe));
+  return words.replace(PLACE, (id) => (places.has(id) ? `{${id}}` : id));
+}
+const PLACE = /(?<!\{)[a-z][a-z\d-]*\.[a-z\d-]+/g;
 
 function namedByStep(procedure: Procedure | null, test: Test): NamedTest | null {
   const key = testKey(test);

@@ -226,6 +226,7 @@ function conclusionForClass(conclusion: RecordConclusion, mask: Mask): RecordCon
       ? { judgedBy: { ...conclusion.judgedBy, differs: conclusion.judgedBy.differs.map(mask) } }
       : {}),
     ...(conclusion.nothingFound ? { nothingFound: true as const } : {}),
+    ...(conclusion.leavesOpen ? { leavesOpen: true as const } : {}),
     restsOn: conclusion.restsOn && {
       reading: conclusion.restsOn.reading,
       words: mask(conclusion.restsOn.words),

@@ -127,19 +127,21 @@ function isGap({ kind, standing }: RecordLine): boolean {
 }
 
 /**
- * Answers that the customer is told: what points to the conclusion and what rules a repair out; where nothing was
- * weighed, whatever was read and stands.
+ * Answers that the customer is told: what points to the conclusion and what rules a repair out, or, where nothing was
+ * weighed, whatever was read and stands; and what was seen last, where the procedure concluded from that.
  */
 function toldReadings({ conclusion, lines }: SessionRecord): ReadonlySet<number> {
+  const standing = lines.filter((line) => line.standing === 'standing');
+  const last = conclusion && !conclusion.own ? standing.at(-1) : undefined;
+  const seen = last?.kind === 'answer' ? [last.event] : [];
   if (conclusion && conclusion.evidence.length > 0)
     return new Set([
       ...conclusion.evidence.flatMap(({ reading }) => (reading === null ? [] : [reading])),
       ...conclusion.ruledOut.flatMap(({ readings }) => readings),
+      ...seen,
     ]);
-  const taken = lines.filter(
-    ({ standing, kind }) => standing === 'standing' && (kind === 'reading' || kind === 'look'),
-  );
-  return new Set(taken.map(({ event }) => event));
+  const taken = standing.filter(({ kind }) => kind === 'reading' || kind === 'look');
+  return new Set([...taken.map(({ event }) => event), ...seen]);
 }
 
 /** What answers and tests have in common, without how it was measured. */
@@ -200,6 +202,7 @@ function conclusionFor(
     proven: conclusion.proven,
     ...(conclusion.judgedBy ? { judgedBy: { ...conclusion.judgedBy, differs: [] } } : {}),
     ...(conclusion.nothingFound ? { nothingFound: true as const } : {}),
+    ...(conclusion.leavesOpen ? { leavesOpen: true as const } : {}),
     restsOn: restsOn && { reading: restsOn.reading, words: words.reading(restsOn.reading) },
     evidence: conclusion.evidence.map(({ reading, test, found, counted }) => ({
       reading,

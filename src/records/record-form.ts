@@ -357,6 +357,8 @@ export interface RecordConclusion extends Moment {
   };
   /** No fault was found: what is ruled out was right when it was tested, and may fail when the fault is there again. */
   readonly nothingFound?: true;
+  /** It stands for every fault of the circuit, and so explains nothing: the cause is still open. */
+  readonly leavesOpen?: true;
   /** The one reading, made once, that it rests on; null where it rests on none alone. */
   readonly restsOn: { readonly reading: number; readonly words: string } | null;
   readonly evidence: readonly RecordEvidence[];

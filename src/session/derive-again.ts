@@ -52,11 +52,17 @@ export interface Differing {
   readonly ofOtherRules?: true;
 }
 
-/** Goes through events that follow from one another. */
-export function deriveAgain(events: readonly SessionEvent[]): Differing[] {
+/**
+ * Goes through events that follow from one another. With `advice` it weighs the readings as the advisor did, which takes
+ * seconds; without it finds all but that: values of what was typed, times, cautions and limits.
+ */
+export function deriveAgain(
+  events: readonly SessionEvent[],
+  { advice }: { readonly advice: boolean } = { advice: true },
+): Differing[] {
   const [first, ...rest] = events;
   if (first?.type !== 'session-opened') return [];
-  const model = modelOf(first);
+  const model = advice ? modelOf(first) : null;
   const found: Differing[] = [];
   let { rules } = first;
   const add = (seq: number, all: readonly string[]) => {
@@ -73,7 +79,8 @@ export function deriveAgain(events: readonly SessionEvent[]): Differing[] {
       );
   };
   // A tree has the limits of the circuit beside it; what is known of the car moves them as they are asked.
-  const linked = model && first.circuit ? modelFor(first.circuit, first.meter) : null;
+  const linked =
+    first.circuit && first.vehicle.kind !== 'drill' ? modelFor(first.circuit, first.meter) : null;
   add(1, [...treeWithoutCautions(first), ...otherLimits(first, linked)]);
   let session = openSession(first);
   let before: SessionEvent = first;

@@ -116,6 +116,8 @@ export interface OpenedSession {
   readonly driver: SessionDriver;
   /** Kept in memory only: nothing is left when the program ends. */
   readonly preview?: boolean;
+  /** Whether the conclusion in force was read from a file, so that nobody has recomputed what it rests on. */
+  readonly isAsFiled: () => boolean;
   /** Said before the first page: what the last check found wrong in a tree of one's own, or that there was none. */
   readonly notice?: string;
   /** What a later command finds it by: see `Desk.nameOf`. */

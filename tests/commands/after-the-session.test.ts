@@ -8,6 +8,7 @@ import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionLog } from '../../src/log/read-session.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
+import { notJudgedAgain } from '../../src/records/judged-by.ts';
 import { readRecord } from '../../src/records/read-record.ts';
 import { isProblem } from '../../src/source/problem.ts';
 import { eventsOf, makePlace, type Place, runBuilt, runProgram, sessionFiles } from './program.ts';
@@ -64,7 +65,8 @@ it('runs once a time: concluded, closed by the retest, with the record that is i
   });
   expect(calls()).toHaveLength(2);
   const second = JSON.parse(calls()[1]!.input);
-  expect(second).toEqual(recordNow());
+  // The second time its conclusion came out of the file.
+  expect(second).toEqual(notJudgedAgain(recordNow()!));
   expect(second.status).toBe('closed');
 });
 

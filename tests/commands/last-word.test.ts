@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { handAtInput } from '../../src/commands/session/hand-at-input.ts';
 import { begin, fileOf, finishedWalk, type Walk } from '../records/sample-session.ts';
+import { TRUE_PROCEDURE } from '../records/true-walk.ts';
 import { eventsOf, makePlace, runProgram } from './program.ts';
 
 const place = makePlace();
@@ -18,7 +19,7 @@ function saved(walk: Walk, name: string): string {
 
 describe('retest --drive', () => {
   it('puts the last word into a closed record, which says so in lists and papers', async () => {
-    const path = saved(finishedWalk(), 'driven');
+    const path = saved(finishedWalk({ procedure: TRUE_PROCEDURE }), 'driven');
     const done = await runProgram(place, ['retest', path, '--drive', 'back after 12 km']);
     expect(done).toMatchObject({ code: 0, err: '' });
     expect(done.out).toBe('In the record: the trouble codes came back.\n');
@@ -32,7 +33,7 @@ describe('retest --drive', () => {
   });
 
   it('refuses words that say neither, and a session without a conclusion, and writes no drive', async () => {
-    const path = saved(finishedWalk(), 'unsaid');
+    const path = saved(finishedWalk({ procedure: TRUE_PROCEDURE }), 'unsaid');
     const before = eventsOf(path).length;
     const unsaid = await runProgram(place, ['retest', path, '--drive', 'it runs']);
     expect(unsaid.code).toBe(2);

@@ -3,6 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { begin, FINISHED, fileOf } from '../records/sample-session.ts';
+import { TRUE_PROCEDURE } from '../records/true-walk.ts';
 import { eventsOf, makePlace, type Place, runProgram } from './program.ts';
 
 /** Up to the conclusion: two tests are to be made again, the feed at the sensor and the feed under load. */
@@ -17,7 +18,7 @@ beforeEach(async () => {
   place = makePlace();
   mkdirSync(place.sessions, { recursive: true });
   path = join(place.sessions, '20260304T083000Z-halfway-00000001.jsonl');
-  writeFileSync(path, fileOf(begin().do(...CONCLUDED)).text);
+  writeFileSync(path, fileOf(begin({ procedure: TRUE_PROCEDURE }).do(...CONCLUDED)).text);
   const left = await retest('yes\n4.99\npause\n');
   expect(left).toMatchObject({ code: 130, err: '' });
   expect(made()).toEqual(['feed']);

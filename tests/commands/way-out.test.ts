@@ -9,6 +9,7 @@ import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
 import type { SessionEvent } from '../../src/session/events.ts';
 import { begin, fileOf, weighed } from '../records/sample-session.ts';
+import { TRUE_PROCEDURE } from '../records/true-walk.ts';
 import { converse, makePlace, type Place, type Ran, runProgram, sessionFiles } from './program.ts';
 
 let place: Place;
@@ -168,7 +169,10 @@ it('a session goes on in its usual place when its own folder takes no more', asy
 it('the tests after the repair ask for the way on, too', async () => {
   mkdirSync(place.sessions);
   const name = '20260304T083000Z-lab-00000001.jsonl';
-  writeFileSync(join(place.sessions, name), fileOf(begin().do(...CONCLUDED)).text);
+  writeFileSync(
+    join(place.sessions, name),
+    fileOf(begin({ procedure: TRUE_PROCEDURE }).do(...CONCLUDED)).text,
+  );
   const other = join(place.home, 'other');
   const { out, code } = await converse(
     place,
@@ -183,7 +187,10 @@ it('the tests after the repair ask for the way on, too', async () => {
 it('a session that was left among the tests after its repair goes on with them', async () => {
   mkdirSync(place.sessions);
   const name = '20260304T083000Z-lab-00000001.jsonl';
-  writeFileSync(join(place.sessions, name), fileOf(begin().do(...CONCLUDED)).text);
+  writeFileSync(
+    join(place.sessions, name),
+    fileOf(begin({ procedure: TRUE_PROCEDURE }).do(...CONCLUDED)).text,
+  );
   await converse(place, ['retest', 'last', '--plain'], ['pause']);
   const left = await converse(place, ['resume', 'last', '--plain'], ['yes', 'note seen']);
   expect(left.out).toContain('After the repair:');

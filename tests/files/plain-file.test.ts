@@ -20,6 +20,7 @@ import { nodeDisk } from '../../src/log/node-disk.ts';
 import { resumeSessionFile } from '../../src/log/read-session-file.ts';
 import { makePlace, type Place, PROGRAM } from '../commands/program.ts';
 import { begin, fileOf } from '../records/sample-session.ts';
+import { TRUE_PROCEDURE } from '../records/true-walk.ts';
 
 /** Far longer than the program takes to start on a busy machine. */
 const WAITS_MS = 30_000;
@@ -84,7 +85,7 @@ describe.skipIf(process.platform === 'win32')('a pipe or a device', () => {
 
   it('that stands for a later part or a torn tail does not keep a session from going on', () => {
     const path = join(place.sessions, `${NAME}.jsonl`);
-    writeFileSync(path, fileOf(begin()).text);
+    writeFileSync(path, fileOf(begin({ procedure: TRUE_PROCEDURE })).text);
     pipe('sessions', `${NAME}.part7.jsonl`);
     pipe('sessions', `${NAME}.torn-00000000`);
     const { at, elapsed } = begin().session.opened;
@@ -103,7 +104,10 @@ describe.skipIf(process.platform === 'win32')('a pipe or a device', () => {
   });
 
   it('that an address of a database names as a certificate is told, and not read', () => {
-    writeFileSync(join(place.sessions, `${NAME}.jsonl`), fileOf(begin()).text);
+    writeFileSync(
+      join(place.sessions, `${NAME}.jsonl`),
+      fileOf(begin({ procedure: TRUE_PROCEDURE })).text,
+    );
     const named = pipe('authority.pem');
     for (const key of ['sslrootcert', 'sslcert', 'sslkey']) {
       const url = `postgresql://cart@127.0.0.1:1/shop?sslmode=verify-full&${key}=${named}`;

@@ -21,7 +21,7 @@ import { KEY_ON } from '../circuit/setup.ts';
 import { NAME } from '../log/events.ts';
 import { FaultyDisk } from '../log/faulty-disk.ts';
 import fc from '../seeded-check.ts';
-import { opened } from '../session/sample-tree.ts';
+import { opened, STILL_TREE } from '../session/sample-tree.ts';
 
 const SEQUENCES = LONG ? 2000 : process.env.OHMWARD_SHORT === '1' ? 30 : 60;
 const COMMANDS_MAX = 60;
@@ -38,10 +38,14 @@ type Move =
   | { readonly do: 'full-disk'; readonly partial: boolean; readonly after: 'retry' | 'next-part' };
 
 const text = fc.string({ unit: 'grapheme', maxLength: 20 });
+const volts = fc.integer({ min: -2000, max: 2000 }).map((hundredths) => hundredths / 100);
 const reading = fc.oneof(
-  fc.double({ min: -20, max: 20, noNaN: true }),
-  fc.constantFrom(4.75, 5.25, Number.POSITIVE_INFINITY, Number.NaN, 1e300, -0),
+  volts,
+  fc.constantFrom(4.75, 5.25, Number.POSITIVE_INFINITY, Number.NaN, -0),
 );
+/** A file is gone on with only where each value is what was typed. */
+const typedOf = (value: number | null) =>
+  value !== null && Number.isFinite(value) ? `${value} V` : 'OL';
 const command: fc.Arbitrary<Command> = fc.oneof(
   fc.constantFrom<Command>(
     { type: 'acknowledge-cautions' },
@@ -55,7 +59,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     { type: 'conclude', own: { words: null, faults: ['x'] } },
     { type: 'close', verdict: 'no-retest' },
   ),
-  fc.record({ type: fc.constant('record-reading' as const), typed: text, value: reading }),
+  reading.map((value) => ({ type: 'record-reading' as const, typed: typedOf(value), value })),
   fc.record({
     type: fc.constant('choose-outcome' as const),
     outcome: fc.constantFrom('full', 'none', 'good', 'toString', '__proto__', ''),
@@ -63,28 +67,30 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   fc.record({ type: fc.constant('cannot-do' as const), reason: text }),
   fc.record({ type: fc.constant('go-back' as const), to: fc.integer({ min: -1, max: 6 }) }),
   fc.record({ type: fc.constant('add-note' as const), text }),
-  fc.record({
-    type: fc.constant('record-test' as const),
-    test: fc.constant({
-      setup: KEY_ON,
-      probe: { kind: 'volts' as const, plus: 'sensor.feed', minus: 'battery.negative' },
-    }),
-    expected: fc.constant(null),
-    typed: text,
-    shown: fc.record({
-      kind: fc.constant('number' as const),
-      value: fc.option(fc.double({ noNaN: true, noDefaultInfinity: true })),
-      unit: fc.constant('V' as const),
-    }),
-  }),
-  fc.record({
-    type: fc.constant('record-retest' as const),
-    step: fc.constantFrom('feed', 'pattern'),
-    typed: text,
-    value: fc.constantFrom(5, null),
-    look: fc.constantFrom('full' as const, 'flat-low' as const, null),
-    outcome: fc.constantFrom('good', 'full'),
-  }),
+  fc
+    .record({
+      type: fc.constant('record-test' as const),
+      test: fc.constant({
+        setup: KEY_ON,
+        probe: { kind: 'volts' as const, plus: 'sensor.feed', minus: 'battery.negative' },
+      }),
+      expected: fc.constant(null),
+      value: fc.option(volts),
+    })
+    .map(({ value, ...rest }) => ({
+      ...rest,
+      typed: typedOf(value),
+      shown: { kind: 'number' as const, value, unit: 'V' as const },
+    })),
+  fc
+    .record({
+      type: fc.constant('record-retest' as const),
+      step: fc.constantFrom('feed', 'pattern'),
+      value: fc.constantFrom(5, null),
+      look: fc.constantFrom('full' as const, 'flat-low' as const, null),
+      outcome: fc.constantFrom('good', 'full'),
+    })
+    .map((one) => ({ ...one, typed: typedOf(one.value) })),
 );
 const move: fc.Arbitrary<Move> = fc.oneof(
   { weight: 5, arbitrary: fc.record({ do: fc.constant('command' as const), command }) },
@@ -120,9 +126,9 @@ class Bench {
 
   constructor(seed: number) {
     this.disk = new FaultyDisk(seededRandom(seed));
-    const made = createSession(this.disk, FOLDER, NAME, opened() as unknown as LogEvent);
+    const made = createSession(this.disk, FOLDER, NAME, opened(STILL_TREE) as unknown as LogEvent);
     if (!made.ok) throw new Error(made.problem.words);
-    const session = replay([opened()]);
+    const session = replay([opened(STILL_TREE)]);
     this.driver = driveSession({ writer: made.value, session, now: this.now, vehicle: null });
   }
 
@@ -171,7 +177,8 @@ class Bench {
     if (!step) return;
     if (step.kind !== 'conclude' && step.cautions.length > 0)
       this.perform({ type: 'acknowledge-cautions' });
-    if (step.kind === 'measure') this.perform({ type: 'record-reading', typed: 'x', value });
+    if (step.kind === 'measure')
+      this.perform({ type: 'record-reading', typed: typedOf(value), value });
     else if (step.kind === 'act') this.perform({ type: 'mark-done' });
     else if (step.kind === 'conclude') this.perform({ type: 'conclude' });
     else {

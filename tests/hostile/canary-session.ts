@@ -2,7 +2,7 @@
 import type { Job } from '../../src/procedure/job.ts';
 import type { Procedure, Step } from '../../src/procedure/procedure.ts';
 import type { SessionOpened } from '../../src/session/events.ts';
-import { opened, TREE } from '../session/sample-tree.ts';
+import { opened, STILL_TREE } from '../session/sample-tree.ts';
 
 /** Cursor, clipboard, title, bell, eight-bit order, overriding direction, invisible signs; recognisable by 4711. */
 export const CANARY =
@@ -51,12 +51,12 @@ const jobOf = (told: Told): Job => ({
 });
 
 const procedureOf = (told: Told): Procedure => ({
-  ...TREE,
+  ...STILL_TREE,
   title: told('procedure'),
   about: told('about'),
   codes: [told('code')],
   steps: Object.fromEntries(
-    Object.entries(TREE.steps).map(([id, step]) => [id, filled(step, told)]),
+    Object.entries(STILL_TREE.steps).map(([id, step]) => [id, filled(step, told)]),
   ),
 });
 

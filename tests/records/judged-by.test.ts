@@ -3,8 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { command } from '../../src/commands/records.ts';
 import { PIECES_NEEDED, RULES, type SessionEvent } from '../../src/session/events.ts';
+import { runRecords } from './run-records.ts';
 import { fileOf } from './sample-session.ts';
 import { trueWalk } from './true-walk.ts';
 
@@ -37,23 +37,8 @@ function written({ rules, proven }: { rules: number; proven: boolean }): string 
   return path;
 }
 
-async function records(verb: string, path: string, values: Record<string, string | boolean> = {}) {
-  let [out, err] = ['', ''];
-  const exit = await command.run(
-    { positionals: [verb, path], values },
-    {
-      out: (text) => {
-        out += text;
-      },
-      err: (text) => {
-        err += text;
-      },
-      env: { HOME: home, OHMWARD_SESSIONS: home },
-      cwd: home,
-    },
-  );
-  return { exit, out, err };
-}
+const records = (verb: string, path: string, values: Record<string, string | boolean> = {}) =>
+  runRecords(home, [verb, path], values);
 
 it('the walk of this test is not proven', () => {
   expect(CONCLUDED.type === 'concluded' && CONCLUDED.proven).toBe(false);
@@ -77,6 +62,8 @@ describe.each([RULES - 1, RULES + 1])('by rules %i', (rules) => {
     expect(shop.out).toContain('is called proven, and is not proven');
     const json = JSON.parse((await records('export', path, { as: 'json' })).out);
     expect(json.conclusion.judgedBy).toMatchObject({ rules, today: RULES, again: 'other' });
+    // Nor is it said on the telephone.
+    expect(json.call.join(' ')).toContain('it is the best explanation of the test results');
   });
 
   it('what comes out the same is said to', async () => {

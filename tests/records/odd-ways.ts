@@ -147,6 +147,9 @@ export function untrueSentences(session: Session): string[] {
     ...untrueRepair(session, customer),
     ...untrueOrigin(customer, shop),
     ...untrueCall(session, record.call),
+    ...untrueOpen(session, customer, record.call),
+    ...unshownAnswer(session, customer),
+    ...namesOfPlaces(session, customer, record.call),
   ];
 }
 
@@ -255,6 +258,47 @@ function untrueProof({ concluded, events }: Session, ...papers: readonly Report[
     ['reading-recorded', 'look-recorded', 'test-recorded'].includes(events[number - 1]?.type ?? ''),
   );
   return real.length >= 3 && concluded?.proven ? [] : [`"${said[0]}" on ${real.length} readings`];
+}
+
+/** A conclusion that stands for every fault explains nothing. */
+function untrueOpen(
+  session: Session,
+  customer: Report,
+  call: readonly string[],
+): readonly string[] {
+  const tree = presentConclusion(session);
+  const all = session.opened.circuit!.faults.length;
+  if (!session.concluded?.conclusion || tree?.faults.length !== all) return [];
+  return [...textsOf(customer), ...call].filter((words) =>
+    /best explanation|agree on this|^We found this/.test(words),
+  );
+}
+
+/** What a procedure concluded from is on the paper, where it is what a person saw as well. */
+function unshownAnswer(session: Session, customer: Report): string[] {
+  const last = standingAnswers(session).at(-1);
+  const step = last && 'step' in last && last.step !== null && presentTree(session)[last.step];
+  if (!session.concluded?.conclusion || last?.type !== 'look-recorded' || !step) return [];
+  if (step.kind !== 'ask') return [];
+  const { words } = step.outcomes.find(({ name }) => name === last.outcome)!;
+  return textsOf(customer).some((text) => text.includes(words))
+    ? []
+    : [`"${session.concluded.conclusion}" is concluded from "${words}", which is not told`];
+}
+
+function presentTree({ opened }: Session): Readonly<Record<string, Step>> {
+  return opened.procedure!.steps;
+}
+
+/** No place is called by the name that files have for it. */
+function namesOfPlaces(
+  { opened }: Session,
+  customer: Report,
+  call: readonly string[],
+): readonly string[] {
+  const ids = opened.circuit!.terminals.map(({ id }) => id.replace('.', '\\.'));
+  const names = new RegExp(`(?<![\\w.-])(?:${ids.join('|')})(?![\\w.-]*\\w)`);
+  return [...textsOf(customer), ...call].filter((words) => names.test(words));
 }
 
 /** What is not needed is shown by readings that stand, and is neither concluded on nor listed as open. */

@@ -2,10 +2,10 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { command } from '../../src/commands/records.ts';
 import { sessionFileName } from '../../src/files/safe-name.ts';
 import { readCsvStrictly } from './readers/read-csv-strictly.ts';
 import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
+import { runRecords } from './run-records.ts';
 import { begin, fileOf, finishedWalk, JOB, type Walk } from './sample-session.ts';
 import { TRUE_PROCEDURE, trueWalk } from './true-walk.ts';
 
@@ -21,24 +21,8 @@ function save(walk: Walk, n = 1): string {
   return name;
 }
 
-async function records(positionals: string[], values: Record<string, string | boolean> = {}) {
-  let out = '';
-  let err = '';
-  const exit = await command.run(
-    { positionals, values },
-    {
-      out: (text) => {
-        out += text;
-      },
-      err: (text) => {
-        err += text;
-      },
-      env: { HOME: home, OHMWARD_SESSIONS: home },
-      cwd: home,
-    },
-  );
-  return { exit, out, err };
-}
+const records = (positionals: string[], values: Record<string, string | boolean> = {}) =>
+  runRecords(home, positionals, values);
 
 it('a session file without a time in its name is found by that name, though no list has it', async () => {
   writeFileSync(join(home, 'sample-lab.jsonl'), fileOf(trueWalk()).text);

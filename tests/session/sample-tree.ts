@@ -125,6 +125,17 @@ export const TREE: Procedure = {
   steps: Object.fromEntries(STEPS.map((step) => [step.id, step])),
 };
 
+/** The same with an engine that never turns, so that a file of it lacks no caution and is gone on with. */
+export const STILL_TREE: Procedure = {
+  ...TREE,
+  steps: Object.fromEntries(
+    STEPS.map((step): [string, Step] => [
+      step.id,
+      step.kind === 'conclude' ? step : { ...step, setup: { ...step.setup, state: 'key-on' } },
+    ]),
+  ),
+};
+
 /** The n-th second of the test's day. */
 export function when(second: number): When {
   return {

@@ -33,7 +33,12 @@ export async function listRecords(args: Arguments, io: Io): Promise<number> {
   const { rows, respelled } = findRecords(await indexOf(args, io), query);
   if (args.values['json'] === true) {
     io.out(
-      harmlessJson({ schemaVersion: SCHEMA_VERSION, respelled, sessions: rows.slice(0, limit) }),
+      harmlessJson({
+        schemaVersion: SCHEMA_VERSION,
+        respelled,
+        // A list takes each conclusion as its file has it; whether it is proven takes the model to recompute.
+        sessions: rows.slice(0, limit).map((row) => ({ ...row, recomputed: false })),
+      }),
     );
     return rows.length > 0 ? EXIT.done : EXIT.wrongInput;
   }

@@ -1,14 +1,14 @@
 /** The person's own program, started once when a session is over for now; only its failure is told. */
 import { runAfterSession } from '../../records/after-session.ts';
 import { recordJson } from '../../records/record-json.ts';
-import { recordOf } from '../../records/session-record.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import type { Io } from '../command.ts';
 import type { Desk } from './open-desk.ts';
+import { recordNow } from './record-now.ts';
 
 /** Runs it over a session whose file is closed; resolves when it has ended, and never rejects. */
 export async function afterTheSession(
-  { driver }: OpenedSession,
+  { driver, isAsFiled }: OpenedSession,
   desk: Pick<Desk, 'settings'>,
   io: Io,
   limitMs?: number,
@@ -18,7 +18,7 @@ export async function afterTheSession(
   const { done, words } = await runAfterSession({
     command,
     path: driver.path(),
-    json: recordJson(recordOf(driver.session(), driver.head())),
+    json: recordJson(recordNow(driver.session(), driver.head(), isAsFiled())),
     env: io.env,
     cwd: io.cwd,
     ...(limitMs === undefined ? {} : { limitMs }),

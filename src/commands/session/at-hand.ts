@@ -22,7 +22,7 @@ import { bindText, terminalWords } from '../../procedure/bind-text.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
 import { callMinutes, callPrices } from '../../records/call-words.ts';
 import { readRates } from '../../records/read-rates.ts';
-import { recordOf } from '../../records/session-record.ts';
+import type { SessionRecord } from '../../records/record-form.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
 import type { SessionDriver } from '../../session/driver.ts';
@@ -37,6 +37,7 @@ import { HEALTHY } from '../../suspects/prediction-table.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { capturesAtHand } from './captures-at-hand.ts';
 import type { Desk } from './open-desk.ts';
+import { isSameFiled, recordNow } from './record-now.ts';
 import { calculate, scopeLine, sumsFor } from './session-sums.ts';
 import { voltageLimits } from './voltage-limits.ts';
 
@@ -54,6 +55,7 @@ export function atHand(desk: Desk, writer: SessionWriter, session: Session): Ope
   return {
     driver,
     preview: desk.preview,
+    isAsFiled: () => isSameFiled(session, driver.session()),
     name: () => desk.nameOf(driver.path()),
     advisor,
     model,
@@ -63,7 +65,7 @@ export function atHand(desk: Desk, writer: SessionWriter, session: Session): Ope
       const known = circuitOf(driver.session());
       return step.unit === 'V' && known ? voltageLimits(known) : null;
     },
-    call: () => callOf(desk, driver),
+    call: () => callOf(desk, driver, session),
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     ...capturesAtHand(desk, driver, { model, modelNow, advisor }),
     // Well repaired, unless somebody says otherwise.
@@ -93,7 +95,10 @@ function driverOver(
     refuge: desk.refuge,
     folderOf: (typed) => folderTyped(typed, desk),
     vehicle: bench ? answersFor(bench, session.opened.job) : null,
-    onRest: (rested) => writeTranscript(desk.disk, rested, driven.path(), driven.head()),
+    onRest: (rested) => {
+      const record = recordNow(rested, driven.head(), isSameFiled(session, rested));
+      writeTranscript(desk.disk, record, driven.path());
+    },
   });
   return {
     ...driven,
@@ -102,14 +107,8 @@ function driverOver(
 }
 
 /** The readable transcript beside the log. The log is the truth: when the transcript cannot be written, nothing is lost. */
-function writeTranscript(
-  disk: Disk,
-  session: Session,
-  path: string,
-  head: { seq: number; hash: string },
-): void {
-  const text = transcriptOf(recordOf(session, head));
-  writeWholeFile(disk, path.replace(/\.jsonl$/, '.md'), text);
+function writeTranscript(disk: Disk, record: SessionRecord, path: string): void {
+  writeWholeFile(disk, path.replace(/\.jsonl$/, '.md'), transcriptOf(record));
 }
 
 function wordsFor(
@@ -126,11 +125,15 @@ function wordsFor(
   };
 }
 
-function callOf(desk: Desk, driver: SessionDriver): ReturnType<OpenedSession['call']> {
+function callOf(
+  desk: Desk,
+  driver: SessionDriver,
+  atOpening: Session,
+): ReturnType<OpenedSession['call']> {
   const session = driver.session();
   if (!session.concluded || session.opened.vehicle.kind === 'drill')
     return { sentences: [], prices: [] };
-  const record = recordOf(session, driver.head());
+  const record = recordNow(session, driver.head(), isSameFiled(atOpening, session));
   const rates = readRates(desk.settings().rates);
   return {
     sentences: record.call,

@@ -1,14 +1,13 @@
 /** What is done when a session is over for now: conclusion, file and way on are printed, and the person's program runs. */
 import { recordJson } from '../../records/record-json.ts';
 import { provenWords } from '../../records/report-words.ts';
-import { recordOf } from '../../records/session-record.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
-import type { Session } from '../../session/session.ts';
 import { safeText } from '../../source/safe-text.ts';
 import type { OpenedSession } from '../../ui/app-services.ts';
 import { type Arguments, EXIT, type Io } from '../command.ts';
 import { afterTheSession } from './after-the-session.ts';
 import type { Desk } from './open-desk.ts';
+import { recordNow } from './record-now.ts';
 
 /**
  * Prints it, as JSON with `--json`, then runs what the settings name. The file must be closed. The exit code: `code`, or
@@ -48,7 +47,7 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
   const name = safeText(opened.name());
   const { from } = session.opened;
   if (args.values['json'] === true) {
-    io.out(recordJson(recordOf(session, driver.head())));
+    io.out(recordJson(recordNow(session, driver.head(), opened.isAsFiled())));
     return;
   }
   const concluded = conclusionWords(session);
@@ -56,7 +55,7 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
     ? [
         `Conclusion: ${safeText(concluded.title)}`,
         ...(concluded.repair === '' ? [] : [`Repair: ${safeText(concluded.repair)}`]),
-        certaintyOf(session),
+        certaintyOf(opened),
       ]
     : ['No conclusion yet.'];
   if (from !== undefined)
@@ -100,8 +99,8 @@ function print(opened: OpenedSession, args: Arguments, io: Io): void {
 }
 
 /** Whether it is proven, in the words of the record. */
-function certaintyOf({ opened, concluded }: Session): string {
-  const words = provenWords({ circuit: opened.circuit, conclusion: concluded });
+function certaintyOf({ driver, isAsFiled }: OpenedSession): string {
+  const words = provenWords(recordNow(driver.session(), driver.head(), isAsFiled()));
   return `Certainty: ${words.replace(/^not proven/, 'NOT PROVEN')}`;
 }
 

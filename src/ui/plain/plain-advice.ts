@@ -247,6 +247,6 @@ export async function acceptOwn(place: WordPlace, own: OwnConclusion | null): Pr
     ...(weighed ? { weighed } : {}),
   });
   const { concluded } = driver.session();
-  if (done.ok && concluded) dialogue.say(acceptedWords(concluded));
+  if (done.ok && concluded) dialogue.say(acceptedWords(concluded, opened));
   return null;
 }

@@ -49,7 +49,7 @@ export function stateOf(opened: OpenedSession): Result {
       step: id,
       event: answer === null ? null : eventNumber(session, answer),
     })),
-    concluded: concludedView(session),
+    concluded: concludedView(opened, session),
     closed: session.closed?.verdict ?? null,
     head: driver.head(),
     file: opened.preview ? null : driver.path(),
@@ -289,13 +289,21 @@ function expectedAt(step: Step): ExpectedShown | null {
   return { kind: 'number', low, high };
 }
 
-function concludedView(session: Session): Result | null {
+function concludedView({ isAsFiled }: OpenedSession, session: Session): Result | null {
   const { concluded } = session;
   if (!concluded) return null;
   const { faults, proven, restsOn = null } = concluded;
   const words = conclusionWords(session);
   const place = placeWords(session, faults);
-  return { title: words?.title ?? '', repair: words?.repair ?? '', place, faults, proven, restsOn };
+  return {
+    title: words?.title ?? '',
+    repair: words?.repair ?? '',
+    place,
+    faults,
+    proven,
+    recomputed: !isAsFiled(),
+    restsOn,
+  };
 }
 
 function eventNumber(session: Session, answer: number): number | null {

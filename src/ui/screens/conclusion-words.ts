@@ -349,14 +349,15 @@ function missingWords({
   return hangsOn === null ? 'the readings contradict each other' : 'it rests on one reading';
 }
 
-/** What was accepted, with how much proof. */
-export function acceptedWords({
-  proven,
-  evidence,
-  restsOn,
-}: Pick<Concluded, 'proven' | 'evidence' | 'restsOn'>): string {
+/** What was accepted, with how much proof; of one read from a file nobody has recomputed it. */
+export function acceptedWords(
+  { proven, evidence, restsOn }: Pick<Concluded, 'proven' | 'evidence' | 'restsOn'>,
+  { isAsFiled }: Pick<OpenedSession, 'isAsFiled'>,
+): string {
   const pieces = countWords(piecesAmong(evidence), 'piece');
   if (proven === null) return 'Accepted; the proof was not weighed.';
+  if (proven && isAsFiled())
+    return `Accepted and called proven by ${pieces} of evidence, as its file has it, not recomputed.`;
   if (proven) return `Accepted and proven by ${pieces} of evidence.`;
   const rests = restsOn === undefined ? '' : ' It rests on one reading.';
   return `Accepted, not proven: ${pieces} of evidence.${rests}`;

@@ -120,7 +120,7 @@ function restParagraphs(opened: OpenedSession, session: Session): Paragraph[] {
   return session.status === 'paused'
     ? pausedParagraphs(opened, session, place)
     : [
-        ...concludedParagraphs(session),
+        ...concludedParagraphs(opened, session),
         ...workParagraphs(session),
         ...leftParagraph(session),
         ...place,
@@ -163,9 +163,9 @@ function pausedParagraphs(
   ];
 }
 
-function concludedParagraphs(session: Session): Paragraph[] {
+function concludedParagraphs(place: OpenedSession, session: Session): Paragraph[] {
   const { concluded, closed, opened: first } = session;
-  const accepted = concluded ? acceptedWords(concluded) : '';
+  const accepted = concluded ? acceptedWords(concluded, place) : '';
   return [
     { text: conclusionWords(session)?.title ?? '', bold: true },
     ...(first.vehicle.kind === 'real' ? [] : [{ text: 'On a simulated vehicle.' }]),

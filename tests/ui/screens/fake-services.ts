@@ -511,6 +511,7 @@ export function fakeSession(options: FakeOptions = {}): {
     driver,
     opened: {
       driver,
+      isAsFiled: () => false,
       name: () => basename(driver.path(), '.jsonl'),
       advisor: options.advisor === false ? null : (options.advice ?? FAKE_ADVISOR),
       model: options.advisor === false ? null : smallModel(),
