@@ -1,4 +1,5 @@
 /** The program's door. */
+import './commands/compile-less.ts';
 import { main } from './commands/program.ts';
 import { startProgram } from './commands/start-program.ts';
 

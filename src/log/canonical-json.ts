@@ -31,7 +31,11 @@ function write(value: unknown, depth: number): string {
   }
 }
 
+/** Printable ASCII without quote and backslash, which stands in JSON as it is: nearly every text of an event. */
+const PLAIN = /^[ !#-[\]-~]*$/;
+
 function writeText(text: string): string {
+  if (PLAIN.test(text)) return `"${text}"`;
   if (!text.isWellFormed()) throw new Error('canonicalJson: lone surrogate in a text');
   return JSON.stringify(text);
 }

@@ -1,7 +1,7 @@
 /** SHA-256 (FIPS 180-4) as lower-case hex. */
-import { createHash } from 'node:crypto';
+import { hash } from 'node:crypto';
 
 /** 64 hex digits over the bytes, or over the UTF-8 form of a text. */
 export function sha256(data: string | Uint8Array): string {
-  return createHash('sha256').update(data).digest('hex');
+  return hash('sha256', data);
 }
