@@ -345,6 +345,13 @@ describe('sound files', () => {
       values.map((row) => row.map(Math.fround)),
     );
   });
+  test('five channels give four and a word about it', () => {
+    const { capture, issues } = readWav(wav(1, 8, 5, new Uint8Array(10).fill(128)), {
+      file: 'a.wav',
+    });
+    expect(capture?.channels).toHaveLength(4);
+    expect(issues.map(({ code }) => code)).toEqual(['too-many-channels']);
+  });
   test('full scale turns fractions into volts', () => {
     const bytes = wav(1, 16, 1, of(Int16Array.of(16384, -16384)));
     const { capture } = readWav(bytes, { file: 'a.wav', fullScaleVolts: 20 });
