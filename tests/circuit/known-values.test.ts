@@ -65,7 +65,7 @@ describe('what is known of a car', () => {
     const one = knowablesOf(shipped('hall-module-fed')).find(
       ({ key }) => key === 'module.signal.pull-to',
     );
-    expect(one?.ways).toEqual(['battery', 'ground', 'nothing', 'reference']);
+    expect(one?.ways).toEqual(['battery', 'reference']);
     expect(wrong('module.signal.pull-to', 'throttle-ground')).toMatchObject({ code: 'bad-value' });
   });
 
