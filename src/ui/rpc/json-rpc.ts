@@ -121,6 +121,8 @@ async function answerMessage(message: unknown, call: Caller, bug: TellBug): Prom
   if (typeof method !== 'string') return response(back, notARequest('"method" must be a text'));
   if (params !== undefined && (typeof params !== 'object' || params === null))
     return response(back, notARequest('"params" must be a group of keys'));
+  const halves = halfSigns(params ?? {});
+  if (halves.length > 0) return id === undefined ? null : response(back, invalidParams(halves));
   let outcome: Outcome;
   try {
     outcome = await outcomeOf(method, params, call);
@@ -137,6 +139,34 @@ async function answerMessage(message: unknown, call: Caller, bug: TellBug): Prom
     }
   }
   return id === undefined ? null : response(back, outcome);
+}
+
+/** Parameters with half a sign in them, as `\ud800` alone: JSON can write it, and no text of a file can hold it. */
+function halfSigns(params: object): SchemaFinding[] {
+  return Object.entries(params).flatMap(([key, value]): SchemaFinding[] =>
+    isWhole(key) && isWhole(value)
+      ? []
+      : [
+          {
+            at: `/params/${key.toWellFormed()}`,
+            code: 'half-sign',
+            words: `"${key.toWellFormed()}" holds half of a sign`,
+            fix: 'send both halves of it, or U+FFFD in its place',
+          },
+        ],
+  );
+}
+
+/** Whether all texts in a value are whole. Without recursion: what was sent may be nested a hundred thousand deep. */
+function isWhole(value: unknown): boolean {
+  const open = [value];
+  while (open.length > 0) {
+    const one = open.pop();
+    if (typeof one === 'string' && !one.isWellFormed()) return false;
+    if (typeof one === 'object' && one !== null)
+      for (const [key, inner] of Object.entries(one)) open.push(key, inner);
+  }
+  return true;
 }
 
 function notARequest(words: string): CallFailure {
