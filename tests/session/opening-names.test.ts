@@ -15,21 +15,6 @@ function flawOf(circuit: Circuit): string | null {
   } as unknown as SessionOpened);
 }
 
-it.each([
-  ['start', { start: NOWHERE, steps: {} }, '"nowhere" (procedure.start)'],
-  [
-    'an outcome',
-    {
-      start: 'one',
-      steps: { one: { id: 'one', kind: 'act', go: NOWHERE, cautions: [], cannot: null } },
-    },
-    '"nowhere" (procedure.steps.one)',
-  ],
-])('a step that the tree does not have is told, at %s', (_, procedure, at) => {
-  const opened = { procedure, circuit: null, vehicle: { kind: 'real' } };
-  expect(openingFlaw(opened as unknown as SessionOpened)).toContain(at);
-});
-
 /** The effect with one of its names, or each of a list, replaced; none where it names nothing. */
 function misnamed(effect: FaultEffect): FaultEffect[] {
   switch (effect.kind) {
