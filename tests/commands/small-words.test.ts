@@ -24,6 +24,15 @@ it('settings shows the meter as its data sheet has it, and as JSON when asked', 
   expect(JSON.parse(json)).toMatchObject({ inputOhms: 1e7 });
 });
 
+it('a name that is too long for any file is no session, and no fault of the program', async () => {
+  for (const command of [['resume'], ['records', 'show']]) {
+    const { code, err } = await runProgram(place, [...command, 'x'.repeat(5000)]);
+    expect(code).toBe(1);
+    expect(err).toContain('no session');
+    expect(err).not.toContain('bug');
+  }
+});
+
 it('the levels of a drill are named where they are asked for', async () => {
   const { out } = await runProgram(place, ['drill', '--help']);
   for (const { name } of LEVELS) expect(out.replace(/\s+/g, ' ')).toContain(name);

@@ -3,6 +3,7 @@
  * unknown method, a wrong parameter; ids that come back; notifications and batches. What a method does is not known here.
  */
 import { hiddenAsEscapes } from '../../records/record-json.ts';
+import { isWhole } from '../../source/is-whole.ts';
 import type { SchemaFinding } from '../../source/schema-issues.ts';
 import { Unworkable } from '../../source/unworkable.ts';
 
@@ -155,18 +156,6 @@ function halfSigns(params: object): SchemaFinding[] {
           },
         ],
   );
-}
-
-/** Whether all texts in a value are whole. Without recursion: what was sent may be nested a hundred thousand deep. */
-function isWhole(value: unknown): boolean {
-  const open = [value];
-  while (open.length > 0) {
-    const one = open.pop();
-    if (typeof one === 'string' && !one.isWellFormed()) return false;
-    if (typeof one === 'object' && one !== null)
-      for (const [key, inner] of Object.entries(one)) open.push(key, inner);
-  }
-  return true;
 }
 
 function notARequest(words: string): CallFailure {
