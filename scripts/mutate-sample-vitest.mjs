@@ -21,8 +21,6 @@ export default mergeConfig(
       bail: 1,
       maxWorkers: 1,
       sequence: { sequencer: AsOrdered },
-      // What was read once for one fault is there for the next.
-      experimental: { fsModuleCache: true, fsModuleCachePath: '.read' },
     },
   }),
 );

@@ -18,7 +18,7 @@ export function rootsOf(netlist: Netlist): (node: number) => number {
   };
   for (const element of netlist.elements) {
     if (element.kind === 'current') continue;
-    const [a, b] = nodesOf(element);
+    const [a, b] = element.kind === 'resistor' ? [element.a, element.b] : nodesOf(element);
     const first = find(a!);
     const second = find(b!);
     // The smaller number is kept, so that ground stays the root of its own part.

@@ -9,20 +9,24 @@ import { type MakeElement, NOMINAL_DRAW, type Plan } from './plan.ts';
 export class NearLeads {
   private readonly makers: readonly MakeElement[];
   /** By node: one node of the part that it lies in. */
-  private readonly root: number[];
+  private readonly root: Int32Array;
   /** By maker; ground where both ends are. */
-  private readonly rootOf: readonly number[];
+  private readonly rootOf: Int32Array;
 
   constructor({ nodes, makers }: Plan) {
     this.makers = makers;
-    this.root = nodes.map((_, node) => node);
-    // Where an element sits is the same in every draw.
-    const ends = makers.map((make) =>
-      nodesOf(make(NOMINAL_DRAW)).filter((node) => node !== GROUND),
-    );
-    for (const [first, ...others] of ends)
-      for (const other of others) this.root[this.find(other)] = this.find(first!);
-    this.rootOf = ends.map(([first]) => (first === undefined ? GROUND : this.find(first)));
+    this.root = new Int32Array(nodes.length);
+    for (let node = 0; node < nodes.length; node += 1) this.root[node] = node;
+    this.rootOf = new Int32Array(makers.length);
+    makers.forEach((make, index) => {
+      this.rootOf[index] = make.plain
+        ? this.joined(make.plain.a, make.plain.b)
+        : // Where an element sits is the same in every draw.
+          nodesOf(make(NOMINAL_DRAW)).reduce((one, other) => this.joined(one, other), GROUND);
+    });
+    this.rootOf.forEach((node, index) => {
+      this.rootOf[index] = this.find(node);
+    });
   }
 
   /** Those that are joined to one of these nodes, in the order of the plan. */
@@ -30,6 +34,13 @@ export class NearLeads {
     const parts = new Set(leads.filter((node) => node < this.root.length).map(this.find));
     parts.delete(GROUND);
     return this.makers.filter((_, index) => parts.has(this.rootOf[index]!));
+  }
+
+  /** Joins the parts of two nodes, and gives one of the nodes; ground joins nothing. */
+  private joined(one: number, other: number): number {
+    if (one === GROUND || other === GROUND) return one === GROUND ? other : one;
+    this.root[this.find(other)] = this.find(one);
+    return one;
   }
 
   private readonly find = (node: number): number => {

@@ -109,7 +109,9 @@ export function atNodes(element: Element, at: (node: number) => number): Element
       const { out, ground, feed } = element;
       return { ...element, out: at(out), ground: at(ground), feed: at(feed) };
     }
+    // Written out, since nearly all elements are resistors.
     case 'resistor':
+      return { kind: 'resistor', a: at(element.a), b: at(element.b), ohms: element.ohms };
     case 'sink':
     case 'diode':
     case 'lamp':

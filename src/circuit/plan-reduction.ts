@@ -12,6 +12,8 @@ export const NO_SLOT = -1;
 /** Ground has no place: it is not solved for. */
 export const NO_PLACE = -1;
 
+const NO_ROW = -1;
+
 /**
  * A node with more neighbours than this is not worked out: all of them would become neighbours of each other. Our choice, well
  * above what a vehicle's splices have.
@@ -56,6 +58,8 @@ interface ChainEdge {
   readonly a: number;
   readonly b: number;
   readonly slot: number;
+  /** It has become a part of another one. */
+  gone: boolean;
 }
 
 /** `kept` nodes stay, in that order; elements for which `late` holds are left out and must end at kept nodes. */
@@ -75,7 +79,7 @@ export function planReduction(
   elements.forEach((element, index) => {
     if (late(index)) return;
     if (element.kind === 'resistor') {
-      edges.push({ a: element.a, b: element.b, slot: resistors.length });
+      edges.push({ a: element.a, b: element.b, slot: resistors.length, gone: false });
       resistors.push(index);
     } else if (element.kind === 'emf' || element.kind === 'current') {
       powered.push(index);
@@ -132,7 +136,6 @@ function findChains(
   busy: Uint8Array,
 ): { edges: readonly ChainEdge[]; joins: number[]; links: number[] } {
   const edges = [...first];
-  const gone = new Set<ChainEdge>();
   const at: ChainEdge[][] = Array.from({ length: count }, () => []);
   const put = (edge: ChainEdge): void => {
     at[edge.a]!.push(edge);
@@ -145,22 +148,22 @@ function findChains(
   const waiting = [...at.keys()];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (busy[node] === 1) continue;
-    const here = at[node]!.filter((edge) => !gone.has(edge));
+    const here = at[node]!.filter(({ gone }) => !gone);
     const [one, two] = here;
     if (!one || here.length > 2) continue;
     const far = one.a === node ? one.b : one.a;
     const other = two ? (two.a === node ? two.b : two.a) : far;
-    for (const edge of here) gone.add(edge);
+    for (const edge of here) edge.gone = true;
     links.push(node, far, other, one.slot, two?.slot ?? NO_SLOT);
     if (two && far !== other) {
       joins.push(one.slot, two.slot, slot);
-      const joined = { a: far, b: other, slot };
+      const joined = { a: far, b: other, slot, gone: false };
       slot += 1;
       edges.push(joined);
       put(joined);
     } else waiting.push(far);
   }
-  return { edges: edges.filter((edge) => !gone.has(edge)), joins, links };
+  return { edges: edges.filter(({ gone }) => !gone), joins, links };
 }
 
 /** Where the nodes that chains have left stand, and the stars that work out those not kept. */
@@ -181,15 +184,15 @@ function placeNodes(
   powered: readonly number[],
   elements: readonly Element[],
 ): Placing {
-  const around = new Neighbours(count);
-  for (const { a, b } of edges) around.meet(a, b);
+  const meetings: number[] = [];
+  for (const { a, b } of edges) meetings.push(a, b);
   for (const index of powered) {
     const element = elements[index]!;
-    if (element.kind === 'emf') around.meet(element.plus, element.minus);
+    if (element.kind === 'emf') meetings.push(element.plus, element.minus);
     else if (element.kind === 'current')
-      for (const node of [element.from, element.to]) around.meet(node, node);
+      meetings.push(element.from, element.from, element.to, element.to);
   }
-  for (const node of kept) around.present[node] = 0;
+  const around = new Neighbours(count, meetings, kept);
   const nodeAt = [...kept];
   const placeOf = new Int32Array(count).fill(NO_PLACE);
   kept.forEach((node, index) => {
@@ -207,16 +210,16 @@ function placeNodes(
   }
   const size = kept.length;
   const places = nodeAt.length;
-  const known = new Int32Array(places * places);
+  const known = new Map<number, number>();
   let pairs = size * size;
   const pairOf = (a: number, b: number): number => {
     const low = Math.min(a, b);
     const high = Math.max(a, b);
     if (high < size) return low * size + high;
-    const found = known[low * places + high]!;
-    if (found > 0) return found - 1;
+    const found = known.get(low * places + high);
+    if (found !== undefined) return found;
+    known.set(low * places + high, pairs);
     pairs += 1;
-    known[low * places + high] = pairs;
     return pairs - 1;
   };
   const stars: number[] = [];
@@ -233,66 +236,86 @@ function placeNodes(
   return { nodeAt, placeOf, pairOf, pairCount: () => pairs, stars, starts, hubs };
 }
 
-/** Which nodes are next to which while one after the other is taken out; ground is nobody's neighbour. */
+/**
+ * Which nodes are next to which while one after the other is taken out; ground is nobody's neighbour. Only nodes that meet
+ * another have a row and a column, in the order of their numbers: chains leave few of a large circuit.
+ */
 class Neighbours {
-  /** 1 for nodes that something ends at and that are not taken out. */
-  readonly present: Uint8Array;
-  private readonly count: number;
+  /** Node of each row. */
+  private readonly nodes: readonly number[];
+  /** Row of each node. */
+  private readonly rowOf: Int32Array;
+  /** 1 for rows of nodes that are not kept and not taken out. */
+  private readonly present: Uint8Array;
   private readonly next: Uint8Array;
   private readonly degrees: Int32Array;
 
-  constructor(count: number) {
-    this.count = count;
-    this.present = new Uint8Array(count);
-    this.next = new Uint8Array(count * count);
-    this.degrees = new Int32Array(count);
-  }
-
-  meet(a: number, b: number): void {
-    if (a !== GROUND) this.present[a] = 1;
-    if (b !== GROUND) this.present[b] = 1;
-    if (a !== b && a !== GROUND && b !== GROUND) this.join(a, b);
+  /** `meetings` are the nodes at the two ends of each thing that joins them, one pair behind the other. */
+  constructor(count: number, meetings: readonly number[], kept: readonly number[]) {
+    const met = new Uint8Array(count);
+    for (const node of meetings) met[node] = 1;
+    met[GROUND] = 0;
+    const nodes: number[] = [];
+    this.rowOf = new Int32Array(count).fill(NO_ROW);
+    for (let node = 1; node < count; node += 1)
+      if (met[node] === 1) this.rowOf[node] = nodes.push(node) - 1;
+    this.nodes = nodes;
+    this.present = new Uint8Array(nodes.length).fill(1);
+    this.next = new Uint8Array(nodes.length * nodes.length);
+    this.degrees = new Int32Array(nodes.length);
+    for (let k = 0; k < meetings.length; k += 2) {
+      const a = this.rowOf[meetings[k]!]!;
+      const b = this.rowOf[meetings[k + 1]!]!;
+      if (a !== b && a !== NO_ROW && b !== NO_ROW) this.join(a, b);
+    }
+    for (const node of kept) {
+      const row = this.rowOf[node]!;
+      if (row !== NO_ROW) this.present[row] = 0;
+    }
   }
 
   /** The present node with the fewest neighbours; ground when none is left. */
   least(): number {
-    let least = GROUND;
-    for (let node = 1; node < this.count; node += 1)
+    let least = NO_ROW;
+    for (let row = 0; row < this.nodes.length; row += 1)
       if (
-        this.present[node] === 1 &&
-        (least === GROUND || this.degrees[node]! < this.degrees[least]!)
+        this.present[row] === 1 &&
+        (least === NO_ROW || this.degrees[row]! < this.degrees[least]!)
       )
-        least = node;
-    return least;
+        least = row;
+    return least === NO_ROW ? GROUND : this.nodes[least]!;
   }
 
   /** The present nodes. */
   left(): number[] {
-    return [...this.present.keys()].filter((node) => this.present[node] === 1);
+    return this.nodes.filter((_, row) => this.present[row] === 1);
   }
 
   degreeOf(node: number): number {
-    return this.degrees[node]!;
+    return this.degrees[this.rowOf[node]!]!;
   }
 
   /** Takes a node out, which makes neighbours of its neighbours; these are returned. */
   takeOut(node: number): number[] {
+    const { nodes, next } = this;
+    const size = nodes.length;
+    const gone = this.rowOf[node]!;
     const arms: number[] = [];
-    for (let other = 1; other < this.count; other += 1)
-      if (this.next[node * this.count + other] === 1) arms.push(other);
-    this.present[node] = 0;
+    for (let row = 0; row < size; row += 1) if (next[gone * size + row] === 1) arms.push(row);
+    this.present[gone] = 0;
     for (const arm of arms) {
-      this.next[arm * this.count + node] = 0;
+      next[arm * size + gone] = 0;
       this.degrees[arm]! -= 1;
     }
     for (const a of arms) for (const b of arms) if (a < b) this.join(a, b);
-    return arms;
+    return arms.map((row) => nodes[row]!);
   }
 
   private join(a: number, b: number): void {
-    if (this.next[a * this.count + b] === 1) return;
-    this.next[a * this.count + b] = 1;
-    this.next[b * this.count + a] = 1;
+    const size = this.nodes.length;
+    if (this.next[a * size + b] === 1) return;
+    this.next[a * size + b] = 1;
+    this.next[b * size + a] = 1;
     this.degrees[a]! += 1;
     this.degrees[b]! += 1;
   }

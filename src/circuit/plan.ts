@@ -42,8 +42,10 @@ export interface MakeElement {
   readonly fixed?: boolean;
 }
 
-/** A value, `times` a number, warm where it is copper, and the size of a fault on top where there is one. */
+/** Between two nodes a value, `times` a number, warm where it is copper, and the size of a fault on top where there is one. */
 export interface PlainOhms {
+  readonly a: number;
+  readonly b: number;
   readonly value: PlanValue;
   readonly times: number;
   readonly warmth: ((draw: Draw) => number) | null;
@@ -55,7 +57,7 @@ export function plainResistor(
   a: number,
   b: number,
   value: PlanValue,
-  { times = 1, warmth = null, more = null }: Partial<Omit<PlainOhms, 'value'>> = {},
+  { times = 1, warmth = null, more = null }: Partial<Omit<PlainOhms, 'a' | 'b' | 'value'>> = {},
 ): MakeElement {
   const make = (draw: Draw): Element => ({
     kind: 'resistor',
@@ -65,7 +67,7 @@ export function plainResistor(
       times * (warmth === null ? 1 : warmth(draw)) * draw.value(value) +
       (more === null ? 0 : draw.size(more)),
   });
-  return Object.assign(make, { plain: { value, times, warmth, more } });
+  return Object.assign(make, { plain: { a, b, value, times, warmth, more } });
 }
 
 /** An element that is the same in every car. */

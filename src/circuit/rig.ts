@@ -205,7 +205,13 @@ function withoutOthers(
   const place = new Int32Array(nodes.length);
   place[GROUND] = 1;
   for (const node of wanted) place[node] = 1;
-  for (const element of elements) for (const node of nodesOf(element)) place[node] = 1;
+  for (const element of elements) {
+    // Nearly all are resistors; of these no list is made.
+    if (element.kind === 'resistor') {
+      place[element.a] = 1;
+      place[element.b] = 1;
+    } else for (const node of nodesOf(element)) place[node] = 1;
+  }
   const kept: string[] = [];
   for (let node = 0; node < place.length; node += 1) {
     if (place[node] === 0) continue;

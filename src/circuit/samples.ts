@@ -160,7 +160,10 @@ function scramble(value: number): number {
 
 function firstPrimes(count: number): number[] {
   const primes: number[] = [];
-  for (let n = 2; primes.length < count; n += 1)
-    if (primes.every((p) => n % p !== 0)) primes.push(n);
+  for (let n = 2; primes.length < count; n += 1) {
+    let at = 0;
+    while (at < primes.length && primes[at]! ** 2 <= n && n % primes[at]! !== 0) at += 1;
+    if (at === primes.length || primes[at]! ** 2 > n) primes.push(n);
+  }
   return primes;
 }

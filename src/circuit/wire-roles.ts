@@ -37,6 +37,16 @@ export function wireRoles(
       });
     }),
   ];
+  const nextTo = new Map<string, string[]>();
+  const lead = (from: string, to: string): void => {
+    const known = nextTo.get(from);
+    if (known) known.push(to);
+    else nextTo.set(from, [to]);
+  };
+  for (const [a, b] of links) {
+    lead(a, b);
+    lead(b, a);
+  }
   const roleOf = new Map<string, WireRole>();
   for (const [root, role] of roots) {
     const open = [root];
@@ -44,10 +54,7 @@ export function wireRoles(
       const here = open.pop()!;
       if (roleOf.has(here)) continue;
       roleOf.set(here, role);
-      for (const [a, b] of links) {
-        if (a === here) open.push(b);
-        if (b === here) open.push(a);
-      }
+      open.push(...(nextTo.get(here) ?? []));
     }
   }
   return new Map(wires.map((wire) => [wire.name, roleOf.get(wire.from) ?? 'signal']));

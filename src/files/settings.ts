@@ -9,6 +9,7 @@ import { closeSync, constants, copyFileSync, existsSync, renameSync, rmSync } fr
 import { dirname, join } from 'node:path';
 import type { Meter } from '../circuit/test.ts';
 import { TOOL_NAMES, type Tool } from '../circuit/tools.ts';
+import { isWhole } from '../source/is-whole.ts';
 import { type Env, settingsFolder } from './folders.ts';
 import { makeFolders } from './make-folders.ts';
 import { NOT_A_FILE, openPlainFile, readPlainFile } from './plain-file.ts';
@@ -131,6 +132,7 @@ async function settingsCheck(): Promise<SettingsCheck> {
     additionalProperties: false,
   });
   known = (kept) => {
+    if (!isWhole(kept)) throw new SchemaViolation('a text holds half of a sign');
     if (validate(kept)) return kept;
     const wrong = (validate.errors ?? []).map(
       ({ instancePath, message = '' }) => `"${instancePath.slice(1)}" ${message}`,

@@ -1,6 +1,7 @@
 /** Which session a person means: by path, file name, id, the beginning of either, or `last`. */
 import { statSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
+import { systemCode } from '../files/error-code.ts';
 import { sessionPart } from '../files/safe-name.ts';
 import type { Disk } from '../log/disk.ts';
 import type { IndexRow } from './index-row.ts';
@@ -16,7 +17,7 @@ const SHOWN_CHOICES = 5;
 /** A path as it is; with an earlier part of a session, the last part beside it. Null when there is no such file. */
 export function sessionAtPath(disk: Disk, cwd: string, name: string): string | null {
   const path = resolve(cwd, name);
-  if (!statSync(path, { throwIfNoEntry: false })?.isFile()) return null;
+  if (!isFile(path)) return null;
   const own = sessionPart(basename(path));
   if (!own) return path;
   const parts = disk
@@ -25,6 +26,16 @@ export function sessionAtPath(disk: Disk, cwd: string, name: string): string | n
     .filter(({ part }) => part?.stem === own.stem)
     .sort((a, b) => (b.part?.part ?? 0) - (a.part?.part ?? 0));
   return join(dirname(path), parts[0]?.file ?? basename(path));
+}
+
+/** What the system does not look at, as a name of thousands of letters, is none. */
+function isFile(path: string): boolean {
+  try {
+    return statSync(path).isFile();
+  } catch (error) {
+    if (systemCode(error) === null) throw error;
+    return false;
+  }
 }
 
 /** The session file of that whole name in `folder`, with its ending or without: samples and drills are in no index. */

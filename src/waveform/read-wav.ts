@@ -22,6 +22,8 @@ interface Format {
   readonly channels: number;
   readonly rateHz: number;
   readonly bits: number;
+  /** Bytes from one moment to the next, as the file says; many programs leave it at 0. */
+  readonly frame: number;
 }
 
 /** Reads a whole file. */
@@ -52,6 +54,12 @@ export function readWav(bytes: Uint8Array, options: WavOptions): ReadResult {
     );
   const bytesEach = format.bits / 8;
   const stride = bytesEach * format.channels;
+  if (format.frame > stride)
+    return fail(
+      'wav-coding',
+      'samples and channels of this sound file do not fill its frames',
+      'save it as plain PCM',
+    );
   const whole = Math.floor(data.length / stride);
   const rows = Math.min(whole, SAMPLES_MAX);
   if (rows < 2)
@@ -94,6 +102,7 @@ function readFormat(view: DataView, at: number, size: number): Format {
     coding: extended ? view.getUint16(at + 24, true) : coding,
     channels: view.getUint16(at + 2, true),
     rateHz: view.getUint32(at + 4, true),
+    frame: view.getUint16(at + 12, true),
     bits: view.getUint16(at + 14, true),
   };
 }

@@ -61,6 +61,14 @@ describe('what is known of a car', () => {
     expect(at(known('hall-module-fed', 'module.signal.bias', 'reference'))).toBeCloseTo(5, 1);
   });
 
+  test('a pull-up is offered the outputs of its module, and no pin that gives no voltage', () => {
+    const one = knowablesOf(shipped('hall-module-fed')).find(
+      ({ key }) => key === 'module.signal.pull-to',
+    );
+    expect(one?.ways).toEqual(['battery', 'reference']);
+    expect(wrong('module.signal.pull-to', 'throttle-ground')).toMatchObject({ code: 'bad-value' });
+  });
+
   test('words that only one thing holds are enough', () => {
     expect(known('hall-module-fed', 'the battery at rest', '12 V').quantity).toBe('battery.rest');
     expect(known('reluctor-two-wire', 'coil', '900 ohm').quantity).toBe('sensor.ohms');

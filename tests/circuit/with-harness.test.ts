@@ -69,6 +69,9 @@ describe('a connector in the signal and feed wires', () => {
     expect(of('wire.signal.2.open').words).toBe(
       'the signal wire between the connector at the bulkhead and the engine control module is broken',
     );
+    expect(of('wire.signal.2.open').repairWords).toBe(
+      'Mend the signal wire between the connector at the bulkhead and the engine control module.',
+    );
   });
 
   test('a contact of the connector is as likely as the one in the plug, and counts as a fault of the wire', () => {

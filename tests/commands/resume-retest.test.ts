@@ -42,6 +42,16 @@ it('asks for the test that is left, and for that one only, and closes the record
   expect(last()).toMatchObject({ type: 'session-closed', verdict: 'cured' });
 });
 
+it('what the customer said to the estimate goes into the record, and no test is asked for', async () => {
+  const said = 'authorised by R. Example, by telephone, up to 240 EUR';
+  const { code, err } = await runProgram(place, ['retest', path, '--customer', said]);
+  expect({ code, err }).toEqual({ code: 0, err: '' });
+  expect(eventsOf(path)).toContainEqual(
+    expect.objectContaining({ type: 'work-answered', answer: 'authorised', by: 'R. Example' }),
+  );
+  expect(made()).toEqual(['feed']);
+});
+
 it('says with its exit code that it is not proven fixed', async () => {
   const { code } = await runProgram(place, ['resume', '--plain'], '2\n');
   expect(code).toBe(1);

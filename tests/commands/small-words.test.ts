@@ -2,6 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
+import { LEVELS } from '../../src/drill/levels.ts';
 import { helpLine } from '../../src/ui/plain/plain-words.ts';
 import { makePlace, type Place, runProgram } from './program.ts';
 
@@ -21,6 +22,23 @@ it('settings shows the meter as its data sheet has it, and as JSON when asked', 
   expect((await runProgram(place, ['settings', 'meter'])).out).toBe(`${words}\n`);
   const json = (await runProgram(place, ['settings', 'meter', '--json'])).out;
   expect(JSON.parse(json)).toMatchObject({ inputOhms: 1e7 });
+});
+
+it('a name that is too long for any file is no session, and no fault of the program', async () => {
+  for (const command of [['resume'], ['records', 'show']]) {
+    const { code, err } = await runProgram(place, [...command, 'x'.repeat(5000)]);
+    expect(code).toBe(1);
+    expect(err).toContain('no session');
+    expect(err).not.toContain('bug');
+  }
+});
+
+it('the levels of a drill are named where they are asked for', async () => {
+  const { out } = await runProgram(place, ['drill', '--help']);
+  for (const { name } of LEVELS) expect(out.replace(/\s+/g, ' ')).toContain(name);
+  expect(out).not.toContain('undefined');
+  const { err } = await runProgram(place, ['drill', 'hall-no-signal', '--level', 'nine']);
+  expect(err).toContain('1 named, 2 ');
 });
 
 it('settings that are not there, or not so written, name what can be written', async () => {

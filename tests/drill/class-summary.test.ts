@@ -55,6 +55,19 @@ test('mean and median are over what was finished; a median of two is their middl
   expect(classSummary(CLASS.slice(4))).toMatchObject({ meanPoints: null, medianPoints: null });
 });
 
+test('a drill that was done from a file of actions is told apart from one done by hand', () => {
+  const byHand = session.events.map((event) =>
+    'by' in event ? ({ ...event, by: 'person' } as typeof event) : event,
+  );
+  const own = drillOf('f.jsonl', 'Eli', 70);
+  const { rows } = classSummary([
+    drillOf('a.jsonl', 'Ada', 60),
+    { ...own, drill: { ...own.drill, events: byHand } },
+  ]);
+  // The early drill was made from a file of actions.
+  expect(rows.map(({ fromActions }) => fromActions)).toEqual([true, false]);
+});
+
 test('how a class of faults was found counts finished drills only', () => {
   const { misses, rows } = classSummary(CLASS);
   const [name] = rows[0]!.classes;

@@ -194,6 +194,12 @@ const PUT_IN: readonly unknown[] = [
 ];
 const LONGEST_WORDS = 1500;
 
+it('with half a sign in a text are refused, since no session could hold it', async () => {
+  expect((await problem(String.raw`{"format":2,"person":"a\ud800"}`)).words).toContain(
+    'half of a sign',
+  );
+});
+
 it('with any value in the place of any other, are opened as the schema has them or refused in words', async () => {
   mkdirSync(join(path, '..'), { recursive: true });
   const deep = `${'['.repeat(50_000)}${']'.repeat(50_000)}`;

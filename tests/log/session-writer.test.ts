@@ -66,6 +66,13 @@ describe('the file', () => {
   });
 });
 
+it('closed before anything was added, it blames no other window', () => {
+  const writer = begin();
+  writer.close();
+  const saved = writer.append(sampleEvent(1));
+  expect(!saved.ok && saved.problem.code).toBe('segment-closed');
+});
+
 describe('an event is acknowledged', () => {
   it('only after write and sync, and a new file only after its folder too', () => {
     const order: string[] = [];
@@ -153,7 +160,8 @@ describe('a file changed behind our back', () => {
   it('appended to by a second writer: noticed before anything is glued to it', () => {
     const writer = begin();
     writeFileSync(writer.path, 'x', { flag: 'a' });
-    expect(refusal(writer)).toMatchObject({ code: 'file-changed', canRetry: false });
+    // What was acknowledged before stands there still.
+    expect(refusal(writer)).toMatchObject({ code: 'file-changed', canRetry: false, safeEvents: 1 });
     expect(writer.isOpen).toBe(false);
     expect(refusal(writer).code).toBe('segment-closed');
   });

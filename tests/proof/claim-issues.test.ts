@@ -112,6 +112,20 @@ describe('what is called good is shown by a step at that very thing', () => {
   });
 });
 
+test('a part that is called by its name alone is meant, and no other with a plug', () => {
+  const circuit = LIBRARY.circuits.get('hall-module-fed')!;
+  const unplugging = (part: string) =>
+    ({
+      ...looking({ kind: 'inspect', of: 'target' }),
+      setup: { ...base.setup, unplugged: [part] },
+    }) as ReturnType<typeof looking>;
+  const [claim] = claimsOf('With the sensor unplugged it is the same.', circuit, []);
+  expect(claim!.needs).toBe('a step with that part unplugged');
+  expect(claim!.isShownBy!(unplugging('sensor'))).toBe(true);
+  const other = circuit.parts.find(({ kind }) => kind === 'neighbour')!.name;
+  expect(claim!.isShownBy!(unplugging(other))).toBe(false);
+});
+
 function looking(probe: object) {
   return { ...base, id: 'step', kind: 'look', probe, outcomes: [] } as unknown as Exclude<
     Step,

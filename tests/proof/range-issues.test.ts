@@ -19,3 +19,19 @@ it('limits that leave out every good wire are told', () => {
     ['error', true],
   ]);
 });
+
+it('what is computed as low or high ends where an outcome of the author begins', () => {
+  const { linked, issues } = checkExample([
+    '      low: { words: too low, go: coil-low }',
+    `      low: { words: too low, go: coil-low }
+      nothing: { below: 10 mV, words: nothing, go: coil-low }`,
+  ]);
+  if (!linked) throw new Error(JSON.stringify(issues));
+  const step = linked.procedure.steps['bias'];
+  const ends = Object.fromEntries(
+    step?.kind === 'measure' ? step.outcomes.map(({ name, from, to }) => [name, [from, to]]) : [],
+  );
+  expect(ends).toMatchObject({ nothing: [null, 0.01], battery: [5, null] });
+  expect(ends['low']).toEqual([0.01, ends['good']![0]]);
+  expect(ends['high']).toEqual([ends['good']![1], 5]);
+});

@@ -31,6 +31,8 @@ describe('one value', () => {
     [0.5, 'V', '0.5 V', '0.5 V'], // volts and ohms stay plain down to a tenth
     [500, 'V', '500 V', '500 V'], // but kilo begins at one
     [0.3, 'A', '300 mA', '300 mA'],
+    [850, 'rpm', '850 rpm', '850 rpm'],
+    [45, '%', '45 %', '45 %'],
     [500, 'ohm', '500 \u03a9', '500 ohm'],
     [0, 'F', '0 mF', '0 mF'],
     [-1e-120, 'V', '0 \u00b5V', '0 uV'], // nothing is left of it, not even its sign

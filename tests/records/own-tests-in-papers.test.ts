@@ -65,6 +65,13 @@ it('one that was made already says when, and what the person says of it', () => 
   }
 });
 
+it.each(['markdown', 'html', 'pdf'] as const)('has its number before its time as %s', (form) => {
+  const walk = begin().do(OWN);
+  const record = recordOf(walk.session, fileOf(walk).head);
+  const shop = READERS[form](exportRecord(record, form, 'shop')).replace(/\s/g, '');
+  expect(shop).toMatch(/(?:Judgement|time)1·?08:30:20/);
+});
+
 describe.each(Object.entries(WALKS))('%s', (_, walk) => {
   const record = recordOf(walk.session, fileOf(walk).head);
 

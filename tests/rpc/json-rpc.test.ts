@@ -102,6 +102,28 @@ describe('parameters', () => {
   });
 });
 
+it('half a sign in a parameter is told, and no call is made with it', async () => {
+  called.length = 0;
+  bugs.length = 0;
+  // What JSON can write and no file can hold; a backslash before the letters is another matter.
+  const half = String.raw`{"jsonrpc":"2.0","id":1,"method":"add","params":{"a":"\\ud800","b":[{"c":"x\ud800"}]}}`;
+  expect(await answer(half)).toEqual({
+    ...error(-32602, 1),
+    error: {
+      ...error(-32602).error,
+      data: { issues: [expect.objectContaining({ at: '/params/b', code: 'half-sign' })] },
+    },
+  });
+  const key = String.raw`{"jsonrpc":"2.0","id":2,"method":"add","params":{"\udc00":1}}`;
+  expect(await answer(key)).toEqual(expect.objectContaining({ id: 2, error: expect.anything() }));
+  expect(called).toEqual([]);
+  const deep = `${'['.repeat(150_000)}"\\ud800"${']'.repeat(150_000)}`;
+  const nested = await answer(`{"jsonrpc":"2.0","id":3,"method":"foobar","params":{"a":${deep}}}`);
+  expect(nested).toEqual(expect.objectContaining({ id: 3, error: expect.anything() }));
+  expect(nested.error.data.issues).toMatchObject([{ at: '/params/a', code: 'half-sign' }]);
+  expect(bugs).toEqual([]);
+});
+
 it('calls of a batch are made one after the other, and no more than a hundred', async () => {
   called.length = 0;
   const message = '{"jsonrpc":"2.0","method":"add","params":{"a":1}}';

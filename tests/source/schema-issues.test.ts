@@ -114,6 +114,27 @@ test('all findings at once, in the order of the file, none twice', () => {
   ]);
 });
 
+test('a missing word that decides a kind in one place hides none that is missing elsewhere', () => {
+  const validateTwo = ajv.compile({
+    type: 'object',
+    properties: {
+      part: {
+        type: 'object',
+        required: ['kind'],
+        discriminator: { propertyName: 'kind' },
+        oneOf: [{ properties: { kind: { const: 'fuse' } }, required: ['kind'] }],
+      },
+      capture: { type: 'object', required: ['kind'] },
+    },
+  });
+  expect(validateTwo({ part: {}, capture: {} })).toBe(false);
+  const findings = schemaFindings(validateTwo.errors as SchemaError[], []);
+  expect(findings.map(({ at, code }) => [at, code])).toEqual([
+    ['/part', 'missing-key'],
+    ['/capture', 'missing-key'],
+  ]);
+});
+
 test('a wrapping keyword is silent when a finding inside it says more', () => {
   expect(found('name: ab\neither: [1]')).toEqual([
     'wrong-type 2:10 item 1 of "either" must be a text',

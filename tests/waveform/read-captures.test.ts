@@ -345,16 +345,26 @@ describe('sound files', () => {
       values.map((row) => row.map(Math.fround)),
     );
   });
+  test('five channels give four and a word about it', () => {
+    const { capture, issues } = readWav(wav(1, 8, 5, new Uint8Array(10).fill(128)), {
+      file: 'a.wav',
+    });
+    expect(capture?.channels).toHaveLength(4);
+    expect(issues.map(({ code }) => code)).toEqual(['too-many-channels']);
+  });
   test('full scale turns fractions into volts', () => {
     const bytes = wav(1, 16, 1, of(Int16Array.of(16384, -16384)));
     const { capture } = readWav(bytes, { file: 'a.wav', fullScaleVolts: 20 });
     expect(capture?.channels[0]).toMatchObject({ unit: 'V', samples: Float32Array.of(10, -10) });
   });
+  const padded = wav(1, 24, 1, new Uint8Array(16));
+  new DataView(padded.buffer).setUint16(32, 4, true);
   test.each<[string, Uint8Array, string]>([
     ['compressed', wav(2, 4, 1, Uint8Array.of(1, 2, 3, 4)), 'wav-coding'],
     ['empty', wav(1, 16, 1, new Uint8Array(0)), 'too-few-samples'],
     ['cut off in its heading', wav(1, 16, 1, new Uint8Array(8)).slice(0, 20), 'bad-wav'],
     ['without channels', wav(1, 16, 0, new Uint8Array(8)), 'wav-coding'],
+    ['24 bits in four bytes each, which no two programs read alike', padded, 'wav-coding'],
   ])('%s is refused', (_, bytes, code) => {
     expect(readWav(bytes, { file: 'a.wav' }).issues).toMatchObject([{ code }]);
   });

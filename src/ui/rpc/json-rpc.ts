@@ -3,6 +3,7 @@
  * unknown method, a wrong parameter; ids that come back; notifications and batches. What a method does is not known here.
  */
 import { hiddenAsEscapes } from '../../records/record-json.ts';
+import { isWhole } from '../../source/is-whole.ts';
 import type { SchemaFinding } from '../../source/schema-issues.ts';
 import { Unworkable } from '../../source/unworkable.ts';
 
@@ -121,6 +122,8 @@ async function answerMessage(message: unknown, call: Caller, bug: TellBug): Prom
   if (typeof method !== 'string') return response(back, notARequest('"method" must be a text'));
   if (params !== undefined && (typeof params !== 'object' || params === null))
     return response(back, notARequest('"params" must be a group of keys'));
+  const halves = halfSigns(params ?? {});
+  if (halves.length > 0) return id === undefined ? null : response(back, invalidParams(halves));
   let outcome: Outcome;
   try {
     outcome = await outcomeOf(method, params, call);
@@ -137,6 +140,22 @@ async function answerMessage(message: unknown, call: Caller, bug: TellBug): Prom
     }
   }
   return id === undefined ? null : response(back, outcome);
+}
+
+/** Parameters with half a sign in them, as `\ud800` alone: JSON can write it, and no text of a file can hold it. */
+function halfSigns(params: object): SchemaFinding[] {
+  return Object.entries(params).flatMap(([key, value]): SchemaFinding[] =>
+    isWhole(key) && isWhole(value)
+      ? []
+      : [
+          {
+            at: `/params/${key.toWellFormed()}`,
+            code: 'half-sign',
+            words: `"${key.toWellFormed()}" holds half of a sign`,
+            fix: 'send both halves of it, or U+FFFD in its place',
+          },
+        ],
+  );
 }
 
 function notARequest(words: string): CallFailure {

@@ -11,6 +11,12 @@ async function concluded(options: Parameters<typeof walkSession>[0] = {}) {
   return walk;
 }
 
+it('at rest any test can still be arranged', async () => {
+  const { press, frame } = await concluded();
+  await press('t');
+  expect(await frame()).toContain('made already');
+});
+
 const last = (driver: { events: () => readonly { type: string }[] }) => driver.events().at(-1);
 
 describe('after the repair', () => {
