@@ -12,7 +12,7 @@ export default defineConfig({
     server: { deps: { external: [/\/dist\.source\//] } },
     globalSetup: ['tests/temporary-folder.ts'],
     sequence: { sequencer: SlowFirst },
-    // No processor stands idle here, so that less compiling pays even more than in the program (`src/commands/compile-less.ts`).
+    // Node 20 compiles what runs often in threads of its own, which costs more here than it brings: no processor stands idle.
     execArgv: ['--max-semi-space-size=64', '--interrupt-budget=600000'],
     // A process keeps its modules from file to file, with what was loaded, proved and compiled once: a fresh one for
     // each file takes a second to get there again. Tests write into folders of their own and put back what they change.

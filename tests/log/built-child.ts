@@ -15,8 +15,6 @@ export async function bundleChild(source: string, folder: string): Promise<strin
   const outfile = join(folder, 'child.mjs');
   await build({
     entryPoints: [source],
-    // As the program does before all else.
-    inject: ['src/commands/compile-less.ts'],
     outfile,
     bundle: true,
     platform: 'node',
