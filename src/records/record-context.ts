@@ -124,7 +124,7 @@ function withPlacesOpen(words: string, { probe }: Test): string {
   const places = new Set<string>(leads(probe));
   return words.replace(PLACE, (id) => (places.has(id) ? `{${id}}` : id));
 }
-const PLACE = /(?<!\{)[a-z][a-z\d-]*\.[a-z\d-]+/g;
+const PLACE = /(?<![a-z\d{.-])[a-z][a-z\d-]*\.[a-z\d-]+/g;
 
 function namedByStep(procedure: Procedure | null, test: Test): NamedTest | null {
   const key = testKey(test);

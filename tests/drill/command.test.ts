@@ -16,7 +16,7 @@ import type { SessionEvent } from '../../src/session/events.ts';
 import { replay } from '../../src/session/evolve.ts';
 import { plainDrill } from '../../src/ui/drill/plain-drill.ts';
 import { sealed } from '../log/events.ts';
-import { opened as openedSample } from '../session/sample-tree.ts';
+import { opened as openedSample, STILL_TREE } from '../session/sample-tree.ts';
 import { SHORT } from './short-procedure.ts';
 import { type DrillInTest, newDrill } from './students.ts';
 
@@ -251,7 +251,7 @@ test('a circuit of one\u2019s own is drilled on by its file', async () => {
 });
 
 test('a session is no drill, and is said to be one', async () => {
-  const { text } = sealed([openedSample()]);
+  const { text } = sealed([{ ...openedSample(), procedure: STILL_TREE }]);
   const path = file('session.jsonl', text);
   const { code, err } = await run('--resume', path, '--plain', '--sessions', folder);
   expect(code).toBe(1);

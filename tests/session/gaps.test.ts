@@ -28,7 +28,7 @@ describe('what the customer is told', () => {
       'spare-uncounted/fitted',
     ]);
     expect(words(gaps)).toBe(
-      `The signal of the crankshaft sensor does not reach the control module. To find where it is lost, another instrument is needed. ${GAPS_WORDS}`,
+      `The control module does not count the signal of the crankshaft sensor. To find where it is lost, another instrument is needed. ${GAPS_WORDS}`,
     );
   });
   it('says nothing of its own where the procedure says nothing', () => {
