@@ -111,7 +111,12 @@ function commandOf(
   if (draft.conclude || draft.faults || draft.words !== undefined)
     return conclusion(draft, session, context);
   const pending = pendingCautions(session);
-  if (pending.length > 0) return cautionFirst(`step "${step?.id}"`, pending);
+  if (pending.length > 0)
+    return cautionFirst(
+      `step "${step?.id}"`,
+      pending,
+      'put an answer "acknowledge: true" before this one',
+    );
   if (draft.watched !== undefined) return watched(draft.watched, session, context);
   if (draft.captured)
     return { code: 'wrong-kind', words: `${named(step)}: a capture can't answer it` };
@@ -257,11 +262,15 @@ function madeAgain(
   return madeTest({ ...draft, ...told }, again.test, session, context.model);
 }
 
-function cautionFirst(of: string, pending: readonly { readonly id: string }[]): AnswerFlaw {
+function cautionFirst(
+  of: string,
+  pending: readonly { readonly id: string }[],
+  fix = 'add "acknowledge: true" to this answer',
+): AnswerFlaw {
   return {
     code: 'caution-first',
     words: `${of} has cautions to acknowledge: ${pending.map(({ id }) => id).join(', ')}`,
-    fix: 'put "acknowledge: true" before this answer',
+    fix,
   };
 }
 

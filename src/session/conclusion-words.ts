@@ -30,7 +30,7 @@ function wordsOf({ opened }: Session, concluded: Concluded): ConclusionWords {
   const { ownWords, faults } = concluded;
   if (faults.length === 0) return { title: ownWords ?? GIVEN_UP, repair: '' };
   const first = moduleFirst(circuit, faults);
-  const puts = repairsOfFaults(circuit, faults).join('; ');
+  const puts = inOneSentence(repairsOfFaults(circuit, faults), '; ');
   const repair = bindText(first === '' ? puts : `${first} If they hold: ${puts}`, job, circuit);
   const named = bindText(faultWords(circuit, faults), job, circuit);
   return { title: ownWords ?? capital(named), repair };
@@ -57,7 +57,7 @@ function faultWords(circuit: Circuit | null, ids: readonly string[]): string {
   const known = ids.map((id) => circuit?.faults.find((fault) => fault.id === id)?.words ?? id);
   return known.length <= FAULTS_NAMED
     ? known.join(', or ')
-    : repairsOfFaults(circuit, ids).join('; ');
+    : inOneSentence(repairsOfFaults(circuit, ids), '; ');
 }
 /** More faults than these are named by what puts them right. */
 const FAULTS_NAMED = 3;
@@ -68,4 +68,17 @@ export function repairsOfFaults(circuit: Circuit | null, ids: readonly string[])
     (id) => circuit?.faults.find((fault) => fault.id === id)?.repairWords ?? id,
   );
   return [...new Set(known)];
+}
+
+/** `Mend the wire.` and `Clean the plug.` as `Mend the wire; clean the plug.` */
+export function inOneSentence(sentences: readonly string[], between: string): string {
+  const last = sentences.length - 1;
+  return sentences
+    .map((words, at) => (at < last ? words.replace(/\.$/, '') : words))
+    .map((words, at) => (at > 0 ? words.replace(/^\p{Lu}(?=\p{Ll})/u, lowerCase) : words))
+    .join(between);
+}
+
+function lowerCase(letter: string): string {
+  return letter.toLowerCase();
 }

@@ -3,6 +3,7 @@ import { thingOfRepair } from '../procedure/test-words.ts';
 import { whatChanged } from '../suspects/what-changed.ts';
 import type { SuspectView } from './advisor.ts';
 import { type Basis, disagreeing, twoAtOnce, unexplained } from './basis.ts';
+import { inOneSentence } from './conclusion-words.ts';
 import { repairWords, suspectRows } from './suspect-rows.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 
@@ -34,17 +35,4 @@ export function viewSuspects(
 function groupWords(space: SuspectSpace, repairs: readonly string[]): string {
   const words = repairs.map((repair) => repairWords(space, repair));
   return `No test here can tell these apart: ${inOneSentence(words, '; ').replace(/\.$/, '')}.`;
-}
-
-/** Sentences as the parts of one. */
-function inOneSentence(sentences: readonly string[], between: string): string {
-  const last = sentences.length - 1;
-  return sentences
-    .map((words, at) => (at < last ? words.replace(/\.$/, '') : words))
-    .map((words, at) => (at > 0 ? words.replace(/^\p{Lu}(?=\p{Ll})/u, lowerCase) : words))
-    .join(between);
-}
-
-function lowerCase(letter: string): string {
-  return letter.toLowerCase();
 }

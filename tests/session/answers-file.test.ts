@@ -140,7 +140,10 @@ describe('an answer is the command a person would give', () => {
         cautionRules: library.cautions,
       });
       const told = (line: string) => commandFor(loaded(`  - ${line}`), 0, end, turns);
-      expect(told('again: full')).toMatchObject({ code: 'caution-first' });
+      expect(told('again: full')).toMatchObject({
+        code: 'caution-first',
+        fix: 'add "acknowledge: true" to this answer',
+      });
       expect(told('{ again: full, acknowledge: true }')).toMatchObject({
         type: 'acknowledge-cautions',
         test: picture,
@@ -302,7 +305,7 @@ describe('an answer is the command a person would give', () => {
 describe('an answer that does not fit is told at its line', () => {
   const CAUTION = sessionAfter([{ type: 'mark-done' }]);
   const TURNS = sessionAfter(TO_LOOK.slice(0, -1));
-  const FIRST = 'put "acknowledge: true" before this answer';
+  const FIRST = 'put an answer "acknowledge: true" before this one';
   test.each<[string, Session, string, string, string | null]>([
     // answer, session, code, words, way out
     [

@@ -1,4 +1,4 @@
-/** A module is not replaced before its own feeds and grounds were tested. */
+/** What puts a conclusion of several faults right; a module is not replaced before its own feeds and grounds were tested. */
 import { expect, it } from 'vitest';
 import { conclusionWords, moduleFirst } from '../../src/session/conclusion-words.ts';
 import { shipped } from '../circuit/shipped.ts';
@@ -20,5 +20,13 @@ it('it stands in the repair of the record', () => {
   const session = sessionAfter([{ type: 'conclude', own }], null, { circuit });
   expect(conclusionWords(session)?.repair).toBe(
     `${FIRST} If they hold: Replace the engine control module.`,
+  );
+});
+
+it('several repairs are one sentence', () => {
+  const own = { words: null, faults: ['wire.signal.open', 'contact.module.signal.open'] };
+  const session = sessionAfter([{ type: 'conclude', own }], null, { circuit });
+  expect(conclusionWords(session)?.repair).toBe(
+    'Repair or replace the signal wire; clean, refit or replace the terminals at the connector of the engine control module.',
   );
 });
