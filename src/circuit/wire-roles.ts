@@ -1,5 +1,6 @@
 /** What each wire carries in the healthy circuit, from where it leads: battery, a module's reference, a ground, a signal. */
 import type { Part, Wire, WireRole } from './circuit.ts';
+import { reachedFrom } from './metal-of.ts';
 
 /** The role of each wire by its name. Wires joined at a splice or through a fuse or relay share their role. */
 export function wireRoles(
@@ -37,25 +38,8 @@ export function wireRoles(
       });
     }),
   ];
-  const nextTo = new Map<string, string[]>();
-  const lead = (from: string, to: string): void => {
-    const known = nextTo.get(from);
-    if (known) known.push(to);
-    else nextTo.set(from, [to]);
-  };
-  for (const [a, b] of links) {
-    lead(a, b);
-    lead(b, a);
-  }
   const roleOf = new Map<string, WireRole>();
-  for (const [root, role] of roots) {
-    const open = [root];
-    while (open.length > 0) {
-      const here = open.pop()!;
-      if (roleOf.has(here)) continue;
-      roleOf.set(here, role);
-      open.push(...(nextTo.get(here) ?? []));
-    }
-  }
+  for (const [root, role] of roots)
+    for (const here of reachedFrom(root, links)) if (!roleOf.has(here)) roleOf.set(here, role);
   return new Map(wires.map((wire) => [wire.name, roleOf.get(wire.from) ?? 'signal']));
 }

@@ -28,12 +28,12 @@ export function sessionAtPath(disk: Disk, cwd: string, name: string): string | n
   return join(dirname(path), parts[0]?.file ?? basename(path));
 }
 
-/** What the system does not look at, as a name of thousands of letters, is none. */
+/** A name of thousands of letters is that of no file. */
 function isFile(path: string): boolean {
   try {
-    return statSync(path).isFile();
+    return statSync(path, { throwIfNoEntry: false })?.isFile() === true;
   } catch (error) {
-    if (systemCode(error) === null) throw error;
+    if (systemCode(error) !== 'ENAMETOOLONG') throw error;
     return false;
   }
 }

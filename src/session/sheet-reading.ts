@@ -6,11 +6,14 @@ import type { TakenReading } from './driver.ts';
 import type { Session } from './session.ts';
 
 /** What the job sheet calls the battery in a state in which it can be read. */
-const CALLED: Readonly<Partial<Record<VehicleState, string>>> = {
+export const BATTERY_CALLED = {
   'key-on': 'battery at rest',
   cranking: 'battery while cranking',
   running: 'battery with the engine running',
-};
+} as const satisfies Partial<Record<VehicleState, string>>;
+const CALLED: Readonly<Partial<Record<VehicleState, string>>> = BATTERY_CALLED;
+/** What the job sheet says of a value that somebody has read. */
+export const MEASURED = 'measured';
 const VOLTS = /^\d+(?:\.\d+)? V$/;
 
 /** What was measured and stands on the job sheet for `step`; null where nothing does, where a simulated vehicle answers, and after the repair. */
@@ -25,7 +28,7 @@ export function sheetReading(step: Step, { opened, status }: Session): TakenRead
     probe.minus === 'battery.negative';
   const { known = [] } = opened.job;
   const said = known.find(
-    ({ what, is, from }) => what === CALLED[setup.state] && from === 'measured' && VOLTS.test(is),
+    ({ what, is, from }) => what === CALLED[setup.state] && from === MEASURED && VOLTS.test(is),
   );
   return isBattery && said ? { typed: said.is, value: Number.parseFloat(said.is) } : null;
 }

@@ -5,16 +5,16 @@
 import type { Circuit } from '../../circuit/circuit.ts';
 import { readKnown } from '../../circuit/known-values.ts';
 import type { Job, KnownSaid } from '../../procedure/job.ts';
+import { BATTERY_CALLED, MEASURED } from '../../session/sheet-reading.ts';
 import { type TextInput, textInput } from '../parts/form-state.ts';
 
 export const BATTERY_KEY = 'battery';
-const MEASURED = 'measured';
 
 /** How the battery stands, and what the circuit calls its voltage then. */
 const STATES = [
-  ['at rest', 'battery at rest'],
-  ['cranking', 'battery while cranking'],
-  ['running', 'battery with the engine running'],
+  ['at rest', BATTERY_CALLED['key-on']],
+  ['cranking', BATTERY_CALLED.cranking],
+  ['running', BATTERY_CALLED.running],
 ] as const;
 const SAID =
   /^(\d{1,3}(?:[.,]\d{1,3})?) ?v?(?:olts?)? ?(at rest|rest|key on|on a charger|charger|cranking|running)?$/i;
