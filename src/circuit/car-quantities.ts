@@ -17,6 +17,8 @@ import {
   copperOf,
   feedChoice,
   pullChoice,
+  SUBSTRATE,
+  SUBSTRATE_DIODE,
   TWIN_RESISTOR,
   temperatureAround,
 } from './open-values.ts';
@@ -122,6 +124,7 @@ export function quantityPlaces(circuit: Circuit): readonly (CarQuantity | null)[
     ...parts.flatMap(coilValues),
     ...parts.flatMap((part) => (part.kind === 'potentiometer' ? buildsOf(part) : [])),
     ...parts.flatMap((part) => (part.kind === 'module' ? twinsOf(part) : [])),
+    ...parts.flatMap((part) => (part.kind === 'hall-switch' ? [substrateOf(part)] : [])),
   ];
 }
 
@@ -283,6 +286,15 @@ const RUN_WORDS = {
   opposite: 'against it',
   lower: 'below it',
 } satisfies Readonly<Record<TrackRun, string>>;
+
+/** It conducts only where the chip's ground is lost or in another place. */
+function substrateOf({ name, words }: Part): CarQuantity {
+  const key = `${name}.${SUBSTRATE}`;
+  return {
+    ...of(key, `diode from ground to the output inside the ${words}`, SUBSTRATE_DIODE),
+    ways: ['none', 'one'],
+  };
+}
 
 /** How far grounds stand above battery negative by what else flows through them. */
 function offsetsOf(part: Part): CarQuantity[] {

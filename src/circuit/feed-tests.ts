@@ -134,6 +134,40 @@ export function groundTests(list: TestList, { here, there }: Lead): void {
     );
 }
 
+/**
+ * A fuse by itself, and what is behind it on a resistor in its place: with all that it feeds, and with one of them off at a
+ * time. Ohms say nothing of electronics; behind a resistor what is shorted leaves next to no volts.
+ */
+export function fuseTests(list: TestList, { name, words, kind }: Part): void {
+  if (kind !== 'fuse') return;
+  const [into, out] = [`${name}.in`, `${name}.out`];
+  list.ohms(`${name}.alone`, `Ohms of the ${words}, taken out`, `${into}.pin`, `${out}.pin`, {
+    state: 'key-off',
+    unplugged: [name],
+  });
+  const inPlace: Bridge = { from: into, to: out, through: { ohms: IN_PLACE_OHMS } };
+  const burden = (id: string, off: readonly Part[]) =>
+    list.volts(
+      `${name}.${id}`,
+      'reference',
+      [
+        `Volts behind ${IN_PLACE_OHMS} ohm in place of the ${words}`,
+        ...off.map((part) => `${part.words} unplugged`),
+      ].join(', '),
+      out,
+      NEGATIVE,
+      { unplugged: [name, ...off.map((part) => part.name)], bridges: [inPlace] },
+      ['resistor'],
+      3,
+    );
+  burden('burden', []);
+  for (const part of list.circuit.parts)
+    if (part.name === list.sensor || part.kind === 'neighbour')
+      burden(`burden-without-${part.name}`, [part]);
+}
+/** With a whole battery across it 0.65 W: one of a watt stays cool enough. */
+const IN_PLACE_OHMS = 330;
+
 /** On both sides of each fuse and of each relay's contact. */
 export function supplyTests(list: TestList, part: Part): void {
   if (part.kind !== 'fuse' && part.kind !== 'relay') return;

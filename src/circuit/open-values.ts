@@ -13,6 +13,11 @@ export const BRIDGE_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, 
 /** What a module's resistor has of another of its kind that is built like it. Common practice, no source. */
 export const TWIN_RESISTOR: Toleranced = { nominal: 1, low: 0.95, high: 1.05, unit: '1' };
 
+/** Name of the value below. */
+export const SUBSTRATE = 'substrate';
+/** Whether a chip has a diode from its ground to its output: none (0) or one (1), as often. Common practice, no source. */
+export const SUBSTRATE_DIODE: Toleranced = whichOf([0.5, 0.5]);
+
 /** Insulation of this much and more is sound. Common practice, no source. */
 export const SOUND_INSULATION_OHMS = 1e6;
 

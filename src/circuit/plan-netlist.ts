@@ -21,6 +21,7 @@ import { BRIDGE_RESISTOR, CONTACT, copperOf } from './open-values.ts';
 import { type Draw, fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
 import { isRelayClosed } from './relay-coil.ts';
+import type { Adding } from './sensor-kind.ts';
 import { sensorKindOf } from './sensors.ts';
 import type { Setup, TerminalId } from './test.ts';
 
@@ -59,8 +60,10 @@ export function planNetlist(
     const own = hurt?.kind === 'part' && !(spare && hurt.mode !== 'leads-swapped') ? hurt : null;
     if (part.kind === 'module') {
       if (plugged) addModule(plan, part, setup.state !== 'key-off', own);
-    } else if (isSensor(part)) addSensor({ plan, setup, warmth }, part, own, spare);
-    else addPlainPart({ plan, circuit, setup }, part, own, open.includes(part.name));
+    } else if (isSensor(part)) {
+      const isLifted = losesGround(circuit, part, effects);
+      addSensor({ plan, setup, warmth, isLifted }, part, own, spare);
+    } else addPlainPart({ plan, circuit, setup }, part, own, open.includes(part.name));
   }
   return plan;
 }
@@ -71,19 +74,39 @@ export function planNetlist(
  * what the sensor of this car gave before it failed. Common practice, no source.
  */
 function addSensor(
-  { plan, setup, warmth }: { readonly plan: Plan; readonly setup: Setup; readonly warmth: Warmth },
+  {
+    plan,
+    setup,
+    warmth,
+    isLifted,
+  }: Pick<Adding<SensorPart>, 'plan' | 'setup' | 'isLifted'> & { readonly warmth: Warmth },
   sensor: SensorPart,
   own: PartEffect | null,
   spare: boolean,
 ): void {
   sensorKindOf(sensor).add({
-    ...{ sensor, plan, setup, own },
+    ...{ sensor, plan, setup, own, isLifted },
     pin: (name: string): number => plan.node(`${sensor.name}.${name}.pin`),
     reader: (name: string, of: Toleranced) => {
       const value = plan.value(`${sensor.name}.${name}`, of);
       return (draw: Pick<Draw, 'value'>): number => draw.value(value);
     },
     warmth: spare ? () => 1 : warmth,
+  });
+}
+
+/** Whether a fault opens the way from the sensor to its ground, or puts another wire in its place. */
+function losesGround(
+  { wires }: Circuit,
+  { name }: SensorPart,
+  effects: readonly FaultEffect[],
+): boolean {
+  const grounds = wires.filter(({ role }) => role === 'ground');
+  const ends = new Set(grounds.flatMap(({ from, to }) => [from, to]));
+  return effects.some((effect) => {
+    if (effect.kind === 'wires-swapped') return effect.terminals.includes(`${name}.ground`);
+    if (effect.kind === 'wire-open') return grounds.some((wire) => wire.name === effect.wire);
+    return effect.kind === 'contact-open' && ends.has(effect.terminal);
   });
 }
 

@@ -25,6 +25,8 @@ export interface Adding<P extends SensorPart> {
   readonly setup: Setup;
   /** The sensor's failure, null for none. */
   readonly own: PartEffect | null;
+  /** Its ground is lost, or at another pin: it may stand above what the output stands at. */
+  readonly isLifted: boolean;
   /** Node of one of the sensor's own pins. */
   readonly pin: (name: string) => number;
   /** How a value of the sensor is read from a draw, by the name it has in `car-quantities.ts`; a spare that fits is alike. */

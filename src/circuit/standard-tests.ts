@@ -1,6 +1,6 @@
 /** The sensible tests of a circuit, by rule from its structure: what a technician would think of, and may safely do. */
 import type { Circuit } from './circuit.ts';
-import { feedTests, groundTests, relayTests, supplyTests } from './feed-tests.ts';
+import { feedTests, fuseTests, groundTests, relayTests, supplyTests } from './feed-tests.ts';
 import { jointTests } from './joint-tests.ts';
 import { refuseTest } from './refuse-test.ts';
 import {
@@ -38,6 +38,7 @@ export function standardTests(circuit: Circuit): TestOption[] {
   for (const ground of grounds) groundTests(list, ground);
   for (const part of list.circuit.parts) {
     supplyTests(list, part);
+    fuseTests(list, part);
     if (part.kind === 'relay') relayTests(list, part);
   }
   for (const signal of signals) signalTests(list, signal);

@@ -14,6 +14,7 @@ import type { EventNumber, LookRecorded, ReadingRecorded, TestRecorded } from '.
 import { wakingReadings } from './intermittent.ts';
 import { type Session, standingAnswers } from './session.ts';
 import { eventsToConclusion } from './spent-minutes.ts';
+import { MARKS_LOOK, movedOutcomes } from './timing-off.ts';
 
 /** A reading as suspects are weighed by it, with the event it came from and its words. */
 export interface SessionReading extends Reading {
@@ -73,6 +74,10 @@ export function sessionReadings(session: Session, space: TestPlaces): SessionRea
     const step = stepOf(procedure, event.step);
     if (step.kind === 'ask') {
       if (vehicle.kind === 'drill') return [];
+      const chosen = step.outcomes.find(({ name }) => name === event.outcome);
+      // An answer of another kind, a mark off by the maker's procedure is what the look at the marks would find.
+      if (chosen && movedOutcomes(step).includes(chosen.name))
+        return read(MARKS_LOOK, { kind: 'look', look: 'faulty' }, chosen.words, step.title);
       const where = setupWords(step.setup, job, circuit);
       const words = bindText(step.title, job, circuit);
       return wakingReadings(procedure, event).flatMap(({ test, shown, found }) => {

@@ -3,6 +3,7 @@
  * were looked at last, or they were to be looked at and were not. The starter may then break what is still whole, so that
  * nothing is proposed which turns the engine. Whoever wants such a test all the same reads before it what can break.
  */
+import { PLAIN_SETUP } from '../circuit/plain-setup.ts';
 import type { Test } from '../circuit/test.ts';
 import { MARKS } from '../circuit/timing-marks.ts';
 import { TIMING_HAZARD } from '../procedure/cautions.ts';
@@ -55,8 +56,14 @@ function ofLook(look: string): boolean | null {
   return look === 'faulty' ? true : look === 'sound' ? false : null;
 }
 
+/** The look that tells whether they are. */
+export const MARKS_LOOK: Test = {
+  setup: { ...PLAIN_SETUP, state: 'key-off' },
+  probe: { kind: 'inspect', of: MARKS },
+};
+
 /** Answers of a question that nothing gives but a shaft or wheel out of place. */
-function movedOutcomes(step: Step): string[] {
+export function movedOutcomes(step: Step): string[] {
   if (step.kind !== 'ask') return [];
   return step.outcomes.flatMap(({ name, under }) =>
     under !== undefined && under.length > 0 && under.every((id) => id === DISPLACED) ? [name] : [],

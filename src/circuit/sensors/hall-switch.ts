@@ -1,7 +1,8 @@
 /** A switch of three wires: a load between feed and ground, and an output that pulls to ground. */
 import type { HallPart } from '../circuit.ts';
+import { SUBSTRATE, SUBSTRATE_DIODE } from '../open-values.ts';
 import { partFault, RESISTIVE_OHMS, SENSOR_SHORT_OHMS, theWords } from '../part-faults.ts';
-import { faultResistor, sizeOf } from '../plan.ts';
+import { type Draw, faultResistor, type Plan, sizeOf } from '../plan.ts';
 import type { Adding, SensorKind } from '../sensor-kind.ts';
 
 export const hallSwitch: SensorKind<HallPart> = {
@@ -48,10 +49,11 @@ export const hallSwitch: SensorKind<HallPart> = {
 };
 
 /** A load between feed and ground, and an output that pulls to ground while the feed is high enough. */
-function addHall({ sensor, plan, own, pin, reader }: Adding<HallPart>): void {
+function addHall({ sensor, plan, own, isLifted, pin, reader }: Adding<HallPart>): void {
   const feed = pin('feed');
   const out = pin('signal');
   const ground = pin('ground');
+  if (isLifted) addSubstrate(plan, ground, out, reader(SUBSTRATE, SUBSTRATE_DIODE));
   const mode = own?.mode;
   const offOhms = reader('off', sensor.off);
   if (own?.mode === 'shorted') plan.makers.push(faultResistor(feed, ground, own));
@@ -88,3 +90,19 @@ function addHall({ sensor, plan, own, pin, reader }: Adding<HallPart>): void {
     };
   });
 }
+
+/** The junction between a chip and its output transistor, which some have: it conducts where the output lies below ground. */
+function addSubstrate(plan: Plan, ground: number, out: number, has: (draw: Draw) => number): void {
+  plan.makers.push((draw) => ({
+    ...{ kind: 'diode', a: ground, b: out, emissionVolts: THERMAL_VOLTS, ohms: SUBSTRATE_OHMS },
+    saturationAmps: has(draw) === 1 ? SUBSTRATE_SATURATION_AMPS : NO_DIODE_AMPS,
+    leakOhms: Infinity,
+  }));
+}
+/** kT/q at 300.15 K. */
+const THERMAL_VOLTS = 0.0258649;
+/** Silicon: 0.75 V at 10 mA. Common practice, no source. */
+const SUBSTRATE_SATURATION_AMPS = 0.01 / Math.expm1(0.75 / THERMAL_VOLTS);
+const SUBSTRATE_OHMS = 2;
+/** So little that it takes more volts than any car has. */
+const NO_DIODE_AMPS = 1e-300;

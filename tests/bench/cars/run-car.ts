@@ -1,5 +1,6 @@
 /** One run of the bench: a car drawn, a session on it, its score, as one line of the results. */
 import type { Circuit } from '../../../src/circuit/circuit.ts';
+import { turnsEngine } from '../../../src/session/timing-off.ts';
 import { beginClient, testsOn } from './client.ts';
 import { drawCar } from './draw-car.ts';
 import { drawingOf } from './drawing.ts';
@@ -99,7 +100,9 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
   const end = mode === 'tree' ? await run.tree() : await run.free();
   const { car, tries } = drawn;
   const scored = scoreOf(drawn, end, circuit);
-  const tests = (await testsOn(subject)).filter((test) => hand.cannot(test) === null);
+  const tests = (await testsOn(subject)).filter(
+    (test) => hand.cannot(test) === null && !(world.isTimingOff && turnsEngine(test)),
+  );
   // What comes and goes is not told apart by one reading.
   const isChecked =
     car.fleeting === null && scored.right && scored.repairs.length > 1 && random() < CHECKED_SHARE;

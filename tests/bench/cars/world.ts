@@ -20,12 +20,18 @@ export class World {
   private readonly random: Random;
   private readonly seen = new Map<string, boolean>();
   private readonly codeAt: number;
+  private areMarksOff = false;
 
   constructor(car: Car, sees: Sees, random: Random) {
     this.car = car;
     this.sees = sees;
     this.random = random;
     this.codeAt = random();
+  }
+
+  /** Marks were found off: nobody lets the starter turn this engine any more. */
+  get isTimingOff(): boolean {
+    return this.areMarksOff;
   }
 
   /** Whether the fault is there at this look; moving wakes one that comes and goes. */
@@ -38,8 +44,10 @@ export class World {
   /** Eyes and fingers on a thing: what is seen once is seen again. */
   inspect(of: string): 'sound' | 'faulty' {
     // The marks tell on every car whether the wheel stands where it should.
-    if (of === 'target.marks')
-      return this.car.faults.some(({ id }) => id === 'target.displaced') ? 'faulty' : 'sound';
+    if (of === 'target.marks') {
+      this.areMarksOff = this.car.faults.some(({ id }) => id === 'target.displaced');
+      return this.areMarksOff ? 'faulty' : 'sound';
+    }
     for (const fault of this.car.faults) {
       if (!fault.subject.includes(of)) continue;
       const known = this.seen.get(fault.id) ?? this.random() < fault.visibleChance;
@@ -95,7 +103,9 @@ export class World {
     );
     if (outcomes.includes('some')) return [this.sees === 'shifted' ? 'some' : 'none'];
     if (!outcomes.includes('moved')) return [];
-    return [isMoved && this.random() < MARKS_SHOW ? 'moved' : 'right'];
+    const isSeen = isMoved && this.random() < MARKS_SHOW;
+    if (isSeen) this.areMarksOff = true;
+    return [isSeen ? 'moved' : 'right'];
   }
 
   /** Where something drops out when it is moved or warmed. */
