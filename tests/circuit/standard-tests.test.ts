@@ -6,6 +6,23 @@ import { standardTests } from '../../src/circuit/standard-tests.ts';
 import { TEST_FAMILIES } from '../../src/circuit/test-list.ts';
 import { modelOf, NAMES, number, shipped } from './shipped.ts';
 
+test('a resistor in place of the fuse tells what is shorted behind it, without ohms across electronics', () => {
+  const model = modelOf('hall-relay-fed', 64);
+  const behind = (id: string, fault: string) => {
+    const { test: one } = standardTests(shipped('hall-relay-fed')).find((each) => each.id === id)!;
+    return number(model, fault, one);
+  };
+  for (const [fault, off] of [
+    ['sensor.shorted', 'sensor'],
+    ['speed-sensor.shorted', 'speed-sensor'],
+  ] as const) {
+    // by hand: at most 20 ohm behind 330 leave a sixteenth of the battery
+    expect(behind('fuse.burden', fault)).toBeLessThan(1);
+    expect(behind(`fuse.burden-without-${off}`, fault)).toBeGreaterThan(8);
+  }
+  expect(behind('fuse.alone', 'fuse.blown')).toBe(Number.POSITIVE_INFINITY);
+});
+
 describe.each(NAMES)('%s', (name) => {
   const options = standardTests(shipped(name));
 
@@ -51,7 +68,7 @@ describe.each(NAMES)('%s', (name) => {
       const words = whole.replace(/, the [a-z ]+ too$/, '');
       const too = words === whole ? 0 : 1;
       const off = ['sensor unplugged', 'both connectors off', 'all connectors off'];
-      const said = /, (relay|module) unplugged$/.test(words)
+      const said = /, (relay|module) unplugged$|, taken out$/.test(words)
         ? 1
         : off.findIndex((end) => words.endsWith(`, ${end}`)) + 1;
       expect(said, id).toBe(Math.min(3, one.setup.unplugged.length - too));

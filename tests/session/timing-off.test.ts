@@ -130,3 +130,17 @@ describe('with the timing off', () => {
     expect(ids(marks(begun, 'faulty'))).toContain('timing-off');
   });
 });
+
+describe('an answer of the tree that marks are off', () => {
+  it('counts as the look at the marks does', () => {
+    const chanceOf = (session: Session) =>
+      shop.advisor
+        .suspects(session)
+        .rows.flatMap(({ faults }) => faults)
+        .find(({ id }) => id === 'target.displaced')!.chance;
+    const before = chanceOf(begun);
+    const said = chanceOf(answered('moved'));
+    expect(said).toBeGreaterThan(8 * before);
+    expect(said).toBeCloseTo(chanceOf(marks(begun, 'faulty')), 1);
+  });
+});
