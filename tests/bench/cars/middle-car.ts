@@ -37,7 +37,7 @@ export function middleCar(circuit: Circuit, faults: readonly CarFault[] = []): C
   for (const end of ['closed', 'open'])
     if (values[`track-2.${end}`] !== undefined)
       values[`track-2.${end}`] = values[`track-1.${end}`]! / 2;
-  // On where the program's nominal sensor is, and without the substrate diode that it does not know.
+  // On where the program's nominal sensor is, and without the substrate diode, as there.
   const on = (circuit.target?.onChance ?? 0.5) > 0.5;
   const car: Car = {
     drawing,

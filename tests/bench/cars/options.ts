@@ -21,6 +21,8 @@ export interface BenchOptions {
   readonly toldEvery: number;
   /** The cells of docs/cars.md in place of the ones above: see `cellsOf`. */
   readonly published: boolean;
+  /** With them, every row of the exact person so many times along the tree; 0 for as shipped and all free only. */
+  readonly rows: number;
   readonly workers: number;
   /** Puts the tables into docs/cars.md. */
   readonly write: boolean;
@@ -32,6 +34,10 @@ const MODES = ['tree', 'free'] as const;
 const PERSONS = ['exact', 'slipping'] as const;
 const DEFAULT_RUNS = 10;
 const FULL_RUNS = { tree: 1000, free: 300 };
+/** Of as many runs in free order as along the tree. */
+const FREE_SHARE = 0.3;
+/** Strata that are no rows: a value that nobody described, a fault that is not always there. */
+export const NO_ROWS: readonly string[] = ['outside', 'intermittent'];
 
 /** Options from a command line; throws with what is known where a word is not. */
 export function optionsFrom(argv: readonly string[]): BenchOptions {
@@ -49,6 +55,7 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
       weights: { type: 'string', default: 'file' },
       'told-every': { type: 'string', default: '1' },
       published: { type: 'boolean', default: false },
+      rows: { type: 'string' },
       workers: { type: 'string', default: '2' },
       full: { type: 'boolean', default: false },
       write: { type: 'boolean', default: false },
@@ -72,6 +79,7 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
     weights: values.weights === 'even' ? 'even' : 'file',
     toldEvery: whole('told-every', values['told-every']),
     published: values.published,
+    rows: values.rows === undefined ? 0 : whole('rows', values.rows),
     workers: whole('workers', values.workers),
     write: values.write,
     agreement: values.agreement,
@@ -82,9 +90,9 @@ export function optionsFrom(argv: readonly string[]): BenchOptions {
 export type Cells = Pick<BenchOptions, 'strata' | 'modes' | 'persons' | 'means' | 'runs'>;
 
 /**
- * The parts that are run. Published are the exact person with everything on cars as shipped and all free, `runs` each, and
- * with half as many: one who slips, cars beyond their ranges, faults that come and go, without a scope, without live
- * data, with a plug out of reach, and the free order.
+ * The parts that are run. Published are the exact person with everything on cars as shipped and all free, `runs` each, or
+ * on every row, `rows` each; and with half as many as `runs`: one who slips, cars beyond their ranges, faults that come and
+ * go, without a scope, without live data, with a plug out of reach, and, without `rows`, the free order.
  */
 export function cellsOf(options: BenchOptions): readonly Cells[] {
   if (!options.published) return [options];
@@ -94,13 +102,20 @@ export function cellsOf(options: BenchOptions): readonly Cells[] {
     ...{ means: ['all'], runs: options.runs },
   };
   const fewer: Cells = { ...main, strata: ['all-free'], runs: { tree: half, free: half } };
+  const { rows } = options;
+  const every: Cells = {
+    ...main,
+    strata: STRATA.map(({ name }) => name).filter((name) => !NO_ROWS.includes(name)),
+    modes: MODES,
+    runs: { tree: rows, free: Math.floor(FREE_SHARE * rows) },
+  };
   return [
-    main,
+    rows > 0 ? every : main,
     { ...fewer, persons: ['slipping'] },
     { ...fewer, strata: ['outside'] },
     { ...fewer, strata: ['intermittent'] },
     { ...fewer, means: ['no-scope', 'no-live-data', 'plug-out-of-reach'] },
-    { ...fewer, modes: ['free'] },
+    ...(rows > 0 ? [] : [{ ...fewer, modes: ['free'] } satisfies Cells]),
   ];
 }
 

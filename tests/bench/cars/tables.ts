@@ -1,6 +1,7 @@
 /** The results as tables in Markdown, an interval beside every share. */
 import { calibrationTable } from './calibration.ts';
 import { markdownTable } from './markdown-table.ts';
+import { NO_ROWS } from './options.ts';
 import type { RunLine } from './run-car.ts';
 import { shareWords } from './wilson.ts';
 
@@ -26,7 +27,7 @@ export function tablesOf(lines: Lines): string {
   ].join('\n');
 }
 
-/** One cell for each circuit, stratum, mode, person and means, and one over all circuits. */
+/** One cell for each circuit, stratum, mode, person and means, one over all circuits, and of each circuit over its rows. */
 function cellsOf(lines: Lines): [string, Lines][] {
   const cells = new Map<string, RunLine[]>();
   const into = (name: string, one: RunLine) => {
@@ -38,9 +39,14 @@ function cellsOf(lines: Lines): [string, Lines][] {
     `${stratum}, ${mode}, ${person}, ${means}`;
   for (const one of lines) into(`${one.circuit}, ${what(one)}`, one);
   for (const one of lines) into(`all, ${what(one)}`, one);
+  for (const one of lines.filter(isOfRow))
+    for (const circuit of [one.circuit, 'all']) into(`${circuit}, all rows, ${one.mode}`, one);
   return [...cells];
 }
 
+/** The exact person, with everything at hand, on a car as described. */
+const isOfRow: Is = ({ stratum, person, means }) =>
+  person === 'exact' && means === 'all' && !NO_ROWS.includes(stratum);
 const isAll: Is = () => true;
 const isWhole: Is = ({ faults }) => faults.length === 0;
 const isFaulty: Is = ({ faults }) => faults.length > 0;
