@@ -33,7 +33,7 @@ function shows(name: string, values: readonly KnownValue[], plus: string): numbe
 }
 
 /** Copper, contacts and the test's own resistor are nobody's to know; the rest is a fault's or the weather's. */
-const NOT_KNOWN = /^(wire|contact|target|bridge)\.|\.twin$|shorted$|^temperature$/;
+const NOT_KNOWN = /^(wire|contact|target|bridge)\.|\.twin$|shorted$|^temperature$|\.substrate$/;
 
 describe('what is known of a car', () => {
   test.each([

@@ -117,6 +117,9 @@ function elementOf(probe: Probe, plus: number, minus: number): Element {
 /** ngspice's own settings, tight first; the second set is for circuits on which its Newton does not settle at 1e-9. */
 const SETTINGS = ['RELTOL=1e-9 ABSTOL=1e-15 VNTOL=1e-12', 'RELTOL=1e-6 ABSTOL=1e-12 VNTOL=1e-8'];
 
+/** At so little no volts of a car open a junction. */
+const NO_JUNCTION_AMPS = 1e-300;
+
 /**
  * Node voltages by ngspice, ground first. Where it finds no operating point by itself it is told where to begin
  * (.nodeset), in tenths of a volt, then finer, as behind a light that an output of 1.5 V hardly opens. Wherever it begins,
@@ -195,12 +198,16 @@ function spiceLines(element: Element, index: number, models: string[]): string[]
       ];
     }
     case 'diode':
+      // ngspice has a least saturation current, at which a junction that is none would conduct.
+      if (element.saturationAmps <= NO_JUNCTION_AMPS) return [];
       models.push(
         `.model LED${index} D(IS=${element.saturationAmps} N=${element.emissionVolts / NGSPICE_VT} RS=${element.ohms})`,
       );
       return [
         `D${index} ${name(element.a)} ${name(element.b)} LED${index}`,
-        `Rleak${index} ${name(element.a)} ${name(element.b)} ${element.leakOhms}`,
+        ...(Number.isFinite(element.leakOhms)
+          ? [`Rleak${index} ${name(element.a)} ${name(element.b)} ${element.leakOhms}`]
+          : []),
       ];
     case 'lamp': {
       const v = across(element.a, element.b);
