@@ -177,7 +177,7 @@ export function describeCode(typed: string): CodeDescription | null {
     return { ...shared, sensorRole: role, which, kind, against: null, words };
   }
   if (older !== undefined) {
-    const words = `${named('wheel', older)}, in an older numbering still in use: ${KIND_WORDS.circuit}`;
+    const words = `${named('wheel', older)} in an older numbering still in use, of no wheel in today's: ${KIND_WORDS.circuit}`;
     const sensor = { sensorRole: 'wheel', which: older, kind: 'circuit', against: null } as const;
     return { ...shared, ...sensor, words };
   }

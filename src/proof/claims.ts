@@ -93,7 +93,53 @@ const SEEN: readonly SightWords[] = [
     shows: () => (step) => step.family === 'wiggle',
   },
   {
-    words: /\b(?:lent|temporary pull-up|cannot be pulled)\b/i,
+    // A module that counts tells nothing of height, volts or current.
+    words:
+      /\bgood (?:\w+ )*?(?:sensor|one) (?:too\b|gives\b|draws\b|shows\b)|\bwith a good (?:\w+ )*?(?:sensor|one) too\b/i,
+    needs: 'a step with a good sensor that reads or shows what is said of it',
+    shows: () => (step) => {
+      const kind = probeOf(step)?.kind;
+      return step.setup.sensor === 'spare' && kind !== undefined && kind !== 'counts';
+    },
+  },
+  {
+    words: /\bohms (?:jump|drop|rise|change)\b/i,
+    needs: 'a reading in ohms',
+    shows: () => (step) => readsOf(step).some((probe) => probe.kind === 'ohms'),
+  },
+  {
+    words: /\bcannot be pulled (?:down|up)\b/i,
+    needs: 'a step that pulls at the signal',
+    shows: ({ wires }) => {
+      const signals = wires
+        .filter(({ role }) => role === 'signal')
+        .flatMap(({ from, to }) => [from, to]);
+      return (step) =>
+        step.setup.bridges.some(({ from, to }) =>
+          [from, to].some((end) => signals.includes(end.replace(/\.pin$/, ''))),
+        );
+    },
+  },
+  {
+    words: /\bbias of (?:one|the \w+) side\b/i,
+    needs: 'a reading of the bias',
+    shows: (circuit) => {
+      const reads = readsWire(circuit, ['signal']);
+      return (step) => probeOf(step)?.kind === 'volts' && reads(step);
+    },
+  },
+  {
+    words: /\b(?:sensor|pedal) is starved\b/i,
+    needs: "a reading of the sensor's own supply",
+    shows: (circuit) => {
+      const { name } = sensorOf(circuit);
+      return (step) =>
+        probeOf(step)?.kind === 'volts' &&
+        leadsOf(step).some((lead) => lead.startsWith(`${name}.`));
+    },
+  },
+  {
+    words: /\b(?:lent|temporary pull-up)\b/i,
     needs: 'a step with a bridge or a test light',
     shows: () => (step) =>
       step.setup.bridges.length > 0 ||
@@ -278,6 +324,13 @@ function placesOf({ wires }: Circuit, thing: string): string[] {
 
 function probeOf(step: AskingStep): Probe | null {
   return step.kind === 'measure' || step.kind === 'look' ? step.probe : null;
+}
+
+/** All that a step reads or watches. */
+function readsOf(step: AskingStep): readonly Probe[] {
+  const probe = probeOf(step);
+  const watched = 'watched' in step ? (step.watched ?? []) : [];
+  return probe ? [probe, ...watched] : watched;
 }
 
 function leadsOf(step: AskingStep): TerminalId[] {

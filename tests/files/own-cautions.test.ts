@@ -111,6 +111,26 @@ describe('one that nobody ever reads is told', () => {
   });
 });
 
+describe('a NOTICE is for damage to things', () => {
+  const rule = (word: string, hazards: string) =>
+    `cautions:\n${LIFT}  jack:\n    word: ${word}\n    hazards: [${hazards}]\n    when: [unplug]\n    say: Mind the jack under the sill.\n`;
+  test.each([
+    [
+      'of what falls on people',
+      'NOTICE',
+      'harness-damage, vehicle-secured',
+      ['notice-for-people 7'],
+    ],
+    ['of fire', 'NOTICE', 'raw-fuel', ['notice-for-people 7']],
+    ['of the same under a CAUTION', 'CAUTION', 'harness-damage, vehicle-secured', []],
+    ['of things', 'NOTICE', 'harness-damage, module-damage, engine-damage', []],
+    ['of what only its author knows', 'NOTICE', 'other', []],
+  ])('%s', (_, word, hazards, codes) => {
+    own(rule(word, hazards));
+    expect(found()).toEqual(codes);
+  });
+});
+
 describe('a shipped text', () => {
   const texts = (rest: string, language = '') =>
     `${language}cautions:\n${LIFT}  engine-runs-hot:\n${rest}`;

@@ -64,6 +64,12 @@ describe('the code says which sensor it is', () => {
     if (tree === 'wheel-speed-current') expect(wheels).toEqual(new Set([own, sister]));
   });
 
+  it.each(['C0037', 'C003A'])('%s: nothing at a rear wheel turns with the steering', (code) => {
+    const { procedure } = placed('wheel-speed-current', job([code]));
+    const ends = Object.values(procedure.steps).filter(({ kind }) => kind === 'conclude');
+    for (const end of ends) expect(textsOf(end), end.id).not.toMatch(/steer|full lock/i);
+  });
+
   it('in every tree, for every code that it lists', () => {
     for (const { draft } of trees)
       for (const code of draft.codes ?? []) {

@@ -4,7 +4,7 @@ import { joinedTo } from '../../src/circuit/nets.ts';
 import { TIMING_HAZARD } from '../../src/procedure/cautions.ts';
 import { DRIVES } from '../../src/procedure/job.ts';
 import { type Hazard, isTask, type Step } from '../../src/procedure/procedure.ts';
-import { shipped, trees } from './shipped.ts';
+import { library, shipped, trees } from './shipped.ts';
 
 const NAMES = trees.map(({ draft }) => draft.procedure);
 type Task = Extract<Step, { cautions: unknown }>;
@@ -90,6 +90,27 @@ describe('cranking', () => {
   });
 });
 
+describe('a running engine', () => {
+  it.each(NAMES)('in %s is said to carry ignition voltage where hands come near it', (name) => {
+    for (const step of tasksOf(name).filter(({ setup }) => setup.state === 'running'))
+      expect(warns(step, 'ignition-voltage'), step.id).toBe(true);
+  });
+
+  it.each(NAMES)('in %s is not warmed from where a belt or fan reaches', (name) => {
+    for (const step of tasksOf(name).filter(({ setup }) => setup.state === 'running'))
+      if (/hot air/i.test(step.say)) expect(step.say, step.id).toMatch(/no belt or fan reaches/);
+  });
+});
+
+describe('a charger', () => {
+  it.each(NAMES)('in %s is connected with a word about the gas, before it is', (name) => {
+    const connecting = tasksOf(name).filter(({ say }) => /\ba charger\b/i.test(say));
+    expect(connecting.map(({ id }) => id)).toEqual(['battery/charger']);
+    for (const { cautions } of connecting)
+      expect(cautions.map(({ say }) => say).join(' ')).toMatch(/gas .*spark.*charger off while/);
+  });
+});
+
 describe('a road test', () => {
   it('is a step of its own, with a second person or a recording, and no chocks', () => {
     const step = stepsOf('wheel-speed-current')['drive-first/road'] as Task;
@@ -138,11 +159,23 @@ describe('a drive', () => {
         const isHigh = drive !== 'combustion';
         const atWork = step.setup.state !== 'driving';
         expect(warns(step, 'high-voltage'), step.id).toBe(isHigh && atWork);
-        if (step.setup.state !== 'key-on') continue;
+        // An engine that turns in such a vehicle turns in READY.
+        if (!['key-on', 'cranking', 'running'].includes(step.setup.state)) continue;
         expect(warns(step, 'vehicle-moves'), step.id).toBe(isHigh);
       }
     }
   });
+});
+
+test('a caution that is only a NOTICE is about things, and not about people', () => {
+  const things = [
+    ...['module-damage', 'instrument-damage', 'harness-damage', 'engine-damage', 'starter-heat'],
+  ];
+  for (const { id, word, hazards } of library.cautions.filter(({ word }) => word === 'NOTICE'))
+    expect(
+      hazards.filter((one) => !things.includes(one)),
+      `${id}: ${word}`,
+    ).toEqual([]);
 });
 
 describe('what is done by hand', () => {

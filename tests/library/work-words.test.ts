@@ -43,3 +43,14 @@ test.each(['hall-no-signal', 'hall-relay-no-signal', 'reluctor-no-signal'])(
     for (const step of judged) expect(textOf(step), step.id).toMatch(/gaps? .*(is|are) made with/);
   },
 );
+
+test.each(['hall-no-signal', 'hall-relay-no-signal'])(
+  '%s: what a slow sweep makes of many teeth is said where the scope is set',
+  (name) => {
+    const pictures = tasksOf(name).filter(
+      (step) => step.kind === 'look' && step.probe.kind === 'pattern',
+    );
+    expect(pictures.length).toBeGreaterThan(0);
+    for (const step of pictures) expect(step.why, step.id).toMatch(/slow sweep.*false slow wave/);
+  },
+);

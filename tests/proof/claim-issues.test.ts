@@ -94,6 +94,60 @@ test.each([
   expect(said.join('\n')).toContain(needs);
 });
 
+describe('what is said of a reading is shown by a step that reads it', () => {
+  const circuit = LIBRARY.circuits.get('hall-module-fed')!;
+  const spare = (probe: object) =>
+    ({ ...looking(probe), setup: { ...base.setup, sensor: 'spare' } }) as ReturnType<
+      typeof looking
+    >;
+  const clipped = (from: string) =>
+    ({
+      ...looking({ kind: 'volts', plus: from, minus: 'battery.negative' }),
+      setup: { ...base.setup, bridges: [{ from, to: 'battery.negative', through: 330 }] },
+    }) as unknown as ReturnType<typeof looking>;
+  const watching = (probe: object) =>
+    ({ ...base, id: 'step', kind: 'ask', watched: [probe], outcomes: [] }) as unknown as ReturnType<
+      typeof looking
+    >;
+  const volts = (plus: string) => looking({ kind: 'volts', plus, minus: 'battery.negative' });
+  const pattern = { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' };
+  const counts = { kind: 'counts', input: 'module.signal' };
+  const ohms = { kind: 'ohms', plus: 'sensor.feed', minus: 'sensor.ground' };
+  test.each([
+    ['The signal is weak with a good sensor too.', 'is said of it', spare(pattern), spare(counts)],
+    [
+      'A good crank sensor gives the same weak signal.',
+      'is said of it',
+      spare(pattern),
+      looking(pattern),
+    ],
+    ['Nor does it where a good one draws current.', 'is said of it', spare(pattern), spare(counts)],
+    ["The loop's ohms jump when it is moved.", 'in ohms', watching(ohms), watching(pattern)],
+    [
+      'The signal cannot be pulled down.',
+      'pulls at the signal',
+      clipped('sensor.signal'),
+      clipped('sensor.feed'),
+    ],
+    [
+      'It takes away the bias of one side.',
+      'of the bias',
+      volts('module.signal'),
+      volts('module.reference'),
+    ],
+    [
+      'The sensor is starved.',
+      "sensor's own supply",
+      volts('sensor.feed'),
+      volts('module.reference'),
+    ],
+  ])('%s', (text, needs, shows, elsewhere) => {
+    const claim = claimsOf(text, circuit, []).find((one) => one.needs.includes(needs));
+    expect(claim!.isShownBy!(shows)).toBe(true);
+    expect(claim!.isShownBy!(elsewhere)).toBe(false);
+  });
+});
+
 describe('what is called good is shown by a step at that very thing', () => {
   const circuit = LIBRARY.circuits.get('hall-module-fed')!;
   const looked = (of: string) => looking({ kind: 'inspect', of });

@@ -31,6 +31,7 @@ import { crossIssues } from './cross-issues.ts';
 import { CAUTIONS_FILE, type FileKind, fileKind } from './file-kind.ts';
 import type { Gathered, GatheredFile } from './gather-files.ts';
 import { treeKey, treesIn } from './kept-verdicts.ts';
+import { quietCautions } from './quiet-cautions.ts';
 import { isLostTree, unshownCautions } from './unshown-cautions.ts';
 
 /** Cars a fault; while watching fewer, so that the answer comes soon after a save. */
@@ -114,7 +115,7 @@ export class Checker {
     const wanted = files.filter((file) => file.wanted);
     for (const file of files) if (file.wanted || isLostCautions(file)) issues.push(...file.issues);
     issues.push(...crossIssues(files, library));
-    issues.push(...cautions.issues, ...unshownCautions(files));
+    issues.push(...cautions.issues, ...quietCautions(files), ...unshownCautions(files));
     const paths = new Set(wanted.map(({ path }) => path));
     const proofs: ProvedFile[] = [];
     const trees: LinkedFile[] = [];

@@ -31,6 +31,7 @@ export const ISSUE_CODES: Readonly<Record<string, string>> = {
   'unknown-colour': 'A wire colour is not in the letters of the standard.',
   'caution-changed': 'A shipped caution is reworded in the same language, or weakened.',
   'caution-narrowed': 'A shipped caution loses a hazard or a place where it applies.',
+  'notice-for-people': 'A caution on what can hurt somebody is only a NOTICE.',
   'caution-never-shown': 'No state, occasion or step brings an added caution.',
   // Actions of a drill
   'empty-action': 'An action does nothing.',
