@@ -160,7 +160,9 @@ describe('what the class shows, with assignment and library at hand', () => {
     ],
   ])('earlier rules, under which readings and points are not derived again, %s', (_, events) => {
     const points = (event: SessionEvent) => moreOf(event, 'minutes', -1);
-    const forged = events.map((event) => (event.type === 'answer-revealed' ? points(event) : event));
+    const forged = events.map((event) =>
+      event.type === 'answer-revealed' ? points(event) : event,
+    );
     const { genuine, kinds } = found(forged);
     expect([genuine, kinds]).toEqual([true, ['other-rules']]);
   });
