@@ -5,10 +5,20 @@
  * file is never repaired or replaced: the person is told where it is and what is wrong with it. Before each change
  * the old file is copied aside, and put back should the new one not have arrived whole.
  */
-import { closeSync, constants, copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
+import {
+  closeSync,
+  constants,
+  copyFileSync,
+  existsSync,
+  lstatSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Meter } from '../circuit/test.ts';
 import { TOOL_NAMES, type Tool } from '../circuit/tools.ts';
+import { doubledName } from '../source/doubled-name.ts';
 import { isWhole } from '../source/is-whole.ts';
 import { type Env, settingsFolder } from './folders.ts';
 import { makeFolders } from './make-folders.ts';
@@ -93,8 +103,12 @@ export async function openSettings(
   const folder = settingsFolder(env);
   const path = join(folder, 'config.json');
   try {
-    // The package below reads whatever bears the name, and would wait for a pipe.
-    if (existsSync(path)) closeSync(openPlainFile(path));
+    const found = lstatSync(path, { throwIfNoEntry: false });
+    // What was set stands on a disk that is not there now; the package below would put a file in the place of the link.
+    if (found && !statSync(path, { throwIfNoEntry: false }))
+      throw Object.assign(new Error(LEADS_NOWHERE), { code: LEADS_NOWHERE });
+    // It reads whatever bears the name, and would wait for a pipe.
+    if (found) closeSync(openPlainFile(path));
     else makeFolders(folder, 0o700);
   } catch (error) {
     return { problem: problemFrom(error, path) };
@@ -110,13 +124,20 @@ export async function openSettings(
       configFileMode: 0o600,
       accessPropertiesByDotNotation: false,
       // The package would compile the schema anew each time.
-      deserialize: (text) => checked(JSON.parse(text)),
+      deserialize: (text) => checked(parsed(text)),
       serialize: (kept) => JSON.stringify(checked(kept), undefined, '\t'),
     });
     return { store: storeOver(conf, path) };
   } catch (error) {
     return { problem: problemFrom(error, path) };
   }
+}
+
+function parsed(text: string): KeptSettings {
+  const kept: KeptSettings = JSON.parse(text);
+  const doubled = doubledName(text);
+  if (doubled !== null) throw new SchemaViolation(`"${doubled}" stands there twice`);
+  return kept;
 }
 
 type SettingsCheck = <T>(kept: T) => T;
@@ -134,9 +155,11 @@ async function settingsCheck(): Promise<SettingsCheck> {
   known = (kept) => {
     if (!isWhole(kept)) throw new SchemaViolation('a text holds half of a sign');
     if (validate(kept)) return kept;
-    const wrong = (validate.errors ?? []).map(
-      ({ instancePath, message = '' }) => `"${instancePath.slice(1)}" ${message}`,
-    );
+    const wrong = (validate.errors ?? []).map(({ instancePath, message = '', params }) => {
+      const unknown: unknown = params['additionalProperty'];
+      const name = typeof unknown === 'string' ? `${instancePath}/${unknown}` : instancePath;
+      return `"${name.slice(1)}" ${unknown === undefined ? message : 'is no setting'}`;
+    });
     throw new SchemaViolation(firstOf(wrong));
   };
   return known;
@@ -262,6 +285,8 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
       words: `a setting has a value it cannot have: ${message}`,
       fix: `correct that setting in the file, or ${start}`,
     };
+  const wrongLink = WRONG_LINKS[code ?? ''];
+  if (wrongLink) return { path, words: wrongLink, fix: 'remove the link, or lead it to a file' };
   if (code === NOT_A_FILE)
     return {
       path,
@@ -274,6 +299,12 @@ function problemFrom(error: unknown, path: string): SettingsProblem {
     fix: 'check the rights on this file and its folder, and the space on the disk',
   };
 }
+
+const LEADS_NOWHERE = 'leads-nowhere';
+const WRONG_LINKS: Readonly<Record<string, string>> = {
+  ELOOP: 'the links at the settings file lead in a circle',
+  [LEADS_NOWHERE]: 'the settings file is a link to a file that is not there',
+};
 
 /** So many are named; a file that another program has spoilt may have thousands. */
 const VIOLATIONS_TOLD = 5;

@@ -227,7 +227,8 @@ function objectionTo(
 
 function refusalOf({ problem, fix: next }: Problem, safeEvents: number): WriteProblem {
   const fix = `${next.charAt(0).toUpperCase()}${next.slice(1)}.`;
-  return { code: 'not-believed', words: `${problem}.`, fix, safeEvents, canRetry: false };
+  const told = { words: `${problem}.`, fix };
+  return { code: 'not-believed', ...told, atTheEnd: told, safeEvents, canRetry: false };
 }
 
 function withNotes(session: Session | null, notes: readonly Recovered[]): Session {

@@ -128,7 +128,7 @@ export function driveSession(parts: DriverParts): SessionDriver {
     isElsewhere: () => isElsewhere,
     continueIn: (folder) =>
       folder === null ? continueAnywhere() : continueIn(parts.folderOf?.(folder) ?? folder),
-    unsaved: () => (isElsewhere ? null : writer.look()),
+    unsaved: () => (isElsewhere ? null : (writer.look()?.atTheEnd ?? null)),
     vehicleShows: () => {
       const step = presentStep(session);
       return step && parts.vehicle ? parts.vehicle(step) : null;

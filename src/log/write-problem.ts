@@ -7,6 +7,8 @@ export interface WriteProblem {
   readonly words: string;
   /** What to do next, in one sentence. */
   readonly fix: string;
+  /** The same where the session ends with it and nobody goes on from here. */
+  readonly atTheEnd: { readonly words: string; readonly fix: string };
   /** Events of this session that are surely on the disk. */
   readonly safeEvents: number;
   /** True when the same writer may be asked again; false when only another file or folder can help. */
@@ -48,7 +50,18 @@ export function failed(failure: Failure): { readonly ok: false; readonly problem
   const safe = failure.reading || failure.whole ? '' : ` ${sentence(safeWords(failure))}.`;
   const words = `${sentence(cause[0])} (${path}).${safe}`;
   const fix = `${sentence(cause[1])}${failure.next ?? (canRetry ? RETRY : ELSEWHERE)}.`;
-  return { ok: false, problem: { code, words, fix, safeEvents, canRetry } };
+  const atTheEnd = isHomeless(code)
+    ? {
+        words: `${sentence(cause[0])} (${path}). What was in it alone is lost.`,
+        fix: 'Write down what you measured, and check the disk.',
+      }
+    : { words, fix: `${sentence(cause[1])}.` };
+  return { ok: false, problem: { code, words, fix, atTheEnd, safeEvents, canRetry } };
+}
+
+/** The program alone still holds the file. */
+function isHomeless(code: string): boolean {
+  return code === 'file-gone' || code === 'file-replaced';
 }
 
 /** What the system's refusal means, in words that begin small. */
@@ -107,7 +120,7 @@ const READING_CAUSES: Readonly<Record<string, readonly [string, string]>> = {
 };
 
 function safeWords({ code, safeEvents, safeUntil }: Failure): string {
-  if (code === 'file-gone' || code === 'file-replaced')
+  if (isHomeless(code))
     return 'the events so far are still held by this program, which writes them again in the new place';
   if (safeEvents === 0) return 'nothing of this session is saved yet';
   const until = safeUntil ? `, up to ${safeUntil}` : '';

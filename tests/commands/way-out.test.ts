@@ -127,6 +127,20 @@ describe.each(FRONT_ENDS)('%s', (_, args) => {
     expect(notesSaved(out)).toEqual(['first']);
   });
 
+  it('where the file is gone and nothing can be written, nothing is called held or gone on with', async () => {
+    const gone = () => {
+      unplugged();
+      full();
+    };
+    const { out, err, code } = await converse(place, args, [
+      ...[...acks, 'note first', then(gone, 'note second')],
+    ]);
+    expect(out).not.toMatch(/Saved:|Go on with|Continue with/);
+    expect(err).toContain('What was in it alone is lost.\n  Write down what you measured');
+    expect(err).not.toMatch(/still held|Leave this program running/);
+    expect(code).toBe(1);
+  });
+
   it('where nothing can be written, it is not called saved', async () => {
     const { out, err, code } = await converse(place, args, [
       ...[...acks, 'note first', then(full, 'note second')],

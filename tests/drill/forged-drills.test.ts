@@ -10,7 +10,7 @@ import { classReport } from '../../src/commands/drill/class-report.ts';
 import { loadAssignment, seedFor } from '../../src/drill/assignment.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { verifySession } from '../../src/records/verify-session.ts';
-import type { SessionEvent, SessionOpened } from '../../src/session/events.ts';
+import { RULES, type SessionEvent, type SessionOpened } from '../../src/session/events.ts';
 import { writeDrill } from './drill-files.ts';
 import { SHORT } from './short-procedure.ts';
 import { hash, knowing, library, newDrill } from './students.ts';
@@ -143,6 +143,28 @@ describe('what the class shows, with assignment and library at hand', () => {
     const { genuine, kinds } = found(events);
     // Either of the two; the class must name it whatever the file alone shows.
     expect(kinds).toContain(genuine ? kind : 'altered');
+  });
+
+  it.each<[string, SessionEvent[]]>([
+    ['from the beginning', begunAs({ rules: RULES - 1 })],
+    [
+      'from a resumption before the end',
+      eachOf('concluded', (event) => [
+        { type: 'session-paused', at: event.at, elapsed: event.elapsed },
+        {
+          ...{ type: 'session-resumed', at: event.at, elapsed: event.elapsed },
+          ...{ program: opened.program, format: opened.format, rules: RULES - 1, by: opened.by },
+        } as SessionEvent,
+        event,
+      ]),
+    ],
+  ])('earlier rules, under which readings and points are not derived again, %s', (_, events) => {
+    const points = (event: SessionEvent) => moreOf(event, 'minutes', -1);
+    const forged = events.map((event) =>
+      event.type === 'answer-revealed' ? points(event) : event,
+    );
+    const { genuine, kinds } = found(forged);
+    expect([genuine, kinds]).toEqual([true, ['other-rules']]);
   });
 
   it('an easier level that was really driven is none that was set', () => {

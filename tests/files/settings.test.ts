@@ -4,7 +4,9 @@ import {
   mkdirSync,
   readdirSync,
   readFileSync,
+  readlinkSync,
   statSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
@@ -120,12 +122,34 @@ describe('a file from before live data and leads could be ticked', () => {
   });
 });
 
+it.skipIf(process.platform === 'win32')(
+  'a link to a settings file stays one: the change goes where it leads',
+  async () => {
+    const kept = join(scratch.path, 'kept.json');
+    writeFileSync(kept, '{"shop": "Example Garage"}');
+    mkdirSync(join(path, '..'), { recursive: true });
+    symlinkSync(kept, path);
+    expect((await store()).set('person', 'Ada')).toBeNull();
+    expect(readlinkSync(path)).toBe(kept);
+    expect(JSON.parse(readFileSync(kept, 'utf8'))).toMatchObject({
+      person: 'Ada',
+      shop: 'Example Garage',
+    });
+    expect(readdirSync(scratch.path).sort()).toEqual(['config', 'kept.json']);
+  },
+);
+
 describe('a broken settings file is left as it is, and named with the way out, when it', () => {
   it.each([
     ['is no JSON', '{"person": "Ada",', 'is not valid JSON'],
     ['is empty', '', 'is not valid JSON'],
     ['has a wrong type', '{"person": 7}', '"person" must be string'],
-    ['has an unknown setting', '{"persn": "Ada"}', 'additional properties'],
+    ['has an unknown setting', '{"persn": "Ada"}', '"persn" is no setting'],
+    [
+      'has a setting twice',
+      '{"person": "Ada", "shop": "x", "pers\\u006fn": "Bo"}',
+      '"person" stands there twice',
+    ],
     ['is a list', '[]', 'must be object'],
     ['has a shell line for a list', '{"afterSession": "rm -rf x"}', '"afterSession" must be array'],
   ])('%s', async (_what, text, words) => {
@@ -147,6 +171,20 @@ describe('a broken settings file is left as it is, and named with the way out, w
     mkdirSync(path, { recursive: true });
     const opened = await openSettings(env);
     expect('problem' in opened && opened.problem.words).toContain('EISDIR');
+  });
+
+  it.skipIf(process.platform === 'win32').each([
+    ['links that lead in a circle', 'config.json', 'lead in a circle'],
+    ['a link to nothing', 'gone.json', 'a link to a file that is not there'],
+  ])('is %s', async (_, to, words) => {
+    mkdirSync(join(path, '..'), { recursive: true });
+    symlinkSync(to, path);
+    const opened = await openSettings(env);
+    expect('problem' in opened && [opened.problem.words, opened.problem.fix]).toEqual([
+      expect.stringContaining(words),
+      'remove the link, or lead it to a file',
+    ]);
+    expect(readlinkSync(path)).toBe(to);
   });
 
   it('cannot be written: the change is refused and the old value holds', async () => {

@@ -1,7 +1,7 @@
 /** Which errors of the driver a person must mend, and which pass with the network: what is sent again rests on it. */
 import { expect, it } from 'vitest';
 import {
-  isBrokenRule,
+  isInRows,
   problemOf,
   SharedProblem,
   Unreachable,
@@ -19,6 +19,7 @@ it.each([
   ['UNABLE_TO_VERIFY_LEAF_SIGNATURE', /not trusted/],
   ['CERT_HAS_EXPIRED', /not trusted/],
   ['ERR_TLS_CERT_ALTNAME_INVALID', /another host name/],
+  ['ERR_SOCKET_BAD_PORT', /the port of the database is none/],
 ])('%s must be mended', (code, words) => {
   const problem = problemOf(fromSystem(code));
   expect(problem).toBeInstanceOf(SharedProblem);
@@ -52,8 +53,10 @@ it.each([
   expect((problem as SharedProblem).fix).toMatch(fix);
 });
 
-it('a rule of the tables is broken by class 23 of the server, and by nothing of the system', () => {
-  expect(isBrokenRule(fromServer('23505'))).toBe(true);
-  expect(isBrokenRule(fromServer('57P01'))).toBe(false);
-  expect(isBrokenRule(fromSystem('23505'))).toBe(false);
+it('classes 22, 23 and 54 of the server are about the rows that were sent, and nothing of the system is', () => {
+  for (const state of ['22021', '23505', '54000'])
+    expect([state, isInRows(fromServer(state))]).toEqual([state, true]);
+  expect(isInRows(fromServer('57P01'))).toBe(false);
+  expect(isInRows(fromServer('42501'))).toBe(false);
+  expect(isInRows(fromSystem('23505'))).toBe(false);
 });

@@ -179,6 +179,24 @@ describe('records share', () => {
     expect(cut.ahead).toHaveLength(1);
   });
 
+  it('without a session it still makes the tables, and a wrong address is told', async () => {
+    expect(await records(home, ['share'])).toMatchObject({ code: 0, err: '' });
+    expect(await ask('SELECT name FROM ohmward_migrations')).not.toHaveLength(0);
+    const missing = await records(home, ['share'], url.replace(/\w+$/, 'nowhere'));
+    expect(missing).toMatchObject({ code: 1, err: expect.stringContaining('createdb') });
+    const refused = 'postgresql://cart@127.0.0.1:1/shop';
+    const away = await hurried(() => records(home, ['share'], refused));
+    expect(away).toMatchObject({ code: 1, err: expect.stringContaining('cannot be reached') });
+  });
+
+  it('a session that the tables do not take is named, and the others are shared', async () => {
+    const { folder, path } = cart('a', begin({ id: 'x'.repeat(300) }), 3);
+    for (const n of [1, 2, 4, 5]) cart('a', finishedWalk({ id: `job-${n}` }), n);
+    const { code, out, err } = await records(folder, ['share']);
+    expect([code, out]).toEqual([1, expect.stringMatching(/^4 sessions up to date/)]);
+    expect(err).toContain(`not shared: ${path}: the database refused: `);
+  });
+
   it('a damaged file is left out and named; the others are shared', async () => {
     const good = cart('a');
     const bad = cart('a', finishedWalk({ id: 'bad' }), 2);
@@ -452,6 +470,25 @@ describe('carts with the rights that the documentation gives them', () => {
     await expect(ask('DELETE FROM events')).rejects.toThrow('events are only ever added');
   });
 
+  it('what was set aside is gone from the copies of the other carts, where the true end is as long', async () => {
+    const own = cart('b', finishedWalk({ id: 'job' }));
+    const lines = readFileSync(own.path, 'utf8').split('\n').slice(0, -1);
+    const note = { type: 'note-added', text: 'customer agreed to 5000 EUR' };
+    const { at, elapsed } = JSON.parse(lines[4]!);
+    const { line: forged } = sealEvent({ ...note, at, elapsed }, 5, sha256(lines[3]!));
+    writeFileSync(own.path, `${[...lines.slice(0, 4), forged].join('\n')}\n`);
+    await records(own.folder, ['share'], as(carts[0]));
+    const verified = async () => {
+      const { out } = await records(home, ['verify', 'job', '--shared', '--json'], as(carts[1]));
+      return JSON.parse(out).sessions[0];
+    };
+    expect(await verified()).toMatchObject({ events: 5, head: { hash: sha256(forged) } });
+    await ask("SELECT set_events_aside('job', 5)");
+    writeFileSync(own.path, `${lines.slice(0, 5).join('\n')}\n`);
+    await records(own.folder, ['share'], as(carts[0]));
+    expect(await verified()).toMatchObject({ events: 5, head: { hash: sha256(lines[4]!) } });
+  });
+
   it('a session that another cart has taken is set aside whole, and belongs to whom it is', async () => {
     const own = cart('b', finishedWalk({ id: 'job' }));
     const other = cart('c', begin({ id: 'job', person: 'Somebody Else' }));
@@ -472,11 +509,37 @@ describe('a mistake in the address is told as one, and not as a network that is 
       () => `${url}?sslmode=verify-full&sslrootcert=/nowhere/ca.pem`,
       /a file that the address names cannot be read/,
     ],
+    [
+      'a check without the certificate that it needs',
+      () => `${url}?sslmode=verify-ca&uselibpqcompat=true`,
+      /needs the certificate of an authority/,
+    ],
+    [
+      'TLS that the server has not, in a mode that the driver would talk about',
+      () => `${url}?sslmode=require`,
+      /no encrypted connection/,
+    ],
   ])('%s', async (_, address, words) => {
+    const warned = vi.spyOn(process, 'emitWarning').mockImplementation(() => undefined);
     const { code, err } = await records(cart('a').folder, ['share'], address());
     expect(code).toBe(1);
     expect(err).toMatch(words);
     expect(err).not.toContain('network is back');
+    expect(warned).not.toHaveBeenCalled();
+    warned.mockRestore();
+  });
+
+  it('a port of the environment that is none', async () => {
+    const place = makePlace();
+    try {
+      const env = { OHMWARD_DATABASE: 'postgresql://cart@127.0.0.1/shop', PGPORT: '99999' };
+      const { code, err } = runBuilt({ ...place, env: { ...place.env, ...env } }, [
+        ...['records', 'share'],
+      ]);
+      expect([code, err]).toEqual([1, expect.stringContaining('PGPORT')]);
+    } finally {
+      place.remove();
+    }
   });
 });
 

@@ -124,6 +124,24 @@ it('half a sign in a parameter is told, and no call is made with it', async () =
   expect(bugs).toEqual([]);
 });
 
+it.each([
+  ['a parameter', '{"jsonrpc":"2.0","method":"add","params":{"a":1,"\\u0061" :2},"id":1}'],
+  ['the method', '{"jsonrpc":"2.0","method":"add","method":"foobar","id":1}'],
+  ['the id, in a batch', '[{"jsonrpc":"2.0","method":"add","id":1,"id":2}]'],
+])('%s twice is told, and no call is made', async (_, line) => {
+  called.length = 0;
+  const told = await answer(line);
+  expect(told).toEqual(error(CODES.request));
+  expect(told.error.message).toContain('stands twice');
+  expect(called).toEqual([]);
+});
+
+it('the same name in two groups, and in a text, is no name twice', async () => {
+  const line =
+    '{"jsonrpc":"2.0","method":"add","params":{"a":1,"b":{"a":1},"c":"{\\"a\\":1,\\"a\\":1}","d":[{"a":1},{"a":1}]},"id":1}';
+  expect((await answer(line)).id).toBe(1);
+});
+
 it('calls of a batch are made one after the other, and no more than a hundred', async () => {
   called.length = 0;
   const message = '{"jsonrpc":"2.0","method":"add","params":{"a":1}}';

@@ -15,6 +15,7 @@ import { readSessionFile } from '../../log/read-session-file.ts';
 import type { CautionRule } from '../../procedure/cautions.ts';
 import type { Procedure } from '../../procedure/procedure.ts';
 import { falselyDerived } from '../../records/verify-session.ts';
+import { RULES, type SessionEvent } from '../../session/events.ts';
 import { classCsv } from './class-csv.ts';
 import { classPage } from './class-page.ts';
 import { classTable } from './class-table.ts';
@@ -88,6 +89,12 @@ export function classReport(
         kind: 'cut-off',
         words: 'the last line is incomplete; counted so far',
       });
+    if (read.otherRules !== null)
+      doubtful.push({
+        file,
+        kind: 'other-rules',
+        words: `by rules ${read.otherRules} of the program: what its vehicle showed, its minutes and its points are as the file says them`,
+      });
     drills.push({ file, drill: read.drill, vehicle: read.vehicle, first: read.first });
   }
   doubtful.push(...findCopies(drills), ...strangers(drills, checks), ...secondTries(drills));
@@ -131,7 +138,14 @@ function readDrill(path: string, file: string) {
   const wrong = verdict === 'false' ? problems : falselyDerived(read).slice(0, TOLD_MOST);
   if (wrong.length > 0)
     return doubt('altered', wrong.map(({ seq, words }) => `event ${seq}: ${words}`).join('; '));
-  return { drill: session, vehicle, first: log.hashes[0]!, cutOff: log.verdict === 'torn-tail' };
+  const cutOff = log.verdict === 'torn-tail';
+  return { drill: session, vehicle, first: log.hashes[0]!, cutOff, otherRules: otherRules(events) };
+}
+
+/** The first version of the rules in it that is not ours: anybody can write one, and little is derived again under it. */
+function otherRules(events: readonly SessionEvent[]): number | null {
+  const named = events.flatMap((event) => ('rules' in event ? [event.rules] : []));
+  return named.find((rules) => rules !== RULES) ?? null;
 }
 
 /** A changed first line counts as no event any more, but shows what the file was. */

@@ -11,6 +11,7 @@ export interface DoubtfulFile {
     | 'other-circuit'
     | 'other-procedure'
     | 'other-cautions'
-    | 'other-drill';
+    | 'other-drill'
+    | 'other-rules';
   readonly words: string;
 }

@@ -39,8 +39,10 @@ function print(opened: OpenedSession, args: Arguments, io: Io, left: LeftToSay):
 
 function linesLeft({ driver, drill }: OpenedSession, left: LeftToSay): string[] {
   const debrief = drill?.debrief();
-  if (!debrief)
-    return ['The drill is not finished.', `Go on with: ohmward drill --resume ${driver.path()}`];
+  if (!debrief) {
+    const goOn = [`Go on with: ohmward drill --resume ${driver.path()}`];
+    return ['The drill is not finished.', ...(driver.unsaved() ? [] : goOn)];
+  }
   switch (left) {
     case 'debrief':
       return debriefLines(debrief);

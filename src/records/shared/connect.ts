@@ -46,7 +46,7 @@ async function once<T>(url: string, work: (client: Client) => Promise<T>): Promi
   expectPlainFiles(url);
   const { default: pg } = await import('pg');
   const client = new pg.Client({
-    connectionString: url,
+    connectionString: withFullCheck(url),
     application_name: 'ohmward',
     connectionTimeoutMillis: CONNECT_MS,
     query_timeout: QUERY_MS,
@@ -54,13 +54,26 @@ async function once<T>(url: string, work: (client: Client) => Promise<T>): Promi
   });
   // A connection that breaks between two queries says so here; the next query fails too, and that one is handled.
   client.on('error', () => undefined);
+  const end = () => client.end().catch(() => undefined);
   try {
     await client.connect();
+  } catch (error) {
+    // Of what was never opened, as with a port that is none, the driver waits for the end for ever.
+    void end();
+    throw error;
+  }
+  try {
     await migrate(client);
     return await work(client);
   } finally {
-    await client.end().catch(() => undefined);
+    await end();
   }
+}
+
+/** The driver takes these modes for `verify-full` too, and says so on standard error in words of its own. */
+function withFullCheck(url: string): string {
+  if (/[?&]uselibpqcompat=/.test(url)) return url;
+  return url.replace(/([?&]sslmode=)(prefer|require|verify-ca)(?=&|$)/g, '$1verify-full');
 }
 
 /** The files that an address can name; the driver opens them itself, and would wait for a pipe without a writer. */

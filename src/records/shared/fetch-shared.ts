@@ -4,8 +4,9 @@
  */
 import { basename, join } from 'node:path';
 import type { Client } from 'pg';
-import { listSessions } from '../../files/list-sessions.ts';
+import { type LooseEvent, listSessions } from '../../files/list-sessions.ts';
 import { sessionFileName, sessionPart } from '../../files/safe-name.ts';
+import { canonicalJson } from '../../log/canonical-json.ts';
 import type { Disk } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
 import { readSessionLog } from '../../log/read-session.ts';
@@ -36,19 +37,20 @@ export async function fetchShared(
 
 async function fetchNew(client: Client, disk: Disk, folder: string): Promise<Fetched> {
   const here = new Map(
-    listSessions(folder).sessions.map(({ path, read }) => [basename(path), read().events]),
+    listSessions(folder).sessions.map(({ path, read }) => [basename(path), headOf(read().last)]),
   );
   // Sums come as texts, since they may be more than a number holds.
-  const { rows } = await client.query<{ id: string; started: string; seq: number; bytes: string }>(
-    `SELECT sessions.id, sessions.started, max(events.seq) AS seq, sum(octet_length(events.body)) AS bytes
+  const { rows } = await client.query<{ id: string; started: string; head: string; bytes: string }>(
+    `SELECT sessions.id, sessions.started, (array_agg(events.hash ORDER BY events.seq DESC))[1] AS head, sum(octet_length(events.body)) AS bytes
      FROM sessions JOIN events ON events.session = sessions.id
      GROUP BY sessions.id ORDER BY sessions.id`,
   );
   const doubtful: { session: string; words: string }[] = [];
   let fetched = 0;
-  for (const { id, started, seq, bytes } of rows) {
+  for (const { id, started, head, bytes } of rows) {
     const name = fileNameOf(id, started);
-    if (here.get(name) === seq) continue;
+    // Not by its length: the owner may have set a forged end aside, and the true one is as long.
+    if (here.get(name) === head) continue;
     const words =
       Number(bytes) > SESSION_BYTES_MOST
         ? `it has ${Math.round(Number(bytes) / 1e6)} MB, more than a session can have`
@@ -75,6 +77,15 @@ async function fetchSession(
   const written = writeWholeFile(disk, path, text);
   if (!written.ok) throw new SharedProblem(written.problem.words, written.problem.fix);
   return null;
+}
+
+/** The hash of a session's last line, which binds all before it; null where there is none. */
+function headOf(last: LooseEvent | null): string | null {
+  try {
+    return last && sha256(canonicalJson(last));
+  } catch {
+    return null; // no line of ours
+  }
 }
 
 /** Never a path: an id that is no file name of ours gets one. */

@@ -10,7 +10,7 @@ import type { Disk } from '../../log/disk.ts';
 import { sha256 } from '../../log/hash.ts';
 import { openSessionFile } from '../../log/open-session.ts';
 import { type Patience, withDatabase } from './connect.ts';
-import { isBrokenRule, Unreachable } from './shared-problem.ts';
+import { isInRows, problemOf, Unreachable } from './shared-problem.ts';
 
 /** A session of which the database has more than the file: written on from elsewhere, or the file lost its end. */
 export interface Ahead {
@@ -101,7 +101,8 @@ export async function shareSessions(from: ShareFrom): Promise<ShareOutcome> {
       else left.push({ path, words: found.words });
     }
   };
-  while (next < paths.length) {
+  // Once also for no session: the owner's first run makes the tables, and a wrong address is told.
+  do {
     const before = next + sent;
     try {
       await withDatabase(url, patience, work);
@@ -116,10 +117,10 @@ export async function shareSessions(from: ShareFrom): Promise<ShareOutcome> {
       );
       left.push(...lost);
       const sessions = rest.length - lost.length;
-      const waiting = sessions === 0 ? null : { sessions, words: error.message };
+      const waiting = sessions === 0 && lost.length > 0 ? null : { sessions, words: error.message };
       return { inStep, sent, alarms, ahead, left, waiting };
     }
-  }
+  } while (next < paths.length);
   return { inStep, sent, alarms, ahead, left, waiting: null };
 }
 
@@ -181,7 +182,7 @@ async function sendSession(
   const owner = await otherOwner(client, id);
   if (owner !== null)
     return {
-      words: `the computer "${owner}" has shared this session, and only that computer may add to it`,
+      words: `the computer "${owner}" has shared this session, and only that computer may add to it; whose it is the owner of the tables decides (docs/security.md)`,
     };
   for (let from = there.seq; from < lines.length; from += BATCH) {
     const batch = lines.slice(from, from + BATCH);
@@ -211,11 +212,11 @@ async function sendSession(
       if (alarm !== null) return alarm;
       count(inserted.rowCount ?? 0);
     } catch (error) {
-      if (!isBrokenRule(error)) throw error;
+      if (!isInRows(error)) throw error;
       await client.query('ROLLBACK');
       const alarm = await firstDifference(client, local);
-      if (alarm === null) throw error;
-      return alarm;
+      // One session that the tables do not take must not keep the others from being shared.
+      return alarm ?? { words: problemOf(error).message };
     }
   }
   return null;

@@ -15,12 +15,12 @@ export class Unreachable extends Error {}
 
 /** Classes of SQLSTATE that pass: connection, resources, shutdown, and transactions in each other's way. */
 const PASSING = /^(08|53|57|40)/;
-/** Integrity constraints. */
-const BROKEN_RULE = /^23/;
+/** What lies in the rows that were sent, and not in the address, the rights or the tables: data, constraints, limits. */
+const IN_ROWS = /^(22|23|54)/;
 
-/** Whether an error of the driver is a rule of the tables that was not kept. */
-export function isBrokenRule(error: unknown): boolean {
-  return BROKEN_RULE.test(stateOf(error) ?? '');
+/** Whether an error of the driver is about the rows that were sent; others may still go. */
+export function isInRows(error: unknown): boolean {
+  return IN_ROWS.test(stateOf(error) ?? '');
 }
 
 /** An error of the driver as one of ours; the server's own words are kept. */
@@ -61,6 +61,16 @@ const MISTAKES: readonly { readonly sign: RegExp; readonly words: string; readon
     {
       sign: /ERR_INVALID_URL|Invalid URL/,
       ...NO_ADDRESS,
+    },
+    {
+      sign: /ERR_SOCKET_BAD_PORT/,
+      words: 'the port of the database is none',
+      fix: 'check the port in the address, or PGPORT',
+    },
+    {
+      sign: /SECURITY WARNING: Using sslmode/,
+      words: 'sslmode in the address needs the certificate of an authority',
+      fix: 'name it in the address, sslrootcert=FILE, or write sslmode=verify-full',
     },
     {
       sign: /does not support SSL/,

@@ -7,7 +7,7 @@ export interface TextFieldState {
   readonly text: string;
   /** Where the next sign goes, counted in visible signs from the left. */
   readonly cursor: number;
-  /** Signs of the last key or paste that found no room; missing when all did. */
+  /** Signs that found no room since the field was last cut or moved in: a long paste comes in pieces. Missing when all did. */
   readonly left?: number;
 }
 
@@ -28,7 +28,8 @@ export function textField(text = ''): TextFieldState {
 
 /** The field after a key; the very same object if the key is none of its own (Enter, Escape, Up and so on). */
 export function textFieldAfter(state: TextFieldState, event: KeyEvent): TextFieldState {
-  if (event.kind === 'paste') return inserted(state, oneLine(event.text), event.cut);
+  if (event.kind === 'paste')
+    return inserted(state, event.isPiece ? event.text : oneLine(event.text), event.cut);
   if (event.alt) return state;
   if (event.ctrl) return event.name === 'text' ? edited(state, event.text) : state;
   const signs = graphemesOf(state.text);
@@ -89,7 +90,8 @@ function inserted(state: TextFieldState, addition: string, cut = 0): TextFieldSt
   const isMark = graphemesOf(start + addition + end).length <= signs.length;
   const room = isMark ? adding.length : Math.max(0, SIGNS_MAX - signs.length);
   const before = start + adding.slice(0, room).join('');
-  const left = cut + Math.max(0, adding.length - room);
+  const over = cut + Math.max(0, adding.length - room);
+  const left = over === 0 ? 0 : over + (state.left ?? 0);
   return {
     text: before + end,
     cursor: graphemesOf(before).length,

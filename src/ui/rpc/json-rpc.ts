@@ -3,6 +3,7 @@
  * unknown method, a wrong parameter; ids that come back; notifications and batches. What a method does is not known here.
  */
 import { hiddenAsEscapes } from '../../records/record-json.ts';
+import { doubledName } from '../../source/doubled-name.ts';
 import { isWhole } from '../../source/is-whole.ts';
 import type { SchemaFinding } from '../../source/schema-issues.ts';
 import { Unworkable } from '../../source/unworkable.ts';
@@ -62,6 +63,9 @@ export async function answerLine(
   } catch {
     return textOf(response(null, fault(CODES.parse, 'this line is not JSON')));
   }
+  const doubled = doubledName(line);
+  if (doubled !== null)
+    return answerUnread(CODES.request, `"${doubled.toWellFormed()}" stands twice in one group`);
   if (!Array.isArray(message)) {
     const answer = await answerMessage(message, call, bug);
     return answer && textOf(answer);

@@ -48,6 +48,8 @@ export interface KeyPress {
 /** What came between the marks of a bracketed paste; line ends as `\n`, otherwise as pasted. */
 export interface Paste {
   readonly kind: 'paste';
+  /** Keys that came too fast for a hand, as a piece of what may go on: blanks at its ends are typed ones. */
+  readonly isPiece?: true;
   readonly text: string;
   /** Code points of a very long one that are not in `text`. */
   readonly cut?: number;

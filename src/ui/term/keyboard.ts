@@ -115,7 +115,8 @@ export function createKeyboard(): Keyboard {
     const count = end < 0 ? queue.length : end;
     if (count < BURST_MIN) return undefined;
     const signs = queue.splice(0, count);
-    return { kind: 'paste', text: signs.map((sign) => ('text' in sign ? sign.text : '')).join('') };
+    const text = signs.map((sign) => ('text' in sign ? sign.text : '')).join('');
+    return { kind: 'paste', isPiece: true, text };
   }
 
   function run(): void {

@@ -69,9 +69,16 @@ describe('textFieldAfter', () => {
     expect(overflowWords(full)).toBe(
       '! 102 characters were too many: a field holds 4000. The rest is kept.',
     );
-    expect(overflowWords(typedInto(full, 'y'))).toMatch(/^! 1 character was too many/);
+    expect(overflowWords(typedInto(full, 'y'))).toMatch(/^! 103 characters were too many/);
+    expect(overflowWords(typedInto(full, `${LEFT}y`))).toMatch(/^! 1 character was too many/);
     expect(overflowWords(typedInto(full, LEFT))).toBeNull();
     expect(drawn(typedInto(full, '\x7fy'))).toBe(`a${'x'.repeat(3997)}y|b`);
+  });
+
+  it('keeps the blanks at the ends of what comes in pieces', () => {
+    const piece = { kind: 'paste', isPiece: true, text: ' b ' } as const;
+    expect(textFieldAfter(textFieldAfter(textField('a'), piece), piece).text).toBe('a b  b ');
+    expect(textFieldAfter(textField('a'), { kind: 'paste', text: ' b ' }).text).toBe('ab');
   });
 
   it('counts what the decoder has cut off a paste', () => {

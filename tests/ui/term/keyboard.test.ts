@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { textField, textFieldAfter } from '../../../src/ui/parts/text-field-state.ts';
 import { keyLabel } from '../../../src/ui/term/key-decoder.ts';
 import { createKeyboard } from '../../../src/ui/term/keyboard.ts';
 
@@ -19,6 +20,27 @@ function listening(takes = false) {
   const feed = (text: string) => keyboard.feed(new TextEncoder().encode(text));
   return { keyboard, heard, feed };
 }
+
+it('text too fast for a hand comes in pieces that keep their blanks', () => {
+  const keyboard = createKeyboard();
+  let text = '';
+  const settled: (() => void)[] = [];
+  keyboard.settleWith((done) => void settled.push(done));
+  keyboard.subscribe(
+    (event) => {
+      if (event.kind === 'paste') expect(event.text).not.toBe('');
+      text = textFieldAfter(textField(text), event).text;
+    },
+    () => true,
+  );
+  const typed = 'green lead, '.repeat(40);
+  for (let from = 0; from < typed.length; from += 120) {
+    keyboard.feed(new TextEncoder().encode(typed.slice(from, from + 120)));
+    for (const done of settled.splice(0)) done();
+  }
+  while (settled.length > 0) for (const done of settled.splice(0)) done();
+  expect(text).toBe(typed);
+});
 
 describe('the waiting time', () => {
   it('a lone escape is the Escape key after 50 ms, not before', () => {
