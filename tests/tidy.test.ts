@@ -429,6 +429,7 @@ const OWN_IDEA: Readonly<Record<string, string>> = {
   'src/circuit/pick-cars.ts': 'which cars are kept when many are drawn',
   'src/circuit/swapped-wires.ts': 'a fault of the plug, with its numbers and their source',
   'src/circuit/wire-roles.ts': 'what a wire carries, worked out from where it leads',
+  'src/commands/check/quiet-cautions.ts': 'cautions that are too quiet for what they warn of',
   'src/commands/check/unshown-cautions.ts': 'cautions that nobody would ever read',
   'src/commands/drill/class-style.ts': 'the style sheet of a page',
   'src/commands/drill/drill-on-screen.ts': 'a drill on the screen, from services to exit code',

@@ -77,7 +77,7 @@ describe('the picture of an open signal wire', () => {
     const html = exportRecord(record, 'html', 'customer');
     const [, found] = html.split('<h2>What we found</h2>');
     expect(found!.trimStart()).toMatch(/^<svg [^>]*aria-label="What was read, and where"/);
-    expect(found).toContain('FAULT MOST LIKELY HERE');
+    expect(found).toContain('FAULT HERE');
     for (const [at, { found: value }] of record.conclusion!.evidence.entries())
       expect(found).toContain(`(${at + 1}) ${value}`);
     // No colour carries anything: a grey print says the same.

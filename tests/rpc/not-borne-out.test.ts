@@ -3,9 +3,9 @@ import { expect, it } from 'vitest';
 import { type Better, firstTest, type Weighed } from '../../src/session/advisor.ts';
 import { goTo, newSession, type Served, served } from './served.ts';
 
-/** The tree's conclusion on a bad feed wire, weighed as `as` has it. */
+/** The tree's conclusion on a bad signal wire, weighed as `as` has it. */
 async function concludedAs(as: (weighed: Weighed) => Partial<Weighed>): Promise<Served> {
-  const one = newSession('hall-no-signal', 'wire.feed.resistive');
+  const one = newSession('hall-no-signal', 'wire.signal.resistive');
   await goTo(one, 'none');
   const { advisor } = one.opened;
   if (!advisor) throw new Error('a session of a circuit has an advisor');

@@ -5,7 +5,7 @@ import { acknowledge, goTo, newSession, type Served } from './served.ts';
 
 /** A session that has come to the feed wire, which one reading decides. */
 async function atConclusion(): Promise<Served> {
-  const one = newSession('hall-no-signal', 'wire.feed.resistive');
+  const one = newSession('hall-no-signal', 'wire.ground.resistive');
   const { step } = await goTo(one, 'none');
   expect(step).toMatchObject({ kind: 'conclude', restsOn: expect.any(Number) });
   expect(step['first']).toMatchObject({ words: expect.any(String), minutes: expect.any(Number) });
@@ -15,7 +15,7 @@ async function atConclusion(): Promise<Served> {
 it('is refused to accept it or a conclusion of its own, unless it is sure; the record then says so', async () => {
   const one = await atConclusion();
   expect(await one.refusal('accept')).toBe('rests-on-one-reading');
-  expect(await one.refusal('conclude', { faults: ['wire.feed.resistive'] })).toBe(
+  expect(await one.refusal('conclude', { faults: ['wire.ground.resistive'] })).toBe(
     'rests-on-one-reading',
   );
   const { state } = await one.result('accept', { sure: true });
