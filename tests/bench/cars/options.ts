@@ -36,8 +36,8 @@ const DEFAULT_RUNS = 10;
 const FULL_RUNS = { tree: 1000, free: 300 };
 /** Of as many runs in free order as along the tree. */
 const FREE_SHARE = 0.3;
-/** Strata that are no rows: a value that nobody described, a fault that is not always there. */
-export const NO_ROWS: readonly string[] = ['outside', 'intermittent'];
+/** Strata that are no rows: a value that nobody described, a fault that is not always there, two at once. */
+export const NO_ROWS: readonly string[] = ['outside', 'intermittent', 'two-faults'];
 
 /** Options from a command line; throws with what is known where a word is not. */
 export function optionsFrom(argv: readonly string[]): BenchOptions {
