@@ -1,5 +1,7 @@
 /** Tests along what feeds the sensor and grounds it: the wires at its plug, and the fuses and relays before them. */
 import { type Part, partName, type RelayPart } from './circuit.ts';
+import { metalOf } from './metal-of.ts';
+import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
 import { type Lead, NEGATIVE, POSITIVE, pin, type TestList } from './test-list.ts';
 
@@ -161,8 +163,14 @@ export function fuseTests(list: TestList, { name, words, kind }: Part): void {
       3,
     );
   burden('burden', []);
-  for (const part of list.circuit.parts)
-    if (part.name === list.sensor || part.kind === 'neighbour')
+  const { circuit } = list;
+  const relays = circuit.parts.filter((part) => part.kind === 'relay');
+  const behind = metalOf(circuit, { ...PLAIN_SETUP, unplugged: [name] }, out, relays);
+  for (const part of circuit.parts)
+    if (
+      (part.name === list.sensor || part.kind === 'neighbour') &&
+      part.pins.some((each) => behind.has(`${part.name}.${each}`))
+    )
       burden(`burden-without-${part.name}`, [part]);
 }
 /** With a whole battery across it 0.65 W: one of a watt stays cool enough. */

@@ -75,7 +75,7 @@ export function sessionReadings(session: Session, space: TestPlaces): SessionRea
     if (step.kind === 'ask') {
       if (vehicle.kind === 'drill') return [];
       const chosen = step.outcomes.find(({ name }) => name === event.outcome);
-      // An answer of another kind, a mark off by the maker's procedure is what the look at the marks would find.
+      // A mark that is off by the maker's procedure is what the look at the marks would find.
       if (chosen && movedOutcomes(step).includes(chosen.name))
         return read(MARKS_LOOK, { kind: 'look', look: 'faulty' }, chosen.words, step.title);
       const where = setupWords(step.setup, job, circuit);

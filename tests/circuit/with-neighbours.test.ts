@@ -102,3 +102,13 @@ describe('the open level of a sister', () => {
     expect(withSisterLevel(shipped('pedal-dual'), 5)).toBeNull();
   });
 });
+
+it('comes off its fuse for a test only where it is on one', () => {
+  const offFuse = (neighbour: typeof OIL) =>
+    standardTests(withNeighbours(shipped('hall-relay-fed'), [neighbour]))
+      .map(({ id }) => id)
+      .filter((id) => id.startsWith('fuse.burden-without-'));
+  const shippedOnes = ['fuse.burden-without-sensor', 'fuse.burden-without-speed-sensor'];
+  expect(offFuse(OIL)).toEqual([...shippedOnes, 'fuse.burden-without-oil-sensor']);
+  expect(offFuse({ ...OIL, feed: false })).toEqual(shippedOnes);
+});
