@@ -1,10 +1,10 @@
 /**
  * Whether the valve timing may be off: an answer said that shaft or wheel has moved, the maker's marks were off when they
- * were looked at last, or they were to be looked at and were not. The starter may then break what is still whole, so that
+ * were looked at last, or they were to be looked at and were not, or the signal was shifted from the known-good one. The starter may then break what is still whole, so that
  * nothing is proposed which turns the engine. Whoever wants such a test all the same reads before it what can break.
  */
 import { PLAIN_SETUP } from '../circuit/plain-setup.ts';
-import type { Test } from '../circuit/test.ts';
+import type { Look, Test } from '../circuit/test.ts';
 import { MARKS } from '../circuit/timing-marks.ts';
 import { TIMING_HAZARD } from '../procedure/cautions.ts';
 import type { Step } from '../procedure/procedure.ts';
@@ -12,12 +12,17 @@ import { testOf } from '../procedure/test-of.ts';
 import type { SessionEvent } from './events.ts';
 import { type Session, standingAnswers } from './session.ts';
 
-/** By what was said or seen of it last, also after a repair; false where nothing was. */
+/**
+ * By what was said or seen of it last, also after a repair; false where nothing was. A signal in step says that an earlier
+ * shift is gone, and leaves marks that are off as they are.
+ */
 export function isTimingOff(session: Session): boolean {
   const standing = new Set<SessionEvent>(standingAnswers(session));
+  let isInStep = false;
   for (const event of [...session.events].reverse()) {
-    const said = saysOff(session, event, standing);
-    if (said !== null) return said;
+    const seen = seenOf(session, event, standing);
+    if (seen === 'in-step') isInStep = true;
+    else if (seen !== null && !(seen === 'shifted' && isInStep)) return seen !== 'right';
   }
   return false;
 }
@@ -27,33 +32,35 @@ export function turnsEngine({ setup }: Pick<Test, 'setup'>): boolean {
   return ['cranking', 'running', 'driving'].includes(setup.state);
 }
 
+/** The timing by marks and answers, or the signal's position against the known-good one. */
+type Seen = 'off' | 'right' | 'shifted' | 'in-step';
+
 /** Null where an event says nothing of the timing. */
-function saysOff(
+function seenOf(
   { opened }: Session,
   event: SessionEvent,
   standing: ReadonlySet<SessionEvent>,
-): boolean | null {
-  if (event.type === 'test-recorded') {
-    const { test, shown } = event;
-    return isMarks(test) && shown.kind === 'look' ? ofLook(shown.look) : null;
-  }
+): Seen | null {
+  if (event.type === 'test-recorded')
+    return event.shown.kind === 'look' ? byLook(event.test, event.shown.look) : null;
   if (event.type !== 'look-recorded' && event.type !== 'step-impossible') return null;
   const step = standing.has(event) ? opened.procedure?.steps[event.step] : undefined;
   if (!step || step.kind === 'conclude') return null;
   const moved = movedOutcomes(step);
   const isLook = isMarks(testOf(step)) || (moved.length > 0 && warnsOfTiming(step));
-  if (event.type === 'step-impossible') return isLook ? true : null;
-  if (moved.includes(event.outcome)) return true;
-  if (event.look !== null && isMarks(testOf(step))) return ofLook(event.look);
-  return isLook ? false : null;
+  if (event.type === 'step-impossible') return isLook ? 'off' : null;
+  if (moved.includes(event.outcome)) return 'off';
+  const seen = event.look === null ? null : byLook(testOf(step), event.look);
+  return seen ?? (isLook ? 'right' : null);
 }
 
 function isMarks(test: Test | null): boolean {
   return test?.probe.kind === 'inspect' && test.probe.of === MARKS;
 }
 
-function ofLook(look: string): boolean | null {
-  return look === 'faulty' ? true : look === 'sound' ? false : null;
+function byLook(test: Test | null, look: Look): Seen | null {
+  if (isMarks(test)) return look === 'faulty' ? 'off' : 'right';
+  return test?.probe.kind === 'timing' && (look === 'shifted' || look === 'in-step') ? look : null;
 }
 
 /** The look that tells whether they are. */

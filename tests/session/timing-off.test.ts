@@ -1,6 +1,6 @@
 /** With the timing off, or not looked at, nothing is proposed that turns the engine, and what a person wants all the same says so first. */
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Test } from '../../src/circuit/test.ts';
+import type { Look, Test } from '../../src/circuit/test.ts';
 import { decide } from '../../src/session/decide.ts';
 import { openSession } from '../../src/session/evolve.ts';
 import { pendingCautions, pendingTestCautions } from '../../src/session/pending-cautions.ts';
@@ -26,6 +26,10 @@ const COUNTS: Test = {
   setup: setupOf({ state: 'cranking', target: 'moving' }),
   probe: { kind: 'counts', input: 'module.signal' },
 };
+const POSITION: Test = {
+  setup: setupOf({ state: 'cranking', target: 'moving' }),
+  probe: { kind: 'timing', plus: 'module.signal', minus: 'battery.negative' },
+};
 const AT_REST: Test = {
   setup: setupOf({}),
   probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
@@ -37,7 +41,7 @@ function read(session: Session, test: Test): Session {
     : after(session, { type: 'acknowledge-cautions', test });
 }
 
-function record(session: Session, test: Test, look: 'faulty' | 'sound' | 'follows'): Session {
+function record(session: Session, test: Test, look: Look): Session {
   const shown = { kind: 'look', look } as const;
   return after(read(session, test), {
     ...{ type: 'record-test', test, typed: '', expected: null, shown },
@@ -45,6 +49,8 @@ function record(session: Session, test: Test, look: 'faulty' | 'sound' | 'follow
 }
 
 const marks = (session: Session, look: 'faulty' | 'sound') => record(session, MARKS, look);
+const position = (session: Session, look: 'in-step' | 'shifted' | 'no-signal') =>
+  record(session, POSITION, look);
 const answered = (moved: number | string) =>
   walkOn(shop, begun, 'target.displaced', { 'timing/signs': 'some', 'timing/marks': moved });
 
@@ -64,6 +70,27 @@ describe('the timing is off', () => {
       'no more once somebody could look all the same',
       () => marks(answered('cannot'), 'sound'),
       false,
+    ],
+    ['as the signal was shifted', () => position(begun, 'shifted'), true],
+    [
+      'no more once the marks were found right after that',
+      () => marks(position(begun, 'shifted'), 'sound'),
+      false,
+    ],
+    [
+      'no more once the signal was in step again',
+      () => position(position(begun, 'shifted'), 'in-step'),
+      false,
+    ],
+    [
+      'still, where there was no signal then',
+      () => position(position(begun, 'shifted'), 'no-signal'),
+      true,
+    ],
+    [
+      'still, where marks were off and the signal looked in step',
+      () => position(marks(begun, 'faulty'), 'in-step'),
+      true,
     ],
     [
       'where nothing points to it',
