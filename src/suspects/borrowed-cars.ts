@@ -2,7 +2,7 @@
  * Cars of the sound circuit for the suspects that borrow them. Many do, and there are few such cars: what shows on one of
  * them is worked out once, of the sound circuit for all suspects, and of a suspect for all of its name.
  */
-import { borrowed, type Cloud } from './cloud.ts';
+import { borrowed, type Cloud, type CloudModel } from './cloud.ts';
 import type { Way } from './fact.ts';
 import { KeptWays } from './kept-ways.ts';
 import { type Mixed, mixedWays } from './mixed-ways.ts';
@@ -39,10 +39,30 @@ export class BorrowedCars {
     );
   }
 
-  /** What a test shows on such a car; null where the points are none that were lent. */
-  mixed(borrows: Borrowing, points: Float64Array, test: number, car: number): Mixed | null {
+  /** What a cloud of such cars is asked; the suspect's own model where the points are none that were lent. */
+  model({ model }: SuspectCars, borrows: Borrowing, { points }: Cloud): CloudModel {
     const own = this.byPoints.get(points);
-    return own ? this.mix(borrows, own, test, car) : null;
+    if (!own) return model;
+    const waysOf = (test: number, car: number) => mixedWays(this.mix(borrows, own, test, car));
+    return {
+      ...model,
+      predictAll: (fact, asked, count) =>
+        asked === points
+          ? Array.from({ length: count }, (_, car) => waysOf(fact.test, car))
+          : model.predictAll(fact, asked, count),
+    };
+  }
+
+  /** What a test shows on a car of a suspect that borrows, lent or its own. */
+  mixed(borrows: Borrowing, points: Float64Array, test: number, car: number): Mixed {
+    const lent = this.byPoints.get(points);
+    if (lent) return this.mix(borrows, lent, test, car);
+    const point = pointAt(points, this.dims, car);
+    return {
+      chance: borrows.chance(test, point),
+      there: () => borrows.there(test, point),
+      sound: () => this.lender!.ways(test, point),
+    };
   }
 
   private mix({ chance }: Borrowing, own: OwnCars, test: number, car: number): Mixed {

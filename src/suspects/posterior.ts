@@ -7,7 +7,7 @@
 import type { Shown } from '../circuit/test.ts';
 import { advanceCloud, type WeighedCloud, weighed } from './advance-cloud.ts';
 import { BorrowedCars, pointAt } from './borrowed-cars.ts';
-import { type Cloud, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
+import { type Cloud, type CloudModel, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
 import { type Fact, factsOf, isTakenBack, keptFacts, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
@@ -36,8 +36,15 @@ const FEW_CARS = 32;
 const OUT_CARS = 16;
 /** Of the sound circuit's cars so many stand for a suspect that shares them. Our choice. */
 const LENT_CARS = 32;
+/**
+ * Where the sound circuit's cars favour a suspect by so much less than before they were moved, they were bent to explain
+ * what the suspect explains as it is. A car that fits a reading may be among those lent or not, which is log(3) already.
+ */
+const BENT_NATS = 2;
 /** From this chance on a suspect may be right, ... */
 const LIKELY_CHANCE = 0.02;
+/** ... and one of those that come and go, of which many are alike. */
+const LIKELY_OF_MANY = 0.1;
 /** ... and with less than this it is out: it is weighed, but its cars are not moved. Our choice. */
 const LIVE_CHANCE = 3e-4;
 /** With less chance than this a suspect is out as well where a reading is left out. Our choice. */
@@ -239,7 +246,12 @@ export class Posteriors {
   }
 
   private start(): Posterior {
-    const clouds = this.cars.map((cars) => cars.start(CARS));
+    const own = this.cars.map((cars) => cars.start(CARS));
+    const lent = this.lentOf(own);
+    const clouds = own.map((cloud, at) => {
+      const { borrows } = this.families[at]!;
+      return lent && borrows ? this.borrowed.cloud(this.cars[at]!, lent, borrows) : cloud;
+    });
     return {
       ...{ facts: [], clouds, chances: this.ask.prior },
       outside: clouds.map(() => null),
@@ -256,10 +268,9 @@ export class Posteriors {
     const number = readings.length;
     const roughly: WeighedCloud[] = [];
     for (const [at, cloud] of before.clouds.entries()) {
-      const isWeighed = prior[at]! > 0 && !this.families[at]!.borrows;
       roughly.push(
-        isWeighed
-          ? weighed(cloud, facts, this.cars[at]!.model)
+        prior[at]! > 0
+          ? weighed(cloud, facts, this.modelOf(at, cloud))
           : { cloud, roughly: cloud.logEvidence, isPlain: true },
       );
       yield;
@@ -268,18 +279,20 @@ export class Posteriors {
       prior,
       roughly.map((one) => one.roughly),
     );
-    const own: Cloud[] = [];
-    for (const [at, one] of roughly.entries()) {
-      const state = { from: before.clouds[at]!, facts, number };
-      own.push(yield* this.movedOn(at, one, rough[at]!, state));
-    }
-    const lent = this.lender === null ? null : fewer(own[this.lender]!, LENT_CARS);
-    const clouds = own.map((cloud, at) => {
-      const { borrows } = this.families[at]!;
-      return lent && borrows && prior[at]! > 0
-        ? this.borrowed.cloud(this.cars[at]!, lent, borrows)
-        : cloud;
-    });
+    const clouds = roughly.map(({ cloud }) => cloud);
+    const isLent = (at: number) => this.families[at]!.borrows && !isMoved(before.clouds[at]!);
+    for (const [at, one] of roughly.entries())
+      if (!isLent(at)) {
+        const state = { from: before.clouds[at]!, facts, number };
+        clouds[at] = yield* this.movedOn(at, one, rough[at]!, state);
+      }
+    const lent = this.lentOf(clouds);
+    const lenderLost = lent ? roughly[this.lender!]!.cloud.logEvidence - lent.logEvidence : 0;
+    for (const [at, one] of roughly.entries())
+      if (lent && isLent(at) && prior[at]! > 0) {
+        const state = { from: before.clouds[at]!, facts, number };
+        clouds[at] = yield* this.lentOn(at, one, rough[at]!, { ...state, lent, lenderLost });
+      }
     const inside = chancesOf(prior, clouds);
     const found = { facts, clouds, chances: inside };
     const unknown = facts.filter((fact) => !before.facts.includes(fact));
@@ -294,11 +307,10 @@ export class Posteriors {
     chance: number,
     { from, facts, number }: MovedFrom,
   ): Slices<Cloud> {
-    if (this.families[at]!.borrows) return cloud;
-    const { model } = this.cars[at]!;
     if (!(chance >= LIVE_CHANCE || at === this.lender))
       return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
-    const wanted = chance < LIKELY_CHANCE && at !== this.lender ? FEW_CARS : CARS;
+    const least = this.families[at]!.borrows ? LIKELY_OF_MANY : LIKELY_CHANCE;
+    const wanted = chance < least && at !== this.lender ? FEW_CARS : CARS;
     if (isPlain && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
     const isAnew =
       from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
@@ -306,7 +318,41 @@ export class Posteriors {
     const cars = isAnew ? this.cars[at]!.start(CARS) : from;
     // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
     const random = randomOf(number);
-    return yield* advanceCloud(cars, facts, model, random);
+    return yield* advanceCloud(cars, facts, this.modelOf(at, cars), random);
+  }
+
+  /** Of the sound circuit's cars, those that it lends; null where it lends none. */
+  private lentOf(clouds: readonly Cloud[]): Cloud | null {
+    return this.lender === null ? null : fewer(clouds[this.lender]!, LENT_CARS);
+  }
+
+  private modelOf(at: number, cloud: Cloud): CloudModel {
+    const { borrows } = this.families[at]!;
+    const cars = this.cars[at]!;
+    return borrows ? this.borrowed.model(cars, borrows, cloud) : cars.model;
+  }
+
+  /**
+   * The cars of a suspect that borrows them: those that it has, where they do; those that the sound circuit has now, where
+   * they explain the readings no worse. Else that circuit's cars were bent by what the suspect explains as it is, and it
+   * goes on with its own.
+   */
+  private *lentOn(
+    at: number,
+    one: WeighedCloud,
+    chance: number,
+    {
+      lent,
+      lenderLost,
+      ...state
+    }: MovedFrom & { readonly lent: Cloud; readonly lenderLost: number },
+  ): Slices<Cloud> {
+    if (one.isPlain) return one.cloud;
+    const again = this.borrowed.cloud(this.cars[at]!, lent, this.families[at]!.borrows!);
+    const isWorn = effectiveCount(again) < WORN_CARS;
+    const lost = one.cloud.logEvidence - again.logEvidence - lenderLost;
+    if (!isWorn && lost < BENT_NATS) return again;
+    return yield* this.movedOn(at, one, chance, state);
   }
 
   /** What the tests would show on the cars that are left. */
@@ -351,8 +397,10 @@ export class Posteriors {
     car: number,
   ): (share: number) => Shown {
     const { borrows } = this.families[at]!;
-    const mixed = borrows && this.borrowed.mixed(borrows, points, test, car);
-    if (mixed) return (share) => pickMixed(mixed, share);
+    if (borrows) {
+      const mixed = this.borrowed.mixed(borrows, points, test, car);
+      return (share) => pickMixed(mixed, share);
+    }
     return showerOf(this.cars[at]!.ways(test, pointAt(points, this.dims, car)));
   }
 
