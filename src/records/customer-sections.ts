@@ -100,7 +100,7 @@ function wiring({ picture, conclusion, lines, tests, retest: { rows } }: Session
   return [{ kind: 'wiring', title: 'What was read, and where', picture, readings, proven }];
 }
 
-function found({ conclusion: end, lines }: SessionRecord): Block[] {
+function found({ conclusion: end, lines, retest }: SessionRecord): Block[] {
   if (!end) return [text('The tests have not led to a conclusion yet.')];
   const blocks: Block[] = [text(end.title)];
   if (end.customer) blocks.push(text(end.customer));
@@ -115,10 +115,16 @@ function found({ conclusion: end, lines }: SessionRecord): Block[] {
           : `${end.proven ? PROVEN_THEN : PLAIN_GAPS[proofGap(end)]}, so it is the best explanation, not a proof.`,
       ),
     );
+  if (isProvenToday(end) && !end.leavesOpen && end.nothingFound !== true && !retest.verdict)
+    blocks.push(text(NOTHING_ELSE));
   const judged = judgedByWords(end.judgedBy);
   if (judged !== '') blocks.push(text(`This was ${judged}.`));
   return blocks;
 }
+
+/** A fault may hide another one that lies behind it. */
+const NOTHING_ELSE =
+  'Whether it was the only fault shows when the vehicle is tested again after the repair.';
 
 const PROVEN_THEN =
   "By the rules of that time at least three independent tests agreed on this; today's have not borne it out";

@@ -4,18 +4,15 @@
  */
 import type { Differing } from '../session/derive-again.ts';
 import { RULES } from '../session/events.ts';
-import type { Session } from '../session/session.ts';
+import { rulesInForce, type Session } from '../session/session.ts';
 import type { RecordConclusion, SessionRecord } from './record-form.ts';
 
 type JudgedBy = NonNullable<RecordConclusion['judgedBy']>;
 
 /** The rules under which the session was concluded; nothing where they are ours. */
 export function judgedBy({ events, opened, concluded }: Session): { judgedBy?: JudgedBy } {
-  let { rules } = opened;
-  for (const event of events) {
-    if (event === concluded) break;
-    if (event.type === 'session-resumed') rules = event.rules;
-  }
+  const end = concluded ? events.indexOf(concluded) : events.length;
+  const rules = rulesInForce({ opened, events: events.slice(0, end) });
   return rules === RULES ? {} : { judgedBy: { rules, today: RULES, again: 'not', differs: [] } };
 }
 

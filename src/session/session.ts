@@ -120,6 +120,12 @@ export function presentConclusion(session: Session): Conclusion | null {
   return step?.kind === 'conclude' ? step : null;
 }
 
+/** Version of the rules by which the session goes on now. */
+export function rulesInForce({ opened, events }: Pick<Session, 'opened' | 'events'>): number {
+  const resumed = events.findLast(({ type }) => type === 'session-resumed');
+  return resumed?.type === 'session-resumed' ? resumed.rules : opened.rules;
+}
+
 /** The answers on the present way, in its order. */
 export function standingAnswers(session: Session): Answer[] {
   return session.trail.flatMap((visit) => {

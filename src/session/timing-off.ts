@@ -1,6 +1,6 @@
 /**
  * Whether the valve timing may be off: an answer said that shaft or wheel has moved, the maker's marks were off when they
- * were looked at last, or they were to be looked at and were not, or the signal was shifted from the known-good one. The starter may then break what is still whole, so that
+ * were looked at last, or they were to be looked at and were not, or nobody looked and the signal is shifted. The starter may then break what is still whole, so that
  * nothing is proposed which turns the engine. Whoever wants such a test all the same reads before it what can break.
  */
 import { PLAIN_SETUP } from '../circuit/plain-setup.ts';
@@ -10,21 +10,24 @@ import { TIMING_HAZARD } from '../procedure/cautions.ts';
 import type { Step } from '../procedure/procedure.ts';
 import { testOf } from '../procedure/test-of.ts';
 import type { SessionEvent } from './events.ts';
-import { type Session, standingAnswers } from './session.ts';
+import { rulesInForce, type Session, standingAnswers } from './session.ts';
+
+/** Rules that first held back what turns the engine once the signal was shifted; files of earlier ones are not held to it. */
+const SHIFTED_RULES = 16;
 
 /**
- * By what was said or seen of it last, also after a repair; false where nothing was. A signal in step says that an earlier
- * shift is gone, and leaves marks that are off as they are.
+ * By what was said or seen of it last, also after a repair; false where nothing was. Marks tell more than the signal: where
+ * they are right a shift is one of the sensor's own wheel, which breaks nothing.
  */
 export function isTimingOff(session: Session): boolean {
   const standing = new Set<SessionEvent>(standingAnswers(session));
-  let isInStep = false;
+  let position: Seen | null = rulesInForce(session) < SHIFTED_RULES ? 'in-step' : null;
   for (const event of [...session.events].reverse()) {
     const seen = seenOf(session, event, standing);
-    if (seen === 'in-step') isInStep = true;
-    else if (seen !== null && !(seen === 'shifted' && isInStep)) return seen !== 'right';
+    if (seen === 'off' || seen === 'right') return seen === 'off';
+    position ??= seen;
   }
-  return false;
+  return position === 'shifted';
 }
 
 /** Whether the engine turns in a test, by the starter or by itself. */

@@ -2,7 +2,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Look, Test } from '../../src/circuit/test.ts';
 import { decide } from '../../src/session/decide.ts';
-import { openSession } from '../../src/session/evolve.ts';
+import { RULES, SESSION_FORMAT } from '../../src/session/events.ts';
+import { evolve, openSession } from '../../src/session/evolve.ts';
 import { pendingCautions, pendingTestCautions } from '../../src/session/pending-cautions.ts';
 import { presentStep, type Session } from '../../src/session/session.ts';
 import { isTimingOff } from '../../src/session/timing-off.ts';
@@ -78,6 +79,11 @@ describe('the timing is off', () => {
       false,
     ],
     [
+      'not where the marks had been found right: then it is the wheel of the sensor alone',
+      () => position(marks(begun, 'sound'), 'shifted'),
+      false,
+    ],
+    [
       'no more once the signal was in step again',
       () => position(position(begun, 'shifted'), 'in-step'),
       false,
@@ -100,6 +106,18 @@ describe('the timing is off', () => {
   ])('%s', (_, session, isOff) => {
     expect(isTimingOff(session())).toBe(isOff);
   });
+});
+
+it("a shift holds nothing back in a file of earlier rules, until today's go on with it", () => {
+  const earlier = openSession({ ...begun.opened, rules: 15 });
+  const shifted = position(earlier, 'shifted');
+  expect(isTimingOff(shifted)).toBe(false);
+  const resumed = evolve(shifted, {
+    ...{ type: 'session-resumed', format: SESSION_FORMAT, rules: RULES },
+    ...{ program: 'ohmward test', by: 'person' },
+    ...when(9),
+  });
+  expect(isTimingOff(resumed)).toBe(true);
 });
 
 describe('with the timing off', () => {

@@ -103,9 +103,13 @@ export async function runCar(wish: RunWish): Promise<RunLine> {
   const tests = (await testsOn(subject)).filter(
     (test) => hand.cannot(test) === null && !(world.isTimingOff && turnsEngine(test)),
   );
-  // What comes and goes is not told apart by one reading.
+  // What comes and goes is not told apart by one reading, nor are two faults at once by cars with one of them.
   const isChecked =
-    car.fleeting === null && scored.right && scored.repairs.length > 1 && random() < CHECKED_SHARE;
+    car.fleeting === null &&
+    car.faults.length < 2 &&
+    scored.right &&
+    scored.repairs.length > 1 &&
+    random() < CHECKED_SHARE;
   const smallerBy = isChecked
     ? await couldBeSmaller({
         drawn,

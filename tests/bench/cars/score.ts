@@ -4,7 +4,10 @@ import type { DrawnCar } from './draw-car.ts';
 import type { SessionEnd } from './session-run.ts';
 
 export interface Scored {
-  /** The repair mends the car, or one of a group of at most three does; a whole car is left alone. */
+  /**
+   * The repair mends the car, or one of a group of at most three does; a whole car is left alone. Of two faults at once it
+   * mends one, which is faulty as told; the test after the repair finds the other.
+   */
   readonly right: boolean;
   readonly rightAlone: boolean;
   readonly wrong: boolean;
@@ -29,20 +32,16 @@ const SURE_ABOVE = 0.8;
 export function scoreOf({ car }: DrawnCar, end: SessionEnd, circuit: Circuit): Scored {
   const repairs = end.group ?? repairsOf(end.faults ?? [], circuit);
   const isWhole = car.faults.length === 0;
-  const mends = (repair: string) => car.faults.every((fault) => fault.mends.includes(repair));
-  // Two faults at once need two repairs.
-  const holds =
-    car.faults.length > 1
-      ? car.faults.every((fault) => fault.mends.some((one) => repairs.includes(one)))
-      : repairs.some(mends);
+  const mends = (repair: string) => car.faults.some((fault) => fault.mends.includes(repair));
   const ended = end.faults !== null;
-  const right = ended && (isWhole ? repairs.length === 0 : holds && repairs.length <= GROUP_MAX);
+  const right =
+    ended && (isWhole ? repairs.length === 0 : repairs.some(mends) && repairs.length <= GROUP_MAX);
   const chance = repairs.reduce((sum, repair) => sum + (end.chances[repair] ?? 0), 0);
   const wrong = ended && !right;
   const known = new Set(circuit.faults.map(({ repair }) => repair));
   return {
     right,
-    rightAlone: right && repairs.length <= car.faults.length,
+    rightAlone: right && repairs.length <= 1,
     wrong,
     wrongSure: wrong && repairs.length > 0 && chance > SURE_ABOVE,
     provenRight: right && end.proven,
