@@ -173,7 +173,7 @@ export function fuseTests(list: TestList, { name, words, kind }: Part): void {
     )
       burden(`burden-without-${part.name}`, [part]);
 }
-/** With a whole battery across it 0.65 W: one of a watt stays cool enough. */
+/** One of a watt stands the whole battery across it. */
 const IN_PLACE_OHMS = 330;
 
 /** On both sides of each fuse and of each relay's contact. */

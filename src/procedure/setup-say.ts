@@ -9,7 +9,7 @@ import { leads } from '../circuit/refuse-test.ts';
 import { isNumberProbe } from '../circuit/shown-by.ts';
 import type { Bridge, Probe, Setup, TerminalId } from '../circuit/test.ts';
 import { andWords } from './draw-graph.ts';
-import { resistanceWords, thingWords } from './test-words.ts';
+import { fitWords, thingWords } from './test-words.ts';
 
 /**
  * The sentences for a setup and what is read in it, terminals as `{places}`; empty where nothing is arranged or read.
@@ -94,9 +94,7 @@ function sideSay(terminals: readonly TerminalId[], unplugged: readonly string[])
 
 function bridgeSay({ from, to, through }: Bridge): string {
   const what =
-    typeof through === 'string'
-      ? BRIDGE_WORDS[through]
-      : `${resistanceWords(through.ohms)} resistor`;
+    typeof through === 'string' ? BRIDGE_WORDS[through] : `${fitWords(through.ohms)} resistor`;
   return `${what} from {${from}} to {${to}}`;
 }
 const BRIDGE_WORDS = {

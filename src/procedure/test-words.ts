@@ -106,9 +106,8 @@ export function arrangeWords(
   const { setup } = test;
   const clipped = new Set(on?.bridges.map((bridge) => bridgeWords(bridge, job, circuit)));
   const clips = setup.bridges
-    .map((bridge) => bridgeWords(bridge, job, circuit))
-    .filter((words) => !clipped.has(words))
-    .map((words) => `clip a ${words}`);
+    .filter((bridge) => !clipped.has(bridgeWords(bridge, job, circuit)))
+    .map((bridge) => `clip a ${bridgeWords(bridge, job, circuit, fitWords)}`);
   const isSpareIn = setup.sensor === 'spare' && on?.sensor !== 'spare';
   const off = [
     ...setup.unplugged
@@ -169,11 +168,14 @@ function undoing(
 }
 
 /** `470 ohm resistor from … to …`. */
-function bridgeWords({ from, to, through }: Bridge, job: Job, circuit: Circuit | null): string {
+function bridgeWords(
+  { from, to, through }: Bridge,
+  job: Job,
+  circuit: Circuit | null,
+  resistor = resistanceWords,
+): string {
   const what =
-    typeof through === 'string'
-      ? through.replace('-', ' ')
-      : `${resistanceWords(through.ohms)} resistor`;
+    typeof through === 'string' ? through.replace('-', ' ') : `${resistor(through.ohms)} resistor`;
   return `${what} from ${terminalWords(from, job, circuit)} to ${terminalWords(to, job, circuit)}`;
 }
 
@@ -197,6 +199,31 @@ function standing(
 export function resistanceWords(ohms: number): string {
   return formatQuantity({ value: ohms, unit: 'ohm' }, { ascii: true });
 }
+
+/**
+ * The same of one that is to be clipped in, with the watts it must stand: `330 ohm one-watt`. A short may put the whole
+ * battery across it. A quarter watt, which any has, is not said.
+ */
+export function fitWords(ohms: number): string {
+  const watts = BATTERY_MOST ** 2 / ohms;
+  const rating = RATINGS.find(([stands]) => watts <= stands);
+  const words = rating ? rating[1] : `${Math.ceil(watts)}-watt`;
+  return words === '' ? resistanceWords(ohms) : `${resistanceWords(ohms)} ${words}`;
+}
+
+/** Charged, engine running; common practice, no source. */
+const BATTERY_MOST = 14.6;
+/** Watts in which resistors are sold; common practice, no source. */
+const RATINGS: readonly (readonly [number, string])[] = [
+  [0.25, ''],
+  [0.5, 'half-watt'],
+  [1, 'one-watt'],
+  [2, 'two-watt'],
+  [5, 'five-watt'],
+  [10, 'ten-watt'],
+  [25, '25-watt'],
+  [50, '50-watt'],
+];
 
 /** A potentiometer is moved itself; other sensors have something pass them. */
 function moveWords(circuit: Circuit | null): string {

@@ -5,6 +5,7 @@ import { emptyJob } from '../../src/procedure/job.ts';
 import {
   arrangeWords,
   expectedRangeWords,
+  fitWords,
   instrumentWords,
   leadWords,
   probeWhere,
@@ -117,7 +118,7 @@ it('a test without a text of its own says what is unplugged, plugged in and clip
   const pulled = setupOf({ unplugged: ['sensor'], bridges: [bridge] });
   const words = (before: Setup | null, setup: Setup, on: Setup | null = before) =>
     arrangeWords({ before, on }, { setup, probe: null }, JOB, circuit);
-  const clip = 'clip a 330 ohm resistor from sensor signal to battery negative';
+  const clip = 'clip a 330 ohm one-watt resistor from sensor signal to battery negative';
   expect(words(null, pulled)).toBe(`First: key off, unplug the sensor, ${clip}.`);
   expect(words(setupOf(), pulled)).toBe(`First: key off, unplug the sensor, ${clip}.`);
   // The connector is off already, and the resistor was taken away.
@@ -131,6 +132,18 @@ it('a test without a text of its own says what is unplugged, plugged in and clip
   expect(words(null, setupOf({ state: 'key-off', unplugged: ['module'] }))).toBe(
     'First: key off, wait until the module sleeps, unplug the module.',
   );
+});
+
+// Ohm's law at 14.6 V: 0.213, 0.454, 0.646, 2.13, 21.3 and 107 W.
+it.each([
+  [1000, '1 kohm'],
+  [470, '470 ohm half-watt'],
+  [330, '330 ohm one-watt'],
+  [100, '100 ohm five-watt'],
+  [10, '10 ohm 25-watt'],
+  [2, '2 ohm 107-watt'],
+])('a resistor of %d ohm stands the battery across it: %s', (ohms, words) => {
+  expect(fitWords(ohms)).toBe(words);
 });
 
 it.each([
