@@ -114,6 +114,16 @@ export function borrowed(
   };
 }
 
+/**
+ * Of two clouds for the same facts the one that explains them better, with the mean of what both say of how likely they
+ * are: each is right on average (Del Moral, 2004).
+ */
+export function averaged(one: Cloud, other: Cloud): Cloud {
+  const better = one.logEvidence >= other.logEvidence ? one : other;
+  const less = Math.min(one.logEvidence, other.logEvidence) - better.logEvidence;
+  return { ...better, logEvidence: better.logEvidence + Math.log((1 + Math.exp(less)) / 2) };
+}
+
 /** Whether its cars are no longer those of the beginning. */
 export function isMoved({ felt }: Cloud): boolean {
   return felt.length > 0;

@@ -7,8 +7,17 @@
 import type { Shown } from '../circuit/test.ts';
 import { advanceCloud, type WeighedCloud, weighed } from './advance-cloud.ts';
 import { BorrowedCars, pointAt } from './borrowed-cars.ts';
-import { type Cloud, type CloudModel, drawn, effectiveCount, fewer, isMoved } from './cloud.ts';
+import {
+  averaged,
+  type Cloud,
+  type CloudModel,
+  drawn,
+  effectiveCount,
+  fewer,
+  isMoved,
+} from './cloud.ts';
 import type { ErrorModel } from './error-model.ts';
+import { EVIDENCE_RATIO } from './evidence-ratio.ts';
 import { type Fact, factsOf, isTakenBack, keptFacts, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
 import { pickMixed } from './mixed-ways.ts';
@@ -45,6 +54,11 @@ const BENT_NATS = 2;
 const LIKELY_CHANCE = 0.02;
 /** ... and one of those that come and go, of which many are alike. */
 const LIKELY_OF_MANY = 0.1;
+/**
+ * One of them that was, or is, as likely as others and whose chance a reading turns by so much is looked at once more from
+ * the beginning: cars that were right for most of many readings may be copies of few. Our choice.
+ */
+const TURNED = 10;
 /** ... and with less than this it is out: it is weighed, but its cars are not moved. Our choice. */
 const LIVE_CHANCE = 3e-4;
 /** With less chance than this a suspect is out as well where a reading is left out. Our choice. */
@@ -83,6 +97,10 @@ export interface Posterior {
 /** The cloud before the last of so many readings, and the facts after it. */
 interface MovedFrom {
   readonly from: Cloud;
+  /** The suspect's chance then. */
+  readonly was: number;
+  /** What is new among the facts is a slip by all cars of all suspects. */
+  readonly isSlip: boolean;
   readonly facts: readonly Fact[];
   /** Of readings. */
   readonly number: number;
@@ -279,18 +297,19 @@ export class Posteriors {
       prior,
       roughly.map((one) => one.roughly),
     );
+    const isSlip = this.isSlipForAll(prior, before, facts, roughly);
     const clouds = roughly.map(({ cloud }) => cloud);
     const isLent = (at: number) => this.families[at]!.borrows && !isMoved(before.clouds[at]!);
     for (const [at, one] of roughly.entries())
       if (!isLent(at)) {
-        const state = { from: before.clouds[at]!, facts, number };
+        const state = { from: before.clouds[at]!, was: before.chances[at]!, facts, number, isSlip };
         clouds[at] = yield* this.movedOn(at, one, rough[at]!, state);
       }
     const lent = this.lentOf(clouds);
     const lenderLost = lent ? roughly[this.lender!]!.cloud.logEvidence - lent.logEvidence : 0;
     for (const [at, one] of roughly.entries())
       if (lent && isLent(at) && prior[at]! > 0) {
-        const state = { from: before.clouds[at]!, facts, number };
+        const state = { from: before.clouds[at]!, was: before.chances[at]!, facts, number, isSlip };
         clouds[at] = yield* this.lentOn(at, one, rough[at]!, { ...state, lent, lenderLost });
       }
     const inside = chancesOf(prior, clouds);
@@ -300,25 +319,53 @@ export class Posteriors {
     return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
   }
 
+  /** Whether new facts are explained by nothing but a slip: then cars that explain them may have been lost. */
+  private isSlipForAll(
+    prior: Float64Array,
+    { clouds, facts: known }: Posterior,
+    facts: readonly Fact[],
+    roughly: readonly WeighedCloud[],
+  ): boolean {
+    const added = facts.filter((fact) => !known.includes(fact));
+    const slip = added.reduce((sum, one) => sum + Math.log(one.slip * one.blind), 0);
+    const gain =
+      evidenceOf(
+        prior,
+        roughly.map(({ cloud }) => cloud),
+      ) - evidenceOf(prior, clouds);
+    return added.length > 0 && gain < slip + Math.log(EVIDENCE_RATIO);
+  }
+
   /** The cars of a suspect moved among those that the facts leave, as far as its chance is worth it. */
   private *movedOn(
     at: number,
     { cloud, isPlain }: WeighedCloud,
     chance: number,
-    { from, facts, number }: MovedFrom,
+    { from, facts, number, was, isSlip }: MovedFrom,
   ): Slices<Cloud> {
-    if (!(chance >= LIVE_CHANCE || at === this.lender))
+    const isTurned =
+      this.families[at]!.borrows !== undefined &&
+      Math.max(was, chance) >= LIKELY_CHANCE &&
+      (isSlip || chance < was / TURNED || was < chance / TURNED);
+    if (!(chance >= LIVE_CHANCE || at === this.lender || isTurned))
       return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
     const least = this.families[at]!.borrows ? LIKELY_OF_MANY : LIKELY_CHANCE;
     const wanted = chance < least && at !== this.lender ? FEW_CARS : CARS;
-    if (isPlain && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2) return cloud;
+    if (isPlain && !isTurned && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2)
+      return cloud;
     const isAnew =
       from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
     // From the beginning few cars miss what all readings leave of it more often than not, and the suspect is out for good.
     const cars = isAnew ? this.cars[at]!.start(CARS) : from;
     // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
     const random = randomOf(number);
-    return yield* advanceCloud(cars, facts, this.modelOf(at, cars), random);
+    const moved = yield* advanceCloud(cars, facts, this.modelOf(at, cars), random);
+    if (isAnew || !isTurned) return moved;
+    const { model } = this.cars[at]!;
+    return averaged(
+      moved,
+      yield* advanceCloud(this.cars[at]!.start(CARS), facts, model, randomOf(-number)),
+    );
   }
 
   /** Of the sound circuit's cars, those that it lends; null where it lends none. */
@@ -347,7 +394,7 @@ export class Posteriors {
       ...state
     }: MovedFrom & { readonly lent: Cloud; readonly lenderLost: number },
   ): Slices<Cloud> {
-    if (one.isPlain) return one.cloud;
+    if (one.isPlain && !state.isSlip) return one.cloud;
     const again = this.borrowed.cloud(this.cars[at]!, lent, this.families[at]!.borrows!);
     const isWorn = effectiveCount(again) < WORN_CARS;
     const lost = one.cloud.logEvidence - again.logEvidence - lenderLost;
@@ -425,6 +472,13 @@ function chancesOf(prior: Float64Array, clouds: readonly Cloud[]): Float64Array 
     prior,
     clouds.map(({ logEvidence }) => logEvidence),
   );
+}
+
+/** Logarithm of how likely the facts are, whichever suspect is right. */
+function evidenceOf(prior: Float64Array, clouds: readonly Cloud[]): number {
+  const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(prior[at]!));
+  const most = Math.max(...logs);
+  return most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0));
 }
 
 function chancesFrom(prior: Float64Array, evidence: readonly number[]): Float64Array {
