@@ -8,6 +8,11 @@ import { main } from '../../src/commands/program.ts';
 import type { StoredEvent } from '../../src/log/event-line.ts';
 
 export const PROGRAM = resolve('dist/ohmward.mjs');
+/** Node with what the tests' own processes have of the flags for the compiler, which a program of its own takes too. */
+export const NODE = [
+  process.execPath,
+  ...process.execArgv.filter((flag) => flag.startsWith('--interrupt-budget')),
+] as const;
 
 /** A folder for one test's home, settings and sessions. */
 export interface Place {
@@ -103,7 +108,8 @@ async function runOver(
 
 /** Runs the built program to its end, as a process of its own. */
 export function runBuilt(place: Place, args: readonly string[], input = ''): Ran {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...args], {
+  const [node, ...flags] = NODE;
+  const { status, stdout, stderr } = spawnSync(node, [...flags, PROGRAM, ...args], {
     cwd: place.home,
     env: place.env,
     input,
@@ -116,7 +122,8 @@ export function startProgram(
   place: Place,
   args: readonly string[],
 ): ChildProcessWithoutNullStreams {
-  return spawn(process.execPath, [PROGRAM, ...args], { cwd: place.home, env: place.env });
+  const [node, ...flags] = NODE;
+  return spawn(node, [...flags, PROGRAM, ...args], { cwd: place.home, env: place.env });
 }
 
 /** The session files of the place by the second they began in; of those of one second either may stand first. */
