@@ -6,13 +6,9 @@ import { join, resolve } from 'node:path';
 import { PassThrough, Readable } from 'node:stream';
 import { main } from '../../src/commands/program.ts';
 import type { StoredEvent } from '../../src/log/event-line.ts';
+import { QUICK } from '../quick-node.ts';
 
 export const PROGRAM = resolve('dist/ohmward.mjs');
-/** Node with what the tests' own processes have of the flags for the compiler, which a program of its own takes too. */
-export const NODE = [
-  process.execPath,
-  ...process.execArgv.filter((flag) => flag.startsWith('--interrupt-budget')),
-] as const;
 
 /** A folder for one test's home, settings and sessions. */
 export interface Place {
@@ -108,8 +104,7 @@ async function runOver(
 
 /** Runs the built program to its end, as a process of its own. */
 export function runBuilt(place: Place, args: readonly string[], input = ''): Ran {
-  const [node, ...flags] = NODE;
-  const { status, stdout, stderr } = spawnSync(node, [...flags, PROGRAM, ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...QUICK, PROGRAM, ...args], {
     cwd: place.home,
     env: place.env,
     input,
@@ -122,8 +117,8 @@ export function startProgram(
   place: Place,
   args: readonly string[],
 ): ChildProcessWithoutNullStreams {
-  const [node, ...flags] = NODE;
-  return spawn(node, [...flags, PROGRAM, ...args], { cwd: place.home, env: place.env });
+  const command = [...QUICK, PROGRAM, ...args];
+  return spawn(process.execPath, command, { cwd: place.home, env: place.env });
 }
 
 /** The session files of the place by the second they began in; of those of one second either may stand first. */

@@ -6,13 +6,13 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import {
   eventsOf,
   makePlace,
-  NODE,
   type Place,
   PROGRAM,
   runProgram,
   sessionFiles,
   startProgram,
 } from '../commands/program.ts';
+import { QUICK } from '../quick-node.ts';
 
 const CLIENT = resolve('tests/rpc/client.py');
 /** A session or a drill by the program's own clock, on a machine with other work. */
@@ -32,7 +32,7 @@ interface Came {
 
 /** What a scenario of the client came to. Without Python this fails: another language is what is tested here. */
 function clientRuns(scenario: string, ...args: string[]): Came {
-  const command = [CLIENT, scenario, ...NODE, PROGRAM, ...args, '--rpc'];
+  const command = [CLIENT, scenario, process.execPath, ...QUICK, PROGRAM, ...args, '--rpc'];
   const out = execFileSync('python3', command, {
     cwd: place.home,
     env: place.env,
