@@ -114,9 +114,9 @@ describe('the verifier in docs/formats.md', () => {
       writeFileSync(verifier, script);
       await runProgram(place, [
         'run',
-        'hall-no-signal',
+        'reluctor-no-signal',
         '--bench',
-        'wire.signal.open',
+        'wire.plus.open',
         '--unattended',
       ]);
       const [path] = sessionFiles(place);
@@ -124,7 +124,7 @@ describe('the verifier in docs/formats.md', () => {
         (
           await runProgram(place, [
             'run',
-            'hall-no-signal',
+            'reluctor-no-signal',
             '--bench',
             'healthy',
             '--unattended',

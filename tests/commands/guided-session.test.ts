@@ -168,8 +168,8 @@ describe('a session with an open coil', () => {
     const { events } = reference;
     const end = events.at(-1)!;
     const lines = linesFor(events);
-    // After every event in the long form, after every ninth in an ordinary run.
-    const counts = shareOf([...events.keys()].slice(1), 9);
+    // After every event in the long form, after two of them in an ordinary run.
+    const counts = shareOf([...events.keys()].slice(1), 18);
     expect(counts.length).toBeGreaterThan(0);
     for (const kept of counts) {
       const own = makePlace();

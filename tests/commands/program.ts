@@ -6,6 +6,7 @@ import { join, resolve } from 'node:path';
 import { PassThrough, Readable } from 'node:stream';
 import { main } from '../../src/commands/program.ts';
 import type { StoredEvent } from '../../src/log/event-line.ts';
+import { QUICK } from '../quick-node.ts';
 
 export const PROGRAM = resolve('dist/ohmward.mjs');
 
@@ -103,7 +104,7 @@ async function runOver(
 
 /** Runs the built program to its end, as a process of its own. */
 export function runBuilt(place: Place, args: readonly string[], input = ''): Ran {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...args], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [...QUICK, PROGRAM, ...args], {
     cwd: place.home,
     env: place.env,
     input,
@@ -116,7 +117,8 @@ export function startProgram(
   place: Place,
   args: readonly string[],
 ): ChildProcessWithoutNullStreams {
-  return spawn(process.execPath, [PROGRAM, ...args], { cwd: place.home, env: place.env });
+  const command = [...QUICK, PROGRAM, ...args];
+  return spawn(process.execPath, command, { cwd: place.home, env: place.env });
 }
 
 /** The session files of the place by the second they began in; of those of one second either may stand first. */

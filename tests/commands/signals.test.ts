@@ -40,7 +40,7 @@ it('the dialogue of lines listens for no signal', () => {
      }`,
   );
   const env = { ...place.env, NODE_OPTIONS: `--require ${hook}` };
-  const run = ['run', 'hall-no-signal', '--bench', 'healthy', '--plain'];
+  const run = ['run', 'reluctor-no-signal', '--bench', 'healthy', '--plain'];
   const { code, out, err } = runBuilt({ ...place, env }, run, 'yes\n');
   expect(out).toContain('Saved:');
   expect([code, err]).toEqual([130, '']);

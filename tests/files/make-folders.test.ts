@@ -37,7 +37,7 @@ it.skipIf(!existsSync('/proc/self'))(
         [
           module,
           'run',
-          'hall-no-signal',
+          'reluctor-no-signal',
           '--bench',
           'healthy',
           '--plain',

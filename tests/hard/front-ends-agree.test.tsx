@@ -35,7 +35,7 @@ import fc from '../seeded-check.ts';
 import { openTestScreen } from '../ui/in-process.ts';
 import { CLEAR, ENTER, F, PAGE_DOWN } from '../ui/screens/keys.ts';
 
-const SESSIONS = LONG ? 2000 : 8;
+const SESSIONS = LONG ? 2000 : 5;
 const MOVES_MAX = 24;
 /** The runner's own limit, far above what it takes. */
 const TIME_MS = LONG ? 3_600_000 : 240_000;

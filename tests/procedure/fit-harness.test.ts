@@ -64,11 +64,15 @@ test('a tree that asks which wire it was has the connector as a place too', () =
   });
 });
 
+const { circuit } = fitHarness(harness, linked);
+const job = { ...emptyJob('cuts out'), codes: ['P0339'] };
+const tree = { ...procedure, start: wiggle.id };
+const first = openSession(opened(tree, { job, circuit, instruments: EVERYTHING }));
+const model = createModel(circuit!, { samples: 16, seed: 1, meter: STANDARD_SETTINGS.meter });
+const { vehicle } = first.opened;
+const advisor = createAdvisor(model, { procedure: tree, job, vehicle });
+
 test.each(['bulkhead', 'harness'])('what was woken at "%s" is a piece of evidence', (outcome) => {
-  const { circuit } = fitHarness(harness, linked);
-  const job = { ...emptyJob('cuts out'), codes: ['P0339'] };
-  const tree = { ...procedure, start: wiggle.id };
-  const first = openSession(opened(tree, { job, circuit, instruments: EVERYTHING }));
   const session = [
     { type: 'acknowledge-cautions' } as const,
     { type: 'choose-outcome', outcome } as const,
@@ -77,9 +81,6 @@ test.each(['bulkhead', 'harness'])('what was woken at "%s" is a piece of evidenc
     if (!decision.ok) throw new Error(decision.refusal.code);
     return decision.events.reduce(evolve, now);
   }, first);
-  const model = createModel(circuit!, { samples: 16, seed: 1, meter: STANDARD_SETTINGS.meter });
-  const vehicle = first.opened.vehicle;
-  const advisor = createAdvisor(model, { procedure: tree, job, vehicle });
   const { faults } = presentConclusion(session)!;
   expect(advisor.weigh(session, faults).evidence).toEqual([{ counted: true, reading: 3 }]);
 });

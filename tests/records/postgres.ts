@@ -21,8 +21,8 @@ import pg from 'pg';
 
 export interface Postgres {
   readonly port: number;
-  /** Address of a new, empty database. */
-  readonly database: (name: string) => Promise<string>;
+  /** Address of the database, emptied: a new one takes the server a fifth of a second each time. */
+  readonly emptied: () => Promise<string>;
   /** Stops as a power failure would, or after the present statements, and starts again. */
   readonly restart: (how: 'immediate' | 'fast') => Promise<void>;
   /** Stops it and removes its folder. */
@@ -31,6 +31,9 @@ export interface Postgres {
 
 const SIGNALS = { immediate: 'SIGQUIT', fast: 'SIGINT' } as const;
 const START_MS = 30_000;
+/** The schema that a new database has, and who may use it. */
+const EMPTY =
+  'DROP SCHEMA public CASCADE; CREATE SCHEMA public AUTHORIZATION pg_database_owner; GRANT USAGE ON SCHEMA public TO PUBLIC';
 
 export async function startPostgres(): Promise<Postgres> {
   const folder = mkdtempSync(join(tmpdir(), 'ohmward-postgres-'));
@@ -56,6 +59,13 @@ export async function startPostgres(): Promise<Postgres> {
       'listen_addresses=127.0.0.1',
       `unix_socket_directories=${sockets}`,
       'fsync=off',
+      // Each connection is a process of its own, which costs less over little memory.
+      'shared_buffers=8MB',
+      'max_connections=40',
+      'autovacuum=off',
+      'jit=off',
+      'wal_level=minimal',
+      'max_wal_senders=0',
     ];
     const args = ['-D', data, '-p', String(port), ...settings.flatMap((one) => ['-c', one])];
     server = spawn(join(bin, 'postgres'), args, { ...options, stdio: 'ignore' });
@@ -77,9 +87,9 @@ export async function startPostgres(): Promise<Postgres> {
   await start();
   return {
     port,
-    database: async (name) => {
-      await order(port, `CREATE DATABASE "${name}"`);
-      return `postgresql://ohmward@127.0.0.1:${port}/${name}`;
+    emptied: async () => {
+      await order(port, EMPTY);
+      return `postgresql://ohmward@127.0.0.1:${port}/postgres`;
     },
     restart: async (how) => {
       await stop(how);

@@ -128,12 +128,12 @@ const call = fc
   }));
 
 describe.each<[string, () => Served]>([
-  ['a session at a real vehicle', () => newSession('hall-no-signal', null)],
+  ['a session at a real vehicle', () => newSession('reluctor-no-signal', null)],
   [
     'a session in free order on a simulated one',
-    () => newSession('hall-module-fed', 'wire.signal.open'),
+    () => newSession('reluctor-two-wire', 'wire.plus.open'),
   ],
-  ['a drill', () => newDrill('hall-no-signal', 'named', 7)],
+  ['a drill', () => newDrill('reluctor-no-signal', 'named', 7)],
 ])('%s', (_, begin) => {
   it(
     'answers any calls in any order',

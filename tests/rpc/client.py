@@ -178,7 +178,7 @@ def real(command):
         "nobody": program.refusal("acknowledge", caution=cautions[0]["id"], person=" "),
         "silent": None,
     }
-    for _ in range(4):
+    for _ in range(2):
         acknowledge(program, program.state["cautions"])
         seen["silent"] = program.refusal("take")
         healthy_answer(program, program.state["step"])

@@ -12,6 +12,7 @@ import {
   sessionFiles,
   startProgram,
 } from '../commands/program.ts';
+import { QUICK } from '../quick-node.ts';
 
 const CLIENT = resolve('tests/rpc/client.py');
 /** A session or a drill by the program's own clock, on a machine with other work. */
@@ -31,7 +32,7 @@ interface Came {
 
 /** What a scenario of the client came to. Without Python this fails: another language is what is tested here. */
 function clientRuns(scenario: string, ...args: string[]): Came {
-  const command = [CLIENT, scenario, process.execPath, PROGRAM, ...args, '--rpc'];
+  const command = [CLIENT, scenario, process.execPath, ...QUICK, PROGRAM, ...args, '--rpc'];
   const out = execFileSync('python3', command, {
     cwd: place.home,
     env: place.env,
@@ -203,17 +204,22 @@ describe('what begins a session', () => {
     [
       'a fault that is not there',
       ['run'],
-      { procedure: 'hall-no-signal', bench: { fault: 'wire.sgnal' } },
+      { procedure: 'reluctor-no-signal', bench: { fault: 'wire.plsu' } },
       'cannot-begin',
     ],
-    ['twice', ['run', 'hall-no-signal', '--no-sheet'], {}, 'already-begun'],
+    ['twice', ['run', 'reluctor-no-signal', '--no-sheet'], {}, 'already-begun'],
     ['a drill on nothing', ['drill'], {}, 'cannot-begin'],
   ])('%s is refused', async (_, args, params, code) => {
     expect(await begun(args, params)).toMatchObject({ error: { code: -32000, data: { code } } });
   });
 
   it.each<[string, readonly string[], object, string]>([
-    ['a procedure named again', ['run', 'hall-no-signal'], { procedure: 'x' }, '/params/procedure'],
+    [
+      'a procedure named again',
+      ['run', 'reluctor-no-signal'],
+      { procedure: 'x' },
+      '/params/procedure',
+    ],
     ['a level of no drill', ['run'], { level: 'blind' }, '/params/level'],
     ['a job sheet of a drill', ['drill'], { job: { complaint: 'x' } }, '/params/job'],
     ['a job without complaint', ['run'], { job: {} }, '/params/job'],
@@ -233,14 +239,14 @@ describe('what begins a session', () => {
   it('a job sheet names the procedure, and what its vehicle has when it is simulated', async () => {
     const job = {
       complaint: 'x',
-      procedure: 'hall-no-signal',
-      'simulated-fault': 'wire.feed.open',
+      procedure: 'reluctor-no-signal',
+      'simulated-fault': 'wire.plus.open',
       intermittent: true,
     };
     await begun(['run'], { job, bench: { fault: 'job', seed: 3 } });
     expect(eventsOf(sessionFiles(place)[0]!)[0]).toMatchObject({
-      vehicle: { kind: 'bench', fault: 'wire.feed.open', seed: 3, intermittent: true },
-      procedure: { name: 'hall-no-signal' },
+      vehicle: { kind: 'bench', fault: 'wire.plus.open', seed: 3, intermittent: true },
+      procedure: { name: 'reluctor-no-signal' },
     });
   });
 

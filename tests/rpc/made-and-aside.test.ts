@@ -14,7 +14,7 @@ interface Next {
 }
 
 it('what is set aside is proposed no more, until it can be made after all', async () => {
-  const one = newSession('hall-module-fed', null);
+  const one = newSession('reluctor-two-wire', null);
   const next = async () => (await one.result('next')) as unknown as Next;
   const first = await next();
   expect(first.further.length).toBeGreaterThan(0);
@@ -30,7 +30,7 @@ it('what is set aside is proposed no more, until it can be made after all', asyn
 });
 
 it('a test that was made already asks for no caution, and keeps when it was and a note', async () => {
-  const one = newSession('hall-module-fed', null);
+  const one = newSession('reluctor-two-wire', null);
   const test = { measure: 'volts battery.positive battery.negative', state: 'key-on' };
   const { events } = await one.result('test', {
     ...{ test, reading: '12.4 V', made: '14:05', note: 'on the charger' },
@@ -41,7 +41,7 @@ it('a test that was made already asks for no caution, and keeps when it was and 
 });
 
 it('a connector that cannot be reached is said once: nothing that needs it is proposed, and steps are gone round', async () => {
-  const one = newSession('hall-no-signal', null);
+  const one = newSession('reluctor-no-signal', null);
   const next = async () => (await one.result('next')) as unknown as NextAt;
   const { circuit } = one.opened.driver.session().opened;
   const needs = ({ proposals, further }: NextAt) =>
@@ -70,7 +70,7 @@ it('a connector that cannot be reached is said once: nothing that needs it is pr
 });
 
 it('a state that the vehicle cannot be had in is said once, and taken back', async () => {
-  const one = newSession('hall-no-signal', null);
+  const one = newSession('reluctor-no-signal', null);
   const next = async () => (await one.result('next')) as unknown as NextAt;
   const turning = ({ proposals, further }: NextAt) =>
     [...proposals, ...further].filter(({ test }) => test.setup.state === 'cranking');

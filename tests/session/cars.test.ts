@@ -154,12 +154,12 @@ describe('the module of the bench', () => {
 });
 
 describe('whether one repair can be told', () => {
-  const takenAt = async (id: string, means: Means) => {
-    const circuit = await libraryCircuit('hall-module-fed');
+  const takenAt = async (id: string, means: Means, name = 'hall-module-fed') => {
+    const circuit = await libraryCircuit(name);
     const drawing = DRAWINGS.find((one) => one.circuit === circuit.name)!;
     const fault = faultsToDraw(drawing, circuit).find((one) => one.id === id)!;
     const car = middleCar(circuit, [middleFault(fault, circuit)]);
-    const tests = await testsOn('hall-no-signal');
+    const tests = await testsOn(drawing.procedure);
     return takenFor({
       drawn: { car, sees: 'no-signal', tries: { values: 1, faults: 1, unsolved: 0 } },
       ...{ circuit, engine: await sharedEngine() },
@@ -188,14 +188,16 @@ describe('whether one repair can be told', () => {
   it('of an input that is dead: by what the module counts alone', async () => {
     expect(
       await takenAt(
-        'module.signal.input-dead',
+        'module.signal-plus.input-dead',
         meansOf('all', () => 0),
+        IN_SHORT,
       ),
     ).toBe('none');
     expect(
       await takenAt(
-        'module.signal.input-dead',
+        'module.signal-plus.input-dead',
         meansOf('no-live-data', () => 0),
+        IN_SHORT,
       ),
     ).toBe('nothing wrong');
   });

@@ -1,6 +1,7 @@
 /** The real program in a real pseudo-terminal, its screen read by a terminal emulator. */
 import { spawn } from '@lydell/node-pty';
 import xterm from '@xterm/headless';
+import { QUICK } from '../quick-node.ts';
 
 /** Bytes of the keys tests press. */
 const KEY_BYTES = {
@@ -94,7 +95,7 @@ export function startProgram(options: ProgramOptions = {}): Program {
   const args = [...(options.args ?? [])];
   const child = spawn(
     options.command ?? process.execPath,
-    options.command === undefined ? [file, ...args] : args,
+    options.command === undefined ? [...QUICK, file, ...args] : args,
     { cols: columns, rows, cwd: options.cwd ?? process.cwd(), env, name: 'xterm-256color' },
   );
   let written = '';

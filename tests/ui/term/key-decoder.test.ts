@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createKeyDecoder, type KeyEvent, keyLabel } from '../../../src/ui/term/key-decoder.ts';
+import { LONG } from '../../campaign.ts';
 import fc from '../../seeded-check.ts';
 
 const bytesOf = (text: string) => new TextEncoder().encode(text);
@@ -147,7 +148,7 @@ describe('chunks', () => {
         events.push(...decoder.flush());
         expect(events).toEqual(whole);
       }),
-      { numRuns: 20_000 },
+      { numRuns: LONG ? 20_000 : 4_000 },
     );
   });
 
@@ -159,7 +160,7 @@ describe('chunks', () => {
           else expect(event.text).not.toMatch(/\p{Cc}/u);
         }
       }),
-      { numRuns: 20_000 },
+      { numRuns: LONG ? 20_000 : 4_000 },
     );
   });
 });
