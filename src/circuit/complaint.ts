@@ -18,6 +18,7 @@ import { type InstrumentReader, missesTeeth } from './read-instrument.ts';
 import type { SampleSolver } from './sample-solver.ts';
 import type { Setup, TerminalId, Test } from './test.ts';
 import { TrackComplaint } from './track-complaint.ts';
+import { hangingTogether } from './within-reach.ts';
 
 /** A module whose reference is held this many times as high as it should be says so. Common practice, no source. */
 const REFERENCE_HIGH = 1.1;
@@ -44,6 +45,9 @@ export class Complaint {
   private readonly reader: InstrumentReader;
   private readonly inputs: readonly InputTests[];
   private readonly references: readonly TerminalId[];
+  /** Those that hang together with a wire, by its name; the same ones are one list, so that their rig is found by it. */
+  private readonly referencesOn = new Map<string, readonly TerminalId[]>();
+  private readonly referenceLists = new Map<string, readonly TerminalId[]>();
   private readonly tracks: TrackComplaint;
 
   constructor(circuit: Circuit, solver: SampleSolver, reader: InstrumentReader) {
@@ -55,7 +59,7 @@ export class Complaint {
     const module = moduleOf(circuit);
     this.references = module.inside
       .filter(({ reference }) => reference !== null && reference.volts !== 'battery')
-      .map(({ name }) => `${module.name}.${name}.pin`);
+      .map(({ name }) => `${module.name}.${name}`);
   }
 
   /** The healthy car of this sample does what its module wants. */
@@ -70,11 +74,11 @@ export class Complaint {
    */
   complains(fault: Fault, sample: number, car?: number): boolean {
     if (this.drainsBattery(fault, sample)) return false;
-    const isNoticed =
-      this.tracks.count > 0
-        ? this.tracks.complains(fault, sample, car)
-        : this.inputs.some((input) => this.isNoticedAt(input, fault, sample));
-    return isNoticed || this.holdsReferenceHigh(fault, sample);
+    // First what takes one look.
+    if (this.holdsReferenceHigh(fault, sample)) return true;
+    return this.tracks.count > 0
+      ? this.tracks.complains(fault, sample, car)
+      : this.inputs.some((input) => this.isNoticedAt(input, fault, sample));
   }
 
   private isNoticedAt(
@@ -96,14 +100,28 @@ export class Complaint {
 
   /** Something outside feeds back into a reference of the module. */
   private holdsReferenceHigh(fault: Fault, sample: number): boolean {
-    const touches = effectsOf(fault).some(
-      (one) => one.kind === 'wire-short' && one.to === 'battery.positive',
-    );
-    if (!touches || this.references.length === 0) return false;
-    const healthy = this.restVolts(null, this.references, sample);
-    return this.restVolts(fault, this.references, sample).some(
-      (volts, at) => volts > REFERENCE_HIGH * healthy[at]!,
-    );
+    return effectsOf(fault).some((one) => {
+      if (one.kind !== 'wire-short' || one.to !== 'battery.positive') return false;
+      const fed = this.referencesFedBy(one.wire);
+      if (fed.length === 0) return false;
+      const healthy = this.restVolts(null, fed, sample);
+      return this.restVolts(fault, fed, sample).some(
+        (volts, at) => volts > REFERENCE_HIGH * healthy[at]!,
+      );
+    });
+  }
+
+  /** The references that a current into this wire could reach. */
+  private referencesFedBy(wire: string): readonly TerminalId[] {
+    const known = this.referencesOn.get(wire);
+    if (known) return known;
+    const { from, to } = this.circuit.wires.find(({ name }) => name === wire)!;
+    const together = hangingTogether(this.circuit, [from, to]);
+    const fed = this.references.filter((pin) => together.has(pin)).map((pin) => `${pin}.pin`);
+    const list = this.referenceLists.get(fed.join()) ?? fed;
+    this.referenceLists.set(list.join(), list);
+    this.referencesOn.set(wire, list);
+    return list;
   }
 
   /** Only a supply wire against metal before any fuse does. */

@@ -7,7 +7,7 @@ import type { Draw, Plan } from './plan.ts';
 export type Warmth = (draw: Draw) => number;
 
 /** Wires and coil are taken to be equally warm. `celsius` is the temperature that the circuit file names. */
-export function copperWarmth(plan: Plan, celsius: number): Warmth {
+export function copperWarmth(plan: Pick<Plan, 'value'>, celsius: number): Warmth {
   const temperature = plan.value('temperature', temperatureAround(celsius));
   return (draw) => copperRise(celsius, draw.value(temperature));
 }

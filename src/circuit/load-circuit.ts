@@ -45,10 +45,10 @@ export const DEFAULT_WEIGHTS: Readonly<Record<FaultClass, number>> = {
 };
 
 /**
- * Faults that the module could notice, all of which are worked out in several cars: so many take about 2 s of a processor. The
+ * Faults that the module could notice, all of which are worked out in several cars: so many take up to 2 s of a processor. The
  * shipped circuits have at most 96.
  */
-const FAULTS_MAX = 480;
+const FAULTS_MAX = 240;
 
 /** What else stands before the point of a terminal, or names something to look at. */
 const RESERVED = ['battery', 'splice', 'wire', 'contact', 'target', 'connector', 'harness'];

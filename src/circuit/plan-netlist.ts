@@ -15,14 +15,15 @@ import {
   type SensorPart,
   type Wire,
 } from './circuit.ts';
-import { copperWarmth, type Warmth } from './copper-warmth.ts';
+import type { Warmth } from './copper-warmth.ts';
 import { type Element, GROUND } from './netlist.ts';
-import { BRIDGE_RESISTOR, CONTACT, copperOf } from './open-values.ts';
+import { BRIDGE_RESISTOR } from './open-values.ts';
 import { type Draw, fixedElement, type PartEffect, type Plan, plainResistor } from './plan.ts';
 import { addModule, groundPath } from './plan-module.ts';
 import { isRelayClosed } from './relay-coil.ts';
 import type { Adding } from './sensor-kind.ts';
 import { sensorKindOf } from './sensors.ts';
+import { type SoundContact, type SoundMakers, soundMaker, soundMakersOf } from './sound-makers.ts';
 import type { Setup, TerminalId } from './test.ts';
 
 /** A plain lead with two clips. */
@@ -40,20 +41,21 @@ export function planNetlist(
 ): Plan {
   const plan = emptyPlan(circuit);
   addBattery(plan, circuit, setup);
-  const warmth = copperWarmth(plan, circuit.celsius);
+  const sound = soundMakersOf(circuit);
+  const { warmth } = sound;
   for (const wire of circuit.wires)
     addWire(
       plan,
       withSwappedEnds(wire, effects),
-      warmth,
+      sound,
       effects.find((one) => isOfWire(one, wire.name)),
     );
   for (const part of circuit.parts) {
     const plugged = !setup.unplugged.includes(part.name);
-    for (const pin of part.pins) {
-      const terminal = `${part.name}.${pin}`;
+    for (const contact of sound.contacts.get(part)!) {
+      const { terminal } = contact;
       const worse = effects.find((one) => 'terminal' in one && one.terminal === terminal);
-      addContact(plan, terminal, plugged, worse);
+      addContact(plan, contact, plugged, worse);
     }
     const spare = isSensor(part) && setup.sensor === 'spare';
     const hurt = effects.find((one) => one.kind === 'part' && one.part === part.name);
@@ -101,12 +103,13 @@ function losesGround(
   { name }: SensorPart,
   effects: readonly FaultEffect[],
 ): boolean {
-  const grounds = wires.filter(({ role }) => role === 'ground');
-  const ends = new Set(grounds.flatMap(({ from, to }) => [from, to]));
+  const isGround = (at: (wire: Wire) => boolean) =>
+    wires.some((wire) => wire.role === 'ground' && at(wire));
   return effects.some((effect) => {
     if (effect.kind === 'wires-swapped') return effect.terminals.includes(`${name}.ground`);
-    if (effect.kind === 'wire-open') return grounds.some((wire) => wire.name === effect.wire);
-    return effect.kind === 'contact-open' && ends.has(effect.terminal);
+    if (effect.kind === 'wire-open') return isGround((wire) => wire.name === effect.wire);
+    if (effect.kind !== 'contact-open') return false;
+    return isGround(({ from, to }) => from === effect.terminal || to === effect.terminal);
   });
 }
 
@@ -183,15 +186,24 @@ function addBattery(plan: Plan, circuit: Circuit, setup: Setup): void {
 }
 
 /** `effect` is of this wire, or of another that is shorted to it. */
-function addWire(plan: Plan, wire: Wire, warmth: Warmth, effect: FaultEffect | undefined): void {
+function addWire(
+  plan: Plan,
+  wire: Wire,
+  { warmth, wires }: SoundMakers,
+  effect: FaultEffect | undefined,
+): void {
   const { name } = wire;
   const a = plan.node(wire.from);
   const b = plan.node(wire.to);
-  const copper = plan.value(`wire.${name}`, copperOf(wire));
   if (effect?.kind === 'wire-open') return;
+  const sound = wires.get(name)!;
+  const copper = sound.value;
   if (effect?.kind !== 'wire-short') {
-    const more = effect?.kind === 'wire-resistive' ? effect.ohms : null;
-    plan.makers.push(plainResistor(a, b, copper, { more, warmth }));
+    plan.makers.push(
+      effect?.kind === 'wire-resistive'
+        ? plainResistor(a, b, copper, { more: effect.ohms, warmth })
+        : soundMaker(sound, a, b, warmth),
+    );
     return;
   }
   const middle = plan.node(`wire.${name}.middle`);
@@ -213,15 +225,18 @@ function addWire(plan: Plan, wire: Wire, warmth: Warmth, effect: FaultEffect | u
 
 function addContact(
   plan: Plan,
-  terminal: TerminalId,
+  contact: SoundContact,
   plugged: boolean,
   effect: FaultEffect | undefined,
 ): void {
-  const a = plan.node(terminal);
-  const b = plan.node(`${terminal}.pin`);
+  const a = plan.node(contact.terminal);
+  const b = plan.node(contact.pin);
   if (!plugged || effect?.kind === 'contact-open') return;
-  const more = effect?.kind === 'contact-resistive' ? effect.ohms : null;
-  plan.makers.push(plainResistor(a, b, plan.value(`contact.${terminal}`, CONTACT), { more }));
+  plan.makers.push(
+    effect?.kind === 'contact-resistive'
+      ? plainResistor(a, b, contact.value, { more: effect.ohms })
+      : soundMaker(contact, a, b, null),
+  );
 }
 
 function addPlainPart(

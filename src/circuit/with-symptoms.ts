@@ -1,4 +1,5 @@
 /** Leaves out faults that nobody would come to the shop for, and of the others the sizes that nobody would come for. */
+import { rowsOf, stopsCurrent } from './breaks-in-a-row.ts';
 import type { Circuit, Fault } from './circuit.ts';
 import { createModel, type Model } from './model.ts';
 import { complainingSizes, sizesOf, withSizes } from './size-faults.ts';
@@ -10,6 +11,9 @@ const CARS = 16;
 const SEED = 1;
 /** One fault is asked after the other, so what was compiled for one is of no use for the next. Our choice. */
 const KEPT_ELEMENTS = 20_000;
+/** From the first to the last share of its sizes. */
+type SizeShares = NonNullable<ReturnType<typeof complainingSizes>>;
+
 /** A module's own converter, as a meter that takes no current to speak of. */
 const CONVERTER: Meter = {
   name: 'module',
@@ -25,30 +29,32 @@ export function withSymptoms(circuit: Circuit): Fault[] {
     keptElements: KEPT_ELEMENTS,
   });
   const cars = Array.from({ length: CARS }, (_, sample) => model.pointOf(sample));
-  /** Breaks that no car comes with: then none comes with some ohms at that place either. */
-  const quietBreaks = new Set<string>();
+  const rowOf = rowsOf(circuit);
+  /** Whether some car comes with a break, by the row. */
+  const breaks = new Map<string, boolean>();
+  /** The shares of its sizes that cars come with, by row and sizes; null for none. */
+  const shares = new Map<string, SizeShares | null>();
   return circuit.faults.filter(withinReach(circuit)).flatMap((fault) => {
-    if (quietBreaks.has(placeOf(fault))) return [];
-    if (sizesOf(fault) !== null) return sized(fault, model, cars);
-    if (cars.some((car, at) => model.complains(fault.id, car, at))) return [fault];
-    if (isBreak(fault)) quietBreaks.add(placeOf(fault));
-    return [];
+    const row = rowOf(fault);
+    const sizes = sizesOf(fault);
+    if (sizes !== null) {
+      // With a break that no car comes with, none comes with some ohms at that place either.
+      if (row !== null && breaks.get(row) === false) return [];
+      const key = `${row}|${sizes.low}|${sizes.high}`;
+      const known = row === null ? undefined : shares.get(key);
+      const found = known === undefined ? sharesOf(fault, model, cars) : known;
+      if (row !== null) shares.set(key, found);
+      return found === null ? [] : [withSizes(fault, found.from, found.to)];
+    }
+    const known = row !== null && stopsCurrent(fault) ? breaks.get(row) : undefined;
+    const comes = known ?? cars.some((car, at) => model.complains(fault.id, car, at));
+    if (row !== null && stopsCurrent(fault)) breaks.set(row, comes);
+    return comes ? [fault] : [];
   });
 }
 
-/** A wire or contact that is open, or that could be. */
-function placeOf({ effect }: Fault): string {
-  if (effect.kind === 'wire-open' || effect.kind === 'wire-resistive') return `wire ${effect.wire}`;
-  if (effect.kind === 'contact-open' || effect.kind === 'contact-resistive')
-    return `contact ${effect.terminal}`;
-  return '';
-}
-
-function isBreak({ effect }: Fault): boolean {
-  return effect.kind === 'wire-open' || effect.kind === 'contact-open';
-}
-
-function sized(fault: Fault, model: Model, cars: readonly Float64Array[]): Fault[] {
+/** The shares of its sizes at which cars come with a fault; null where none does. */
+function sharesOf(fault: Fault, model: Model, cars: readonly Float64Array[]): SizeShares | null {
   const place = model.quantities.findIndex(({ key }) => key === 'fault.size');
   const complains = (car: number, share: number): boolean => {
     const point = Float64Array.from(cars[car]!);
@@ -56,8 +62,8 @@ function sized(fault: Fault, model: Model, cars: readonly Float64Array[]): Fault
     return model.complains(fault.id, point, car);
   };
   const shares = complainingSizes(cars.length, complains);
-  if (shares === null) return [];
+  if (shares === null) return null;
   const { from, to } = shares;
   const comes = cars.some((car, at) => complains(at, from + (to - from) * car[place]!));
-  return comes ? [withSizes(fault, from, to)] : [];
+  return comes ? shares : null;
 }

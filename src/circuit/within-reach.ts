@@ -17,14 +17,19 @@ import type { TerminalId } from './test.ts';
 
 /** Whether a fault of the circuit is one of them. A wire that touches the battery can be felt at any output. */
 export function withinReach(circuit: Circuit): (fault: Fault) => boolean {
-  const felt = feltTerminals(circuit);
+  const { name, pins } = sensorOf(circuit);
+  const felt = hangingTogether(circuit, [
+    ...inputTerminals(circuit),
+    ...pins.map((pin) => `${name}.${pin}`),
+  ]);
   return ({ effect }) => {
     const touched = touchedBy(effect, circuit);
     return touched === null || touched.some((terminal) => felt.has(terminal));
   };
 }
 
-function feltTerminals(circuit: Circuit): Set<TerminalId> {
+/** These terminals and all that hang together with them other than by a battery post or the body. */
+export function hangingTogether(circuit: Circuit, from: readonly TerminalId[]): Set<TerminalId> {
   const links = [
     ...circuit.wires.map(({ from, to }): readonly [TerminalId, TerminalId] => [from, to]),
     ...circuit.parts.flatMap((part) => (part.kind === 'module' ? insideOf(part) : joined(part))),
@@ -34,8 +39,7 @@ function feltTerminals(circuit: Circuit): Set<TerminalId> {
     beside.set(one, [...(beside.get(one) ?? []), other]);
     beside.set(other, [...(beside.get(other) ?? []), one]);
   }
-  const { name, pins } = sensorOf(circuit);
-  const felt = new Set([...inputTerminals(circuit), ...pins.map((pin) => `${name}.${pin}`)]);
+  const felt = new Set(from);
   for (const terminal of felt)
     if (!terminal.startsWith('battery.'))
       for (const next of beside.get(terminal) ?? []) felt.add(next);

@@ -82,8 +82,8 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
   let isOpen = true;
   let refused: LogEvent | null = null;
   let why: WriteProblem | null = null;
-  /** No name leads to the file any more; it lives as long as it is open. */
-  let homeless: 'file-gone' | 'file-replaced' | null = null;
+  /** Nobody gets at the file by a name any more; what is in it can be read as long as it is open. */
+  let homeless: Exclude<FileChange, 'file-changed'> | null = null;
   let wentOn = false;
 
   const refuse = (code: string, canRetry: boolean) => {
@@ -91,7 +91,7 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
       isOpen = false;
       if (!homeless) closeQuietly(disk, file);
     }
-    const safeEvents = homeless ? 0 : last.seq;
+    const safeEvents = homeless && homeless !== BARRED ? 0 : last.seq;
     const next = code === ELSEWHERE ? { next: LEAVE } : {};
     const told = failed({ code, path, safeEvents, safeUntil: last.at, canRetry, ...next });
     why = told.problem;
@@ -143,9 +143,10 @@ export function writerAt(disk: Disk, start: Position): SessionWriter {
     if (refused) return why;
     try {
       const change = changeUnderName(disk, start, goodBytes);
+      if (isOpen && homeless === BARRED) homeless = null;
       if (!change) return null;
       if (isOpen && change !== 'file-changed') homeless = change;
-      const safeEvents = change === 'file-changed' ? last.seq : 0;
+      const safeEvents = change === 'file-changed' || change === BARRED ? last.seq : 0;
       return failed({ code: change, path, safeEvents, safeUntil: last.at, canRetry: false })
         .problem;
     } catch (error) {
@@ -211,7 +212,9 @@ function linkTo(
   return { type: CONTINUED, at, elapsed: refused?.elapsed ?? 0, continues: last.hash, file };
 }
 
-type FileChange = 'file-gone' | 'file-replaced' | 'file-changed';
+/** Its own person may not read it any more, or not go into its folder. */
+const BARRED = 'file-barred';
+type FileChange = 'file-gone' | 'file-replaced' | 'file-changed' | typeof BARRED;
 
 /** What happened to our file behind our back, null when it is as we left it. */
 function changeOf(disk: Disk, start: Position, goodBytes: number): FileChange | null {
@@ -220,10 +223,18 @@ function changeOf(disk: Disk, start: Position, goodBytes: number): FileChange | 
   return named ? changeTo(named.identity, open.bytes, start, goodBytes) : 'file-gone';
 }
 
-/** The same of a file that need not be open any more. */
+/** The same of a file that need not be open any more, and whether it can be read. */
 function changeUnderName(disk: Disk, start: Position, goodBytes: number): FileChange | null {
-  const named = disk.facts(start.path);
-  return named ? changeTo(named.identity, named.bytes, start, goodBytes) : 'file-gone';
+  try {
+    const named = disk.facts(start.path);
+    if (!named) return 'file-gone';
+    const change = changeTo(named.identity, named.bytes, start, goodBytes);
+    if (change === null) disk.read(start.path);
+    return change;
+  } catch (error) {
+    if (['EACCES', 'EPERM'].includes(errorCode(error))) return BARRED;
+    throw error;
+  }
 }
 
 function changeTo(identity: string, bytes: number, start: Position, goodBytes: number) {

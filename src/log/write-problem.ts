@@ -99,6 +99,7 @@ const CAUSES: Readonly<Record<string, readonly [string, string]>> = {
     'another file was put in the place of the session file',
     'leave this program running',
   ],
+  'file-barred': ['the rights to the session file were taken away while in use', 'give them back'],
   'file-changed': ['something else wrote to the session file', 'close the other program'],
   'open-elsewhere': [
     'the session is also open in another window, and was continued there',

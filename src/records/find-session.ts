@@ -4,6 +4,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { systemCode } from '../files/error-code.ts';
 import { sessionPart } from '../files/safe-name.ts';
 import type { Disk } from '../log/disk.ts';
+import { Unworkable } from '../source/unworkable.ts';
 import type { IndexRow } from './index-row.ts';
 import type { RecordIndex } from './record-index.ts';
 
@@ -28,12 +29,18 @@ export function sessionAtPath(disk: Disk, cwd: string, name: string): string | n
   return join(dirname(path), parts[0]?.file ?? basename(path));
 }
 
-/** A name of thousands of letters is that of no file. */
+/** A name of thousands of letters is that of no file. In a folder that nobody may go into it could be one. */
 function isFile(path: string): boolean {
   try {
     return statSync(path, { throwIfNoEntry: false })?.isFile() === true;
   } catch (error) {
-    if (systemCode(error) !== 'ENAMETOOLONG') throw error;
+    const code = systemCode(error);
+    if (code === 'EACCES' || code === 'EPERM')
+      throw new Unworkable(
+        `reading is not allowed there (${path})`,
+        'ask for the right to read it',
+      );
+    if (code !== 'ENAMETOOLONG') throw error;
     return false;
   }
 }

@@ -4,12 +4,10 @@ import { join } from 'node:path';
 import { execa } from 'execa';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
-import { LONG } from '../campaign.ts';
 import { bundleChild, scratchFolder } from '../log/built-child.ts';
 import {
   AT_THE_LIMITS,
   fusesInARow,
-  HANGING,
   manyParts,
   PULL,
   pinsTogether,
@@ -26,15 +24,17 @@ beforeAll(async () => {
 });
 afterAll(scratch.remove);
 
-describe.each(HANGING)('a circuit with neighbours on pins of the module, %s', (hanging) => {
-  // Where all hang on one supply, to predict takes what to check does; it is in the long form.
-  it.each(LONG || hanging === 'own' ? ['check', 'predict'] : ['check'])(
-    `of ${PARTS_MAX} parts takes at most ${MOST_MB} MB to %s`,
+describe.each([
+  ['own', PARTS_MAX],
+  ['joined', 30],
+] as const)('a circuit with neighbours on pins of the module, %s', (hanging, parts) => {
+  it.each(['check', 'predict'])(
+    `of ${parts} parts takes at most ${MOST_MB} MB to %s`,
     async (how) => {
       const folder = join(scratch.path, `${hanging}-${how}`);
       mkdirSync(folder);
       const file = join(folder, 'hall-module-fed.yaml');
-      writeFileSync(file, manyParts(PARTS_MAX, hanging));
+      writeFileSync(file, manyParts(parts, hanging));
       const { stdout } = await execa(process.execPath, [child, file, how]);
       const { code, said, mostMb } = JSON.parse(stdout);
       expect(said).toContain(how === 'check' ? '1 file: no errors' : 'V');
@@ -52,13 +52,8 @@ describe.each(HANGING)('a circuit with neighbours on pins of the module, %s', (h
   });
 });
 
-// The neighbours stand above. Of fuses the ordinary run checks more in large-trees.test.ts: a tree over the same circuit;
-// pulled pins meet the same limit as relays.
-const AT_OTHER_LIMITS = AT_THE_LIMITS.slice(HANGING.length).filter(
-  ([title]) => LONG || /relays|references/.test(title),
-);
-
-describe.each(AT_OTHER_LIMITS)('a circuit with %s', (title, text) => {
+// The neighbours stand above.
+describe.each(AT_THE_LIMITS.slice(2))('a circuit with %s', (title, text) => {
   it(`takes at most ${MOST_MB} MB to check`, async () => {
     const folder = join(scratch.path, title.replaceAll(/\W/g, '-'));
     mkdirSync(folder);
@@ -73,7 +68,8 @@ describe.each(AT_OTHER_LIMITS)('a circuit with %s', (title, text) => {
 });
 
 it.each([
-  ['fuses', fusesInARow(57), 'too-many-faults', /^564 faults .* no more than 480 are worked out$/],
+  ['neighbours on one supply', manyParts(31, 'joined'), 'too-many-faults', /^247 faults /],
+  ['fuses', fusesInARow(57), 'too-many-faults', /^564 faults .* no more than 240 are worked out$/],
   ['relays with coils', relaysInARow(30), 'too-many-faults', /^706 faults /],
   ['pulled pins', pinsTogether(140, 'signal', PULL), 'too-many-faults', /^1317 faults /],
   [

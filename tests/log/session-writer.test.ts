@@ -157,6 +157,34 @@ describe('a file changed behind our back', () => {
     if (how === 'replaced') expect(readFileSync(writer.path, 'utf8')).toBe('not ours');
   });
 
+  it.each(['EACCES', 'EPERM'])(
+    'that may not be read any more (%s): said so, and all of it is written again elsewhere',
+    (code) => {
+      let barred = true;
+      const refused = (path: string) => {
+        if (barred) throw Object.assign(new Error(path), { code });
+        return nodeDisk.read(path);
+      };
+      const writer = begin({ ...nodeDisk, read: refused });
+      writer.append(sampleEvent(1));
+      expect(writer.look()?.atTheEnd.words).toMatch(
+        /^The rights to the session file were taken away while in use .* 2 events are safe, up to /,
+      );
+      barred = false;
+      expect(writer.look()).toBeNull();
+      barred = true;
+      expect(writer.look()).not.toBeNull();
+      const moved = writer.continueIn(join(scratch.path, 'elsewhere'));
+      if (!moved.ok) throw new Error(moved.problem.words);
+      writers.push(moved.value.writer);
+      barred = false;
+      expect(moved.value.writer.look()).toBeNull();
+      const opened = openSessionFile(nodeDisk, moved.value.writer.path);
+      if (!opened.ok) throw new Error(opened.problem.words);
+      expect(opened.value.events.map(({ id }) => id)).toEqual([0, 1, undefined]);
+    },
+  );
+
   it('appended to by a second writer: noticed before anything is glued to it', () => {
     const writer = begin();
     writeFileSync(writer.path, 'x', { flag: 'a' });

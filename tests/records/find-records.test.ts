@@ -1,4 +1,12 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -7,6 +15,8 @@ import { nodeDisk } from '../../src/log/node-disk.ts';
 import { findRecords, nearWords, type Query } from '../../src/records/find-records.ts';
 import { sessionAtPath, sessionInIndex } from '../../src/records/find-session.ts';
 import { indexPath, openIndex, type RecordIndex } from '../../src/records/record-index.ts';
+import { Unworkable } from '../../src/source/unworkable.ts';
+import { asNobody } from '../files/as-nobody.ts';
 import { drillWalk } from './sample-drill.ts';
 import { begin, fileOf, finishedWalk, freeWalk, JOB, type Walk } from './sample-session.ts';
 
@@ -247,4 +257,12 @@ describe('which session is meant', () => {
     expect(sessionAtPath(nodeDisk, folder, 'sub')).toBeNull();
     expect(sessionAtPath(nodeDisk, folder, 'lab-1')).toBeNull();
   });
+});
+
+it('a folder that nobody may go into is told, and is no bug of the program', () => {
+  chmodSync(folder, 0o000);
+  const look = () => sessionAtPath(nodeDisk, folder, 'session.jsonl');
+  expect(() => asNobody(look)).toThrow(Unworkable);
+  expect(() => asNobody(look)).toThrow(`reading is not allowed there (${folder}`);
+  chmodSync(folder, 0o700);
 });

@@ -146,6 +146,16 @@ function pausedParagraphs(
   const where =
     trail.length > 0 ? `at step ${trail.length}` : `after ${countWords(tests.length, 'test')}`;
   if (opened.preview) return [{ text: `Left ${where}.`, bold: true }, ...place];
+  const lost = opened.driver.unsaved();
+  // Leaving tries once more, and says where it is then.
+  if (lost)
+    return [
+      { text: `Paused ${where}, and not saved where it was.`, bold: true },
+      ...leftParagraph(session),
+      { text: '' },
+      { text: lost.words },
+      { text: 'As you leave, it is saved again where that is possible.' },
+    ];
   return [
     { text: `Paused ${where}. Every answer is saved.`, bold: true },
     ...leftParagraph(session),

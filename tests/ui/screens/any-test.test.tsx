@@ -318,6 +318,17 @@ describe('free order at 80 x 24', () => {
     expect(await frame()).toContain('Paused after 1 test.');
   });
 
+  it('paused, it calls saved only what is in its file', async () => {
+    const { frame, press, driver } = await walkSession({ free: true });
+    Object.assign(driver, { unsaved: () => ({ words: 'The file is gone.', fix: '' }) });
+    await press(ENTER, '0.05', ENTER, F.pause);
+    const paused = await frame();
+    expect(paused).toContain('Paused after 1 test, and not saved where it was.');
+    expect(paused).toContain('The file is gone.');
+    expect(paused).not.toContain('is saved.');
+    expect(paused).not.toContain('Continue later');
+  });
+
   it.each(SIZES)('is whole at %i x %i with a long complaint', async (columns, rows) => {
     const complaint = 'It stalls when it is hot and starts again after half an hour. '.repeat(4);
     const { screen, press } = await walkSession({
