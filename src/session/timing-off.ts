@@ -21,7 +21,7 @@ const SHIFTED_RULES = 16;
  */
 export function isTimingOff(session: Session): boolean {
   const standing = new Set<SessionEvent>(standingAnswers(session));
-  let position: Seen | null = rulesInForce(session) < SHIFTED_RULES ? 'in-step' : null;
+  let position: TimingSign | null = rulesInForce(session) < SHIFTED_RULES ? 'in-step' : null;
   for (const event of [...session.events].reverse()) {
     const seen = seenOf(session, event, standing);
     if (seen === 'off' || seen === 'right') return seen === 'off';
@@ -36,14 +36,14 @@ export function turnsEngine({ setup }: Pick<Test, 'setup'>): boolean {
 }
 
 /** The timing by marks and answers, or the signal's position against the known-good one. */
-type Seen = 'off' | 'right' | 'shifted' | 'in-step';
+type TimingSign = 'off' | 'right' | 'shifted' | 'in-step';
 
 /** Null where an event says nothing of the timing. */
 function seenOf(
   { opened }: Session,
   event: SessionEvent,
   standing: ReadonlySet<SessionEvent>,
-): Seen | null {
+): TimingSign | null {
   if (event.type === 'test-recorded')
     return event.shown.kind === 'look' ? byLook(event.test, event.shown.look) : null;
   if (event.type !== 'look-recorded' && event.type !== 'step-impossible') return null;
@@ -61,7 +61,7 @@ function isMarks(test: Test | null): boolean {
   return test?.probe.kind === 'inspect' && test.probe.of === MARKS;
 }
 
-function byLook(test: Test | null, look: Look): Seen | null {
+function byLook(test: Test | null, look: Look): TimingSign | null {
   if (isMarks(test)) return look === 'faulty' ? 'off' : 'right';
   return test?.probe.kind === 'timing' && (look === 'shifted' || look === 'in-step') ? look : null;
 }

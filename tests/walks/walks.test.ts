@@ -19,8 +19,11 @@ import { type ExpertList, minutesOf, readExpertLists } from './expert-lists.ts';
 /** An expert's minutes times this at most. */
 const RATIO_MAX = 1.15;
 const STEPS_MAX = 60;
-/** Of the cars with a bad contact at the sensor's plug, the first whose terminal looks sound. */
-const HIDDEN_SEED = 10;
+/**
+ * Of the cars with a bad contact at the sensor's plug, one whose terminal looks sound. Of seven among the numbers 10 to 33
+ * five end so; at 10 no further test is worth it, and the conclusion stays unproven at 87 %.
+ */
+const HIDDEN_SEED = 13;
 const TREES: Readonly<Record<string, string>> = {
   'hall-module-fed': 'hall-no-signal',
   'throttle-potentiometer': 'throttle-position',
