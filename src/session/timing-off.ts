@@ -1,7 +1,8 @@
 /**
  * Whether the valve timing may be off: an answer said that shaft or wheel has moved, the maker's marks were off when they
- * were looked at last, or they were to be looked at and were not, or nobody looked and the signal is shifted. The starter may then break what is still whole, so that
- * nothing is proposed which turns the engine. Whoever wants such a test all the same reads before it what can break.
+ * were looked at last, or they were to be looked at and were not, or nobody looked and the signal is shifted. The starter
+ * may then break what is still whole, so that nothing is proposed which turns the engine. Whoever wants such a test all the
+ * same reads before it what can break.
  */
 import { PLAIN_SETUP } from '../circuit/plain-setup.ts';
 import type { Look, Test } from '../circuit/test.ts';
