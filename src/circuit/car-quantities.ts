@@ -303,12 +303,12 @@ function offsetsOf(part: Part): CarQuantity[] {
       ? [of(`${part.name}.volts`, `${part.words} above battery negative`, part.volts)]
       : [];
   if (part.kind !== 'module') return [];
-  return part.inside.flatMap(({ name, groundVolts }) =>
+  return part.inside.flatMap(({ name, ground, groundVolts }) =>
     groundVolts
       ? [
           of(
             `${part.name}.${name}.ground-volts`,
-            `the module's ${spaced(name)} above battery negative`,
+            `the module's ${ground ? spaced(name) : 'ground'} above battery negative`,
             groundVolts,
           ),
         ]

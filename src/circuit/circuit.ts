@@ -71,7 +71,10 @@ export interface ModulePin {
   readonly ground: Toleranced | null;
   /** A switch to ground that is on while the module has power, as for a relay's coil: its resistance. */
   readonly driver?: Toleranced;
-  /** How far the module's ground stands above battery negative by what else flows through its cable, in volts, key on. */
+  /**
+   * How far the module's ground, at this pin or behind its resistor, stands above battery negative by what else flows
+   * through its cable, in volts, key on.
+   */
   readonly groundVolts?: Toleranced;
   /** Another pin that is the same copper inside. */
   readonly joinedTo: string | null;
@@ -83,6 +86,10 @@ export interface Reference {
   readonly batteryChance?: number;
   readonly series: Toleranced;
   readonly limit: Toleranced;
+}
+/** Whether it is the battery's voltage, in some cars at least. */
+export function followsBattery({ volts, batteryChance }: Reference): boolean {
+  return volts === 'battery' || batteryChance !== undefined;
 }
 
 /** What a resistor of the module leads to: one end, or one of several where the file leaves it open. */

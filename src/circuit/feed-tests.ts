@@ -1,5 +1,5 @@
 /** Tests along what feeds the sensor and grounds it: the wires at its plug, and the fuses and relays before them. */
-import { type Part, partName, type RelayPart } from './circuit.ts';
+import { followsBattery, type Part, partName, type RelayPart } from './circuit.ts';
 import { metalOf } from './metal-of.ts';
 import { PLAIN_SETUP } from './plain-setup.ts';
 import type { Bridge, Probe, TerminalId } from './test.ts';
@@ -20,6 +20,17 @@ export function feedTests(
     here,
     NEGATIVE,
   );
+  // Where the module passes the battery on, nothing else shows that the wire touches battery.
+  const { reference } = list.pinAt(there) ?? {};
+  if (reference && followsBattery(reference))
+    list.volts(
+      `${here}.off-volts`,
+      'reference',
+      `Volts from ${say} at the sensor to battery negative, key off`,
+      here,
+      NEGATIVE,
+      { state: 'key-off' },
+    );
   if (ground)
     list.volts(
       `${here}.to-ground`,

@@ -1,13 +1,13 @@
 /** How each kind of part fails, and what the failure is called; sensors say it of themselves (`sensors/`). */
-import type {
-  Fault,
-  FaultClass,
-  ModulePart,
-  Part,
-  PartMode,
-  Reference,
-  SensorPart,
-  Span,
+import {
+  type Fault,
+  type FaultClass,
+  followsBattery,
+  type ModulePart,
+  type Part,
+  type PartMode,
+  type SensorPart,
+  type Span,
 } from './circuit.ts';
 
 /** A bad joint, wire or contact, in ohms. Wide: what no module notices is cut off when a circuit is loaded. */
@@ -135,11 +135,6 @@ function moduleFaults(part: ModulePart): Fault[] {
         : []),
     ];
   });
-}
-
-/** It does so in some cars at least. */
-function followsBattery({ volts, batteryChance }: Reference): boolean {
-  return volts === 'battery' || batteryChance !== undefined;
 }
 
 /** `signal-plus` as people write it. */

@@ -59,23 +59,20 @@ export function addModule(
         addReference(plan, { key, at, reference, low });
       }
     }
+    const volts = powered && pin.groundVolts;
+    const offset = volts && ([`${key}.ground-volts`, volts] as const);
     if (pull && !hurt('pull-missing', pin.name))
-      addPull(plan, { module: module.name, key, at, pull, powered, inside });
-    if (ground && !hurt('ground-open', pin.name)) {
-      const volts = powered && pin.groundVolts;
-      const ohms = plan.value(`${key}.ground`, ground);
-      plan.makers.push(groundPath(plan, at, ohms, volts && [`${key}.ground-volts`, volts]));
-    }
+      addPull(plan, { module: module.name, key, at, pull, offset, powered, inside });
+    if (ground && !hurt('ground-open', pin.name))
+      plan.makers.push(groundPath(plan, at, plan.value(`${key}.ground`, ground), offset));
   }
 }
 
+/** How far a ground stands above battery negative; nothing where that is not known. */
+type Offset = readonly [key: string, volts: Toleranced] | false | undefined;
+
 /** From a ground to battery negative: its resistance, and what other consumers drop on the same way, if that is known. */
-export function groundPath(
-  plan: Plan,
-  at: number,
-  ohms: PlanValue,
-  offset: readonly [key: string, volts: Toleranced] | false | undefined,
-): MakeElement {
+export function groundPath(plan: Plan, at: number, ohms: PlanValue, offset: Offset): MakeElement {
   if (!offset) return plainResistor(at, GROUND, ohms);
   const volts = plan.value(...offset);
   return (draw) => ({
@@ -137,6 +134,7 @@ function addPull(
     key,
     at,
     pull: { to, ohms, ohmsAs, alike },
+    offset,
     powered,
     inside,
   }: {
@@ -144,6 +142,8 @@ function addPull(
     readonly key: string;
     readonly at: number;
     readonly pull: NonNullable<ModulePin['pull']>;
+    /** Of the ground that it leads to. */
+    readonly offset: Offset;
     readonly powered: boolean;
     readonly inside: (pin: string) => number;
   },
@@ -157,14 +157,17 @@ function addPull(
   ends.forEach((end, index) => {
     const resistance = (draw: Draw) =>
       choice === null || draw.value(choice) === index ? whole(draw) : UNDRAWN_OHMS;
-    if (end.kind === 'volts') {
-      const biasKey = end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`;
-      const bias = plan.value(biasKey, end.volts);
+    const behind =
+      end.kind === 'volts'
+        ? ([end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`, end.volts] as const)
+        : end.kind === 'ground' && offset;
+    if (behind) {
+      const volts = plan.value(...behind);
       plan.makers.push((draw) => ({
         kind: 'emf',
         plus: at,
         minus: GROUND,
-        volts: powered ? draw.value(bias) : 0,
+        volts: powered ? draw.value(volts) : 0,
         ohms: resistance(draw),
       }));
       return;
@@ -188,7 +191,7 @@ function addPull(
 }
 
 function railOf(
-  end: Exclude<PullEnd, { kind: 'volts' }>,
+  end: PullEnd,
   plan: Plan,
   powered: boolean,
   inside: (pin: string) => number,

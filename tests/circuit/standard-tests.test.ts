@@ -23,6 +23,19 @@ test('a resistor in place of the fuse tells what is shorted behind it, without o
   expect(behind('fuse.alone', 'fuse.blown')).toBe(Number.POSITIVE_INFINITY);
 });
 
+test('where the module may pass the battery on, its feed is read with the key off too', () => {
+  const off = (name: string) =>
+    standardTests(shipped(name)).find(({ id }) => id === 'sensor.feed.off-volts');
+  const model = modelOf('current-two-wire', 64);
+  // by hand: nothing drives the wire but what it touches
+  expect(number(model, 'healthy', off('current-two-wire')!.test)).toBeLessThan(0.1);
+  expect(
+    number(model, 'wire.feed.short-to-battery', off('current-two-wire')!.test),
+  ).toBeGreaterThan(11);
+  // 5 V with the key on are told from battery at once
+  expect(off('hall-module-fed')).toBeUndefined();
+});
+
 describe.each(NAMES)('%s', (name) => {
   const options = standardTests(shipped(name));
 

@@ -165,6 +165,7 @@ export interface Resistor {
 to: OtherEnd
 ohms: Quantity
 alike?: Name
+offset?: Quantity
 }
 /**
  * The module reads this pin. Either two thresholds, or the swing against another pin that it needs.

@@ -37,16 +37,16 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "maxLength": 120, "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "maxLength": 2e3, "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "11.8 V to 14.6 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "9 V to 11.3 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "12.5 V to 15 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours, 60 at most. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "maxProperties": 60, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another, 150 at most. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "maxLength": 120, "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "ring": { "title": "Ring on a wheel bearing", "description": "What it is made of. A ring of magnets can be weak or face the wrong way, and any ring can have run-out; leave out for a wheel of the engine.", "enum": ["teeth", "magnets", "either"], "examples": ["either"] }, "on": { "title": "Part of a turn the output is on", "description": "Also the chance that a still target leaves a switched output on. A range where the wheel is not known.", "type": ["number", "string"], "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5, "20 % to 80 %"] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what is behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "turned": { "title": "Turned", "description": "Share of cars in which the sensor is built the other way round: what is closed here is as far from the top as it is written from the bottom.", "$ref": "#/definitions/quantity", "examples": ["30 %"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] }, "beside": { "title": "Beside", "description": "Another track, which tells where this one ends; then closed and open are left out.", "$ref": "#/definitions/name", "examples": ["track-1"] }, "runs": { "title": "How it runs relative to it", "description": "half of its position, opposite to it, or lower by a constant; one, or one of several.", "$ref": "#/definitions/quantity", "default": "half", "examples": ["one of: half 50 %, opposite 30 %, lower 20 %"] }, "lower": { "title": "How far lower", "description": "Part of the track, where it runs lower.", "$ref": "#/definitions/quantity", "default": "6 % to 10 %", "examples": ["6 % to 10 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other loads drop along it, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "maxLength": 120, "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "maxLength": 2e3, "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "11.8 V to 14.6 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "9 V to 11.3 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "12.5 V to 15 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours, 60 at most. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "maxProperties": 60, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another, 150 at most. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "maxLength": 120, "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "ring": { "title": "Ring on a wheel bearing", "description": "What it is made of. A ring of magnets can be weak or face the wrong way, and any ring can have run-out; leave out for a wheel of the engine.", "enum": ["teeth", "magnets", "either"], "examples": ["either"] }, "on": { "title": "Part of a turn the output is on", "description": "Also the chance that a still target leaves a switched output on. A range where the wheel is not known.", "type": ["number", "string"], "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5, "20 % to 80 %"] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what is behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] }, "offset": { "title": "Ground above battery negative", "description": "Of a resistor to ground: what other consumers drop on the module's ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "turned": { "title": "Turned", "description": "Share of cars in which the sensor is built the other way round: what is closed here is as far from the top as it is written from the bottom.", "$ref": "#/definitions/quantity", "examples": ["30 %"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] }, "beside": { "title": "Beside", "description": "Another track, which tells where this one ends; then closed and open are left out.", "$ref": "#/definitions/name", "examples": ["track-1"] }, "runs": { "title": "How it runs relative to it", "description": "half of its position, opposite to it, or lower by a constant; one, or one of several.", "$ref": "#/definitions/quantity", "default": "half", "examples": ["one of: half 50 %, opposite 30 %, lower 20 %"] }, "lower": { "title": "How far lower", "description": "Part of the track, where it runs lower.", "$ref": "#/definitions/quantity", "default": "6 % to 10 %", "examples": ["6 % to 10 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other loads drop along it, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } } } };
 var schema12 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" };
 var schema13 = { "type": "string" };
-var schema84 = { "type": "number", "minimum": 0, "maximum": 1e3 };
+var schema85 = { "type": "number", "minimum": 0, "maximum": 1e3 };
 var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z0-9][a-z0-9-]*$", "u");
 var schema19 = { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] };
 var schema20 = { "title": "ModuleDraft", "description": "A control module, pin by pin: what is behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } };
-var schema22 = { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } };
+var schema22 = { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] }, "offset": { "title": "Ground above battery negative", "description": "Of a resistor to ground: what other consumers drop on the module's ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } };
 function validate13(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
@@ -153,7 +153,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         for (const key2 in data4) {
-          if (!(key2 === "to" || key2 === "ohms" || key2 === "alike")) {
+          if (!(key2 === "to" || key2 === "ohms" || key2 === "alike" || key2 === "offset")) {
             const err9 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.pull, data: data4 };
             if (vErrors === null) {
               vErrors = [err9];
@@ -209,34 +209,34 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data4.offset !== void 0) {
+          let data8 = data4.offset;
+          if (typeof data8 !== "string") {
+            const err14 = { instancePath: instancePath + "/pull/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data8 };
+            if (vErrors === null) {
+              vErrors = [err14];
+            } else {
+              vErrors.push(err14);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err14 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.pull.type, parentSchema: schema22.properties.pull, data: data4 };
+        const err15 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.pull.type, parentSchema: schema22.properties.pull, data: data4 };
         if (vErrors === null) {
-          vErrors = [err14];
+          vErrors = [err15];
         } else {
-          vErrors.push(err14);
+          vErrors.push(err15);
         }
         errors++;
       }
     }
     if (data.input !== void 0) {
-      let data8 = data.input;
-      if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
-        for (const key3 in data8) {
+      let data9 = data.input;
+      if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
+        for (const key3 in data9) {
           if (!(key3 === "low-below" || key3 === "high-above" || key3 === "swing" || key3 === "of" || key3 === "against")) {
-            const err15 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.input, data: data8 };
-            if (vErrors === null) {
-              vErrors = [err15];
-            } else {
-              vErrors.push(err15);
-            }
-            errors++;
-          }
-        }
-        if (data8["low-below"] !== void 0) {
-          let data9 = data8["low-below"];
-          if (typeof data9 !== "string") {
-            const err16 = { instancePath: instancePath + "/input/low-below", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data9 };
+            const err16 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.input, data: data9 };
             if (vErrors === null) {
               vErrors = [err16];
             } else {
@@ -245,10 +245,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data8["high-above"] !== void 0) {
-          let data10 = data8["high-above"];
+        if (data9["low-below"] !== void 0) {
+          let data10 = data9["low-below"];
           if (typeof data10 !== "string") {
-            const err17 = { instancePath: instancePath + "/input/high-above", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data10 };
+            const err17 = { instancePath: instancePath + "/input/low-below", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data10 };
             if (vErrors === null) {
               vErrors = [err17];
             } else {
@@ -257,10 +257,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data8.swing !== void 0) {
-          let data11 = data8.swing;
+        if (data9["high-above"] !== void 0) {
+          let data11 = data9["high-above"];
           if (typeof data11 !== "string") {
-            const err18 = { instancePath: instancePath + "/input/swing", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data11 };
+            const err18 = { instancePath: instancePath + "/input/high-above", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data11 };
             if (vErrors === null) {
               vErrors = [err18];
             } else {
@@ -269,10 +269,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data8.of !== void 0) {
-          let data12 = data8.of;
-          if (!(data12 === "travel")) {
-            const err19 = { instancePath: instancePath + "/input/of", schemaPath: "#/properties/input/properties/of/enum", keyword: "enum", params: { allowedValues: schema22.properties.input.properties.of.enum }, message: "must be equal to one of the allowed values", schema: schema22.properties.input.properties.of.enum, parentSchema: schema22.properties.input.properties.of, data: data12 };
+        if (data9.swing !== void 0) {
+          let data12 = data9.swing;
+          if (typeof data12 !== "string") {
+            const err19 = { instancePath: instancePath + "/input/swing", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data12 };
             if (vErrors === null) {
               vErrors = [err19];
             } else {
@@ -281,78 +281,78 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data8.against !== void 0) {
-          let data13 = data8.against;
-          if (typeof data13 === "string") {
-            if (!pattern0.test(data13)) {
-              const err20 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data13 };
+        if (data9.of !== void 0) {
+          let data13 = data9.of;
+          if (!(data13 === "travel")) {
+            const err20 = { instancePath: instancePath + "/input/of", schemaPath: "#/properties/input/properties/of/enum", keyword: "enum", params: { allowedValues: schema22.properties.input.properties.of.enum }, message: "must be equal to one of the allowed values", schema: schema22.properties.input.properties.of.enum, parentSchema: schema22.properties.input.properties.of, data: data13 };
+            if (vErrors === null) {
+              vErrors = [err20];
+            } else {
+              vErrors.push(err20);
+            }
+            errors++;
+          }
+        }
+        if (data9.against !== void 0) {
+          let data14 = data9.against;
+          if (typeof data14 === "string") {
+            if (!pattern0.test(data14)) {
+              const err21 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data14 };
               if (vErrors === null) {
-                vErrors = [err20];
+                vErrors = [err21];
               } else {
-                vErrors.push(err20);
+                vErrors.push(err21);
               }
               errors++;
             }
           } else {
-            const err21 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data13 };
+            const err22 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data14 };
             if (vErrors === null) {
-              vErrors = [err21];
+              vErrors = [err22];
             } else {
-              vErrors.push(err21);
+              vErrors.push(err22);
             }
             errors++;
           }
         }
       } else {
-        const err22 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.input.type, parentSchema: schema22.properties.input, data: data8 };
+        const err23 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.input.type, parentSchema: schema22.properties.input, data: data9 };
         if (vErrors === null) {
-          vErrors = [err22];
+          vErrors = [err23];
         } else {
-          vErrors.push(err22);
+          vErrors.push(err23);
         }
         errors++;
       }
     }
     if (data["joined-to"] !== void 0) {
-      let data14 = data["joined-to"];
-      if (typeof data14 === "string") {
-        if (!pattern0.test(data14)) {
-          const err23 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data14 };
+      let data15 = data["joined-to"];
+      if (typeof data15 === "string") {
+        if (!pattern0.test(data15)) {
+          const err24 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data15 };
           if (vErrors === null) {
-            vErrors = [err23];
+            vErrors = [err24];
           } else {
-            vErrors.push(err23);
+            vErrors.push(err24);
           }
           errors++;
         }
       } else {
-        const err24 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data14 };
+        const err25 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data15 };
         if (vErrors === null) {
-          vErrors = [err24];
+          vErrors = [err25];
         } else {
-          vErrors.push(err24);
+          vErrors.push(err25);
         }
         errors++;
       }
     }
     if (data.driver !== void 0) {
-      let data15 = data.driver;
-      if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
-        for (const key4 in data15) {
+      let data16 = data.driver;
+      if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
+        for (const key4 in data16) {
           if (!(key4 === "ohms")) {
-            const err25 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.driver, data: data15 };
-            if (vErrors === null) {
-              vErrors = [err25];
-            } else {
-              vErrors.push(err25);
-            }
-            errors++;
-          }
-        }
-        if (data15.ohms !== void 0) {
-          let data16 = data15.ohms;
-          if (typeof data16 !== "string") {
-            const err26 = { instancePath: instancePath + "/driver/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data16 };
+            const err26 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.driver, data: data16 };
             if (vErrors === null) {
               vErrors = [err26];
             } else {
@@ -361,34 +361,34 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data16.ohms !== void 0) {
+          let data17 = data16.ohms;
+          if (typeof data17 !== "string") {
+            const err27 = { instancePath: instancePath + "/driver/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data17 };
+            if (vErrors === null) {
+              vErrors = [err27];
+            } else {
+              vErrors.push(err27);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err27 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.driver.type, parentSchema: schema22.properties.driver, data: data15 };
+        const err28 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.driver.type, parentSchema: schema22.properties.driver, data: data16 };
         if (vErrors === null) {
-          vErrors = [err27];
+          vErrors = [err28];
         } else {
-          vErrors.push(err27);
+          vErrors.push(err28);
         }
         errors++;
       }
     }
     if (data.ground !== void 0) {
-      let data17 = data.ground;
-      if (data17 && typeof data17 == "object" && !Array.isArray(data17)) {
-        for (const key5 in data17) {
+      let data18 = data.ground;
+      if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
+        for (const key5 in data18) {
           if (!(key5 === "ohms" || key5 === "offset")) {
-            const err28 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.ground, data: data17 };
-            if (vErrors === null) {
-              vErrors = [err28];
-            } else {
-              vErrors.push(err28);
-            }
-            errors++;
-          }
-        }
-        if (data17.ohms !== void 0) {
-          let data18 = data17.ohms;
-          if (typeof data18 !== "string") {
-            const err29 = { instancePath: instancePath + "/ground/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data18 };
+            const err29 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.ground, data: data18 };
             if (vErrors === null) {
               vErrors = [err29];
             } else {
@@ -397,10 +397,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data17.offset !== void 0) {
-          let data19 = data17.offset;
+        if (data18.ohms !== void 0) {
+          let data19 = data18.ohms;
           if (typeof data19 !== "string") {
-            const err30 = { instancePath: instancePath + "/ground/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data19 };
+            const err30 = { instancePath: instancePath + "/ground/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data19 };
             if (vErrors === null) {
               vErrors = [err30];
             } else {
@@ -409,22 +409,34 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
+        if (data18.offset !== void 0) {
+          let data20 = data18.offset;
+          if (typeof data20 !== "string") {
+            const err31 = { instancePath: instancePath + "/ground/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data20 };
+            if (vErrors === null) {
+              vErrors = [err31];
+            } else {
+              vErrors.push(err31);
+            }
+            errors++;
+          }
+        }
       } else {
-        const err31 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.ground.type, parentSchema: schema22.properties.ground, data: data17 };
+        const err32 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.ground.type, parentSchema: schema22.properties.ground, data: data18 };
         if (vErrors === null) {
-          vErrors = [err31];
+          vErrors = [err32];
         } else {
-          vErrors.push(err31);
+          vErrors.push(err32);
         }
         errors++;
       }
     }
   } else {
-    const err32 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.type, parentSchema: schema22, data };
+    const err33 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.type, parentSchema: schema22, data };
     if (vErrors === null) {
-      vErrors = [err32];
+      vErrors = [err33];
     } else {
-      vErrors.push(err32);
+      vErrors.push(err33);
     }
     errors++;
   }
@@ -579,13 +591,13 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
   validate12.errors = vErrors;
   return errors === 0;
 }
-var schema36 = { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } };
+var schema37 = { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } };
 function validate15(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema36.required, parentSchema: schema36, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema37.required, parentSchema: schema37, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -595,7 +607,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "draws" || key0 === "minimum" || key0 === "on" || key0 === "off" || key0 === "limit")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema36, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema37, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -607,7 +619,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("hall-switch" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "hall-switch" }, message: "must be equal to constant", schema: "hall-switch", parentSchema: schema36.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "hall-switch" }, message: "must be equal to constant", schema: "hall-switch", parentSchema: schema37.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -620,7 +632,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema36.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema37.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -629,7 +641,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema36.properties.words.type, parentSchema: schema36.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema37.properties.words.type, parentSchema: schema37.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -699,7 +711,7 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema36.type, parentSchema: schema36, data };
+    const err10 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema37.type, parentSchema: schema37, data };
     if (vErrors === null) {
       vErrors = [err10];
     } else {
@@ -710,13 +722,13 @@ function validate15(data, { instancePath = "", parentData, parentDataProperty, r
   validate15.errors = vErrors;
   return errors === 0;
 }
-var schema42 = { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } };
+var schema43 = { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } };
 function validate16(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema42.required, parentSchema: schema42, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema43.required, parentSchema: schema43, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -726,7 +738,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "cranking" || key0 === "running" || key0 === "by-hand")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema42, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema43, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -738,7 +750,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("reluctor" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "reluctor" }, message: "must be equal to constant", schema: "reluctor", parentSchema: schema42.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "reluctor" }, message: "must be equal to constant", schema: "reluctor", parentSchema: schema43.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -751,7 +763,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema42.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema43.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -760,7 +772,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema42.properties.words.type, parentSchema: schema42.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema43.properties.words.type, parentSchema: schema43.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -818,7 +830,7 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema42.type, parentSchema: schema42, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema43.type, parentSchema: schema43, data };
     if (vErrors === null) {
       vErrors = [err9];
     } else {
@@ -829,13 +841,13 @@ function validate16(data, { instancePath = "", parentData, parentDataProperty, r
   validate16.errors = vErrors;
   return errors === 0;
 }
-var schema47 = { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "turned": { "title": "Turned", "description": "Share of cars in which the sensor is built the other way round: what is closed here is as far from the top as it is written from the bottom.", "$ref": "#/definitions/quantity", "examples": ["30 %"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] }, "beside": { "title": "Beside", "description": "Another track, which tells where this one ends; then closed and open are left out.", "$ref": "#/definitions/name", "examples": ["track-1"] }, "runs": { "title": "How it runs relative to it", "description": "half of its position, opposite to it, or lower by a constant; one, or one of several.", "$ref": "#/definitions/quantity", "default": "half", "examples": ["one of: half 50 %, opposite 30 %, lower 20 %"] }, "lower": { "title": "How far lower", "description": "Part of the track, where it runs lower.", "$ref": "#/definitions/quantity", "default": "6 % to 10 %", "examples": ["6 % to 10 %"] } } } } } };
+var schema48 = { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "turned": { "title": "Turned", "description": "Share of cars in which the sensor is built the other way round: what is closed here is as far from the top as it is written from the bottom.", "$ref": "#/definitions/quantity", "examples": ["30 %"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] }, "beside": { "title": "Beside", "description": "Another track, which tells where this one ends; then closed and open are left out.", "$ref": "#/definitions/name", "examples": ["track-1"] }, "runs": { "title": "How it runs relative to it", "description": "half of its position, opposite to it, or lower by a constant; one, or one of several.", "$ref": "#/definitions/quantity", "default": "half", "examples": ["one of: half 50 %, opposite 30 %, lower 20 %"] }, "lower": { "title": "How far lower", "description": "Part of the track, where it runs lower.", "$ref": "#/definitions/quantity", "default": "6 % to 10 %", "examples": ["6 % to 10 %"] } } } } } };
 function validate17(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema47.required, parentSchema: schema47, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema48.required, parentSchema: schema48, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -844,7 +856,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.tracks === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "tracks" }, message: "must have required property 'tracks'", schema: schema47.required, parentSchema: schema47, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "tracks" }, message: "must have required property 'tracks'", schema: schema48.required, parentSchema: schema48, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -854,7 +866,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "turned" || key0 === "tracks")) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema47, data };
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema48, data };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -866,7 +878,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("potentiometer" !== data0) {
-        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "potentiometer" }, message: "must be equal to constant", schema: "potentiometer", parentSchema: schema47.properties.kind, data: data0 };
+        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "potentiometer" }, message: "must be equal to constant", schema: "potentiometer", parentSchema: schema48.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -879,7 +891,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema47.properties.words, data: data1 };
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema48.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -888,7 +900,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema47.properties.words.type, parentSchema: schema47.properties.words, data: data1 };
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema48.properties.words.type, parentSchema: schema48.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -913,7 +925,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data.tracks;
       if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
         if (Object.keys(data3).length < 1) {
-          const err7 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema47.properties.tracks, data: data3 };
+          const err7 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema48.properties.tracks, data: data3 };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -944,7 +956,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           }
           var valid2 = _errs10 === errors;
           if (!valid2) {
-            const err10 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema47.properties.tracks.propertyNames, parentSchema: schema47.properties.tracks, data: data3 };
+            const err10 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema48.properties.tracks.propertyNames, parentSchema: schema48.properties.tracks, data: data3 };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -957,7 +969,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           let data4 = data3[key2];
           if (data4 && typeof data4 == "object" && !Array.isArray(data4)) {
             if (data4.feed === void 0) {
-              const err11 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "feed" }, message: "must have required property 'feed'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data4 };
+              const err11 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "feed" }, message: "must have required property 'feed'", schema: schema48.properties.tracks.additionalProperties.required, parentSchema: schema48.properties.tracks.additionalProperties, data: data4 };
               if (vErrors === null) {
                 vErrors = [err11];
               } else {
@@ -966,7 +978,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data4.signal === void 0) {
-              const err12 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "signal" }, message: "must have required property 'signal'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data4 };
+              const err12 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "signal" }, message: "must have required property 'signal'", schema: schema48.properties.tracks.additionalProperties.required, parentSchema: schema48.properties.tracks.additionalProperties, data: data4 };
               if (vErrors === null) {
                 vErrors = [err12];
               } else {
@@ -975,7 +987,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data4.ground === void 0) {
-              const err13 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ground" }, message: "must have required property 'ground'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data4 };
+              const err13 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ground" }, message: "must have required property 'ground'", schema: schema48.properties.tracks.additionalProperties.required, parentSchema: schema48.properties.tracks.additionalProperties, data: data4 };
               if (vErrors === null) {
                 vErrors = [err13];
               } else {
@@ -984,7 +996,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data4.ohms === void 0) {
-              const err14 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema47.properties.tracks.additionalProperties.required, parentSchema: schema47.properties.tracks.additionalProperties, data: data4 };
+              const err14 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema48.properties.tracks.additionalProperties.required, parentSchema: schema48.properties.tracks.additionalProperties, data: data4 };
               if (vErrors === null) {
                 vErrors = [err14];
               } else {
@@ -993,8 +1005,8 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             for (const key3 in data4) {
-              if (!func2.call(schema47.properties.tracks.additionalProperties.properties, key3)) {
-                const err15 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema47.properties.tracks.additionalProperties, data: data4 };
+              if (!func2.call(schema48.properties.tracks.additionalProperties.properties, key3)) {
+                const err15 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema48.properties.tracks.additionalProperties, data: data4 };
                 if (vErrors === null) {
                   vErrors = [err15];
                 } else {
@@ -1164,7 +1176,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
               }
             }
           } else {
-            const err30 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.properties.tracks.additionalProperties.type, parentSchema: schema47.properties.tracks.additionalProperties, data: data4 };
+            const err30 = { instancePath: instancePath + "/tracks/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), schemaPath: "#/properties/tracks/additionalProperties/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema48.properties.tracks.additionalProperties.type, parentSchema: schema48.properties.tracks.additionalProperties, data: data4 };
             if (vErrors === null) {
               vErrors = [err30];
             } else {
@@ -1174,7 +1186,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err31 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.properties.tracks.type, parentSchema: schema47.properties.tracks, data: data3 };
+        const err31 = { instancePath: instancePath + "/tracks", schemaPath: "#/properties/tracks/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema48.properties.tracks.type, parentSchema: schema48.properties.tracks, data: data3 };
         if (vErrors === null) {
           vErrors = [err31];
         } else {
@@ -1184,7 +1196,7 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err32 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema47.type, parentSchema: schema47, data };
+    const err32 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema48.type, parentSchema: schema48, data };
     if (vErrors === null) {
       vErrors = [err32];
     } else {
@@ -1195,13 +1207,13 @@ function validate17(data, { instancePath = "", parentData, parentDataProperty, r
   validate17.errors = vErrors;
   return errors === 0;
 }
-var schema60 = { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } };
+var schema61 = { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } };
 function validate18(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema60.required, parentSchema: schema60, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema61.required, parentSchema: schema61, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1211,7 +1223,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "low" || key0 === "high" || key0 === "minimum" || key0 === "reverse")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema60, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema61, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1223,7 +1235,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("current-switch" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "current-switch" }, message: "must be equal to constant", schema: "current-switch", parentSchema: schema60.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "current-switch" }, message: "must be equal to constant", schema: "current-switch", parentSchema: schema61.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1236,7 +1248,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema60.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema61.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1245,7 +1257,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema60.properties.words.type, parentSchema: schema60.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema61.properties.words.type, parentSchema: schema61.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1303,7 +1315,7 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema60.type, parentSchema: schema60, data };
+    const err9 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema61.type, parentSchema: schema61, data };
     if (vErrors === null) {
       vErrors = [err9];
     } else {
@@ -1314,13 +1326,13 @@ function validate18(data, { instancePath = "", parentData, parentDataProperty, r
   validate18.errors = vErrors;
   return errors === 0;
 }
-var schema65 = { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } };
+var schema66 = { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } };
 function validate19(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema65.required, parentSchema: schema65, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema66.required, parentSchema: schema66, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1330,7 +1342,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "amps" || key0 === "ohms")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema65, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema66, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1342,7 +1354,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("fuse" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "fuse" }, message: "must be equal to constant", schema: "fuse", parentSchema: schema65.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "fuse" }, message: "must be equal to constant", schema: "fuse", parentSchema: schema66.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1355,7 +1367,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema65.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema66.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1364,7 +1376,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema65.properties.words.type, parentSchema: schema65.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema66.properties.words.type, parentSchema: schema66.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1398,7 +1410,7 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema65.type, parentSchema: schema65, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema66.type, parentSchema: schema66, data };
     if (vErrors === null) {
       vErrors = [err7];
     } else {
@@ -1409,13 +1421,13 @@ function validate19(data, { instancePath = "", parentData, parentDataProperty, r
   validate19.errors = vErrors;
   return errors === 0;
 }
-var schema68 = { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } };
+var schema69 = { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } };
 function validate20(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema68.required, parentSchema: schema68, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema69.required, parentSchema: schema69, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1425,7 +1437,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "coil" || key0 === "pulls-in")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema68, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema69, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1437,7 +1449,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("relay" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "relay" }, message: "must be equal to constant", schema: "relay", parentSchema: schema68.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "relay" }, message: "must be equal to constant", schema: "relay", parentSchema: schema69.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1450,7 +1462,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema68.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema69.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1459,7 +1471,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema68.properties.words.type, parentSchema: schema68.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema69.properties.words.type, parentSchema: schema69.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1505,7 +1517,7 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema68.type, parentSchema: schema68, data };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema69.type, parentSchema: schema69, data };
     if (vErrors === null) {
       vErrors = [err8];
     } else {
@@ -1516,13 +1528,13 @@ function validate20(data, { instancePath = "", parentData, parentDataProperty, r
   validate20.errors = vErrors;
   return errors === 0;
 }
-var schema72 = { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other loads drop along it, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } };
+var schema73 = { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other loads drop along it, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } };
 function validate21(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema72.required, parentSchema: schema72, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema73.required, parentSchema: schema73, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1532,7 +1544,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "offset")) {
-        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema72, data };
+        const err1 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema73, data };
         if (vErrors === null) {
           vErrors = [err1];
         } else {
@@ -1544,7 +1556,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("ground-point" !== data0) {
-        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "ground-point" }, message: "must be equal to constant", schema: "ground-point", parentSchema: schema72.properties.kind, data: data0 };
+        const err2 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "ground-point" }, message: "must be equal to constant", schema: "ground-point", parentSchema: schema73.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1557,7 +1569,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema72.properties.words, data: data1 };
+          const err3 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema73.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err3];
           } else {
@@ -1566,7 +1578,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema72.properties.words.type, parentSchema: schema72.properties.words, data: data1 };
+        const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema73.properties.words.type, parentSchema: schema73.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1600,7 +1612,7 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema72.type, parentSchema: schema72, data };
+    const err7 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema73.type, parentSchema: schema73, data };
     if (vErrors === null) {
       vErrors = [err7];
     } else {
@@ -1611,13 +1623,13 @@ function validate21(data, { instancePath = "", parentData, parentDataProperty, r
   validate21.errors = vErrors;
   return errors === 0;
 }
-var schema75 = { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } };
+var schema76 = { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } };
 function validate22(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.kind === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema75.required, parentSchema: schema75, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "kind" }, message: "must have required property 'kind'", schema: schema76.required, parentSchema: schema76, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1626,7 +1638,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.ohms === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema75.required, parentSchema: schema75, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema76.required, parentSchema: schema76, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -1636,7 +1648,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "kind" || key0 === "words" || key0 === "ohms" || key0 === "shorted")) {
-        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema75, data };
+        const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema76, data };
         if (vErrors === null) {
           vErrors = [err2];
         } else {
@@ -1648,7 +1660,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
     if (data.kind !== void 0) {
       let data0 = data.kind;
       if ("neighbour" !== data0) {
-        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "neighbour" }, message: "must be equal to constant", schema: "neighbour", parentSchema: schema75.properties.kind, data: data0 };
+        const err3 = { instancePath: instancePath + "/kind", schemaPath: "#/properties/kind/const", keyword: "const", params: { allowedValue: "neighbour" }, message: "must be equal to constant", schema: "neighbour", parentSchema: schema76.properties.kind, data: data0 };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -1661,7 +1673,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 120) {
-          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema75.properties.words, data: data1 };
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 120 }, message: "must NOT have more than 120 characters", schema: 120, parentSchema: schema76.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -1670,7 +1682,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema75.properties.words.type, parentSchema: schema75.properties.words, data: data1 };
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema76.properties.words.type, parentSchema: schema76.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -1704,7 +1716,7 @@ function validate22(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema75.type, parentSchema: schema75, data };
+    const err8 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema76.type, parentSchema: schema76, data };
     if (vErrors === null) {
       vErrors = [err8];
     } else {
@@ -1805,15 +1817,15 @@ function validate11(data, { instancePath = "", parentData, parentDataProperty, r
   validate11.errors = vErrors;
   return errors === 0;
 }
-var schema79 = { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } };
-var schema80 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" };
+var schema80 = { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } };
+var schema81 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" };
 var pattern12 = new RegExp("^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", "u");
 function validate33(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     if (data.from === void 0) {
-      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema79.required, parentSchema: schema79, data };
+      const err0 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "from" }, message: "must have required property 'from'", schema: schema80.required, parentSchema: schema80, data };
       if (vErrors === null) {
         vErrors = [err0];
       } else {
@@ -1822,7 +1834,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.to === void 0) {
-      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'", schema: schema79.required, parentSchema: schema79, data };
+      const err1 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'", schema: schema80.required, parentSchema: schema80, data };
       if (vErrors === null) {
         vErrors = [err1];
       } else {
@@ -1831,7 +1843,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.size === void 0) {
-      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "size" }, message: "must have required property 'size'", schema: schema79.required, parentSchema: schema79, data };
+      const err2 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "size" }, message: "must have required property 'size'", schema: schema80.required, parentSchema: schema80, data };
       if (vErrors === null) {
         vErrors = [err2];
       } else {
@@ -1840,7 +1852,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     if (data.length === void 0) {
-      const err3 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "length" }, message: "must have required property 'length'", schema: schema79.required, parentSchema: schema79, data };
+      const err3 = { instancePath, schemaPath: "#/required", keyword: "required", params: { missingProperty: "length" }, message: "must have required property 'length'", schema: schema80.required, parentSchema: schema80, data };
       if (vErrors === null) {
         vErrors = [err3];
       } else {
@@ -1850,7 +1862,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
     }
     for (const key0 in data) {
       if (!(key0 === "from" || key0 === "to" || key0 === "size" || key0 === "length")) {
-        const err4 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema79, data };
+        const err4 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema80, data };
         if (vErrors === null) {
           vErrors = [err4];
         } else {
@@ -1863,7 +1875,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.from;
       if (typeof data0 === "string") {
         if (!pattern12.test(data0)) {
-          const err5 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema80, data: data0 };
+          const err5 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema81, data: data0 };
           if (vErrors === null) {
             vErrors = [err5];
           } else {
@@ -1872,7 +1884,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err6 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema80.type, parentSchema: schema80, data: data0 };
+        const err6 = { instancePath: instancePath + "/from", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.type, parentSchema: schema81, data: data0 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -1885,7 +1897,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.to;
       if (typeof data1 === "string") {
         if (!pattern12.test(data1)) {
-          const err7 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema80, data: data1 };
+          const err7 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$", parentSchema: schema81, data: data1 };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -1894,7 +1906,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err8 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema80.type, parentSchema: schema80, data: data1 };
+        const err8 = { instancePath: instancePath + "/to", schemaPath: "#/definitions/terminal/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema81.type, parentSchema: schema81, data: data1 };
         if (vErrors === null) {
           vErrors = [err8];
         } else {
@@ -1928,7 +1940,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema79.type, parentSchema: schema79, data };
+    const err11 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema80.type, parentSchema: schema80, data };
     if (vErrors === null) {
       vErrors = [err11];
     } else {
@@ -1939,7 +1951,7 @@ function validate33(data, { instancePath = "", parentData, parentDataProperty, r
   validate33.errors = vErrors;
   return errors === 0;
 }
-var schema91 = { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } };
+var schema92 = { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } };
 var pattern14 = new RegExp("^[a-z0-9][a-z0-9.-]*$", "u");
 function validate35(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
@@ -1947,7 +1959,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "weight" || key0 === "words" || key0 === "repair" || key0 === "repair-words" || key0 === "ohms" || key0 === "ruled-out")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema91, data };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema92, data };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -1960,7 +1972,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.weight;
       if (typeof data0 == "number" && isFinite(data0)) {
         if (data0 > 1e3 || isNaN(data0)) {
-          const err1 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data0 };
+          const err1 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data0 };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -1969,7 +1981,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data0 < 0 || isNaN(data0)) {
-          const err2 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data0 };
+          const err2 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data0 };
           if (vErrors === null) {
             vErrors = [err2];
           } else {
@@ -1978,7 +1990,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err3 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data0 };
+        const err3 = { instancePath: instancePath + "/weight", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data0 };
         if (vErrors === null) {
           vErrors = [err3];
         } else {
@@ -1991,7 +2003,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data1 = data.words;
       if (typeof data1 === "string") {
         if (func3(data1) > 300) {
-          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema91.properties.words, data: data1 };
+          const err4 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema92.properties.words, data: data1 };
           if (vErrors === null) {
             vErrors = [err4];
           } else {
@@ -2000,7 +2012,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema91.properties.words.type, parentSchema: schema91.properties.words, data: data1 };
+        const err5 = { instancePath: instancePath + "/words", schemaPath: "#/properties/words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema92.properties.words.type, parentSchema: schema92.properties.words, data: data1 };
         if (vErrors === null) {
           vErrors = [err5];
         } else {
@@ -2013,7 +2025,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data2 = data.repair;
       if (typeof data2 === "string") {
         if (!pattern14.test(data2)) {
-          const err6 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9.-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9.-]*$"', schema: "^[a-z0-9][a-z0-9.-]*$", parentSchema: schema91.properties.repair, data: data2 };
+          const err6 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9.-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9.-]*$"', schema: "^[a-z0-9][a-z0-9.-]*$", parentSchema: schema92.properties.repair, data: data2 };
           if (vErrors === null) {
             vErrors = [err6];
           } else {
@@ -2022,7 +2034,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err7 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema91.properties.repair.type, parentSchema: schema91.properties.repair, data: data2 };
+        const err7 = { instancePath: instancePath + "/repair", schemaPath: "#/properties/repair/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema92.properties.repair.type, parentSchema: schema92.properties.repair, data: data2 };
         if (vErrors === null) {
           vErrors = [err7];
         } else {
@@ -2035,7 +2047,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data3 = data["repair-words"];
       if (typeof data3 === "string") {
         if (func3(data3) > 300) {
-          const err8 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema91.properties["repair-words"], data: data3 };
+          const err8 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema92.properties["repair-words"], data: data3 };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -2044,7 +2056,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err9 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema91.properties["repair-words"].type, parentSchema: schema91.properties["repair-words"], data: data3 };
+        const err9 = { instancePath: instancePath + "/repair-words", schemaPath: "#/properties/repair-words/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema92.properties["repair-words"].type, parentSchema: schema92.properties["repair-words"], data: data3 };
         if (vErrors === null) {
           vErrors = [err9];
         } else {
@@ -2069,7 +2081,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       let data5 = data["ruled-out"];
       if (typeof data5 === "string") {
         if (func3(data5) > 300) {
-          const err11 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema91.properties["ruled-out"], data: data5 };
+          const err11 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/maxLength", keyword: "maxLength", params: { limit: 300 }, message: "must NOT have more than 300 characters", schema: 300, parentSchema: schema92.properties["ruled-out"], data: data5 };
           if (vErrors === null) {
             vErrors = [err11];
           } else {
@@ -2078,7 +2090,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
       } else {
-        const err12 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema91.properties["ruled-out"].type, parentSchema: schema91.properties["ruled-out"], data: data5 };
+        const err12 = { instancePath: instancePath + "/ruled-out", schemaPath: "#/properties/ruled-out/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema92.properties["ruled-out"].type, parentSchema: schema92.properties["ruled-out"], data: data5 };
         if (vErrors === null) {
           vErrors = [err12];
         } else {
@@ -2088,7 +2100,7 @@ function validate35(data, { instancePath = "", parentData, parentDataProperty, r
       }
     }
   } else {
-    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema91.type, parentSchema: schema91, data };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema92.type, parentSchema: schema92, data };
     if (vErrors === null) {
       vErrors = [err13];
     } else {
@@ -2651,7 +2663,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data21 = data20.connector;
           if (typeof data21 == "number" && isFinite(data21)) {
             if (data21 > 1e3 || isNaN(data21)) {
-              const err49 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data21 };
+              const err49 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data21 };
               if (vErrors === null) {
                 vErrors = [err49];
               } else {
@@ -2660,7 +2672,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data21 < 0 || isNaN(data21)) {
-              const err50 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data21 };
+              const err50 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data21 };
               if (vErrors === null) {
                 vErrors = [err50];
               } else {
@@ -2669,7 +2681,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err51 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data21 };
+            const err51 = { instancePath: instancePath + "/weights/connector", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data21 };
             if (vErrors === null) {
               vErrors = [err51];
             } else {
@@ -2682,7 +2694,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data22 = data20.wire;
           if (typeof data22 == "number" && isFinite(data22)) {
             if (data22 > 1e3 || isNaN(data22)) {
-              const err52 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data22 };
+              const err52 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data22 };
               if (vErrors === null) {
                 vErrors = [err52];
               } else {
@@ -2691,7 +2703,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data22 < 0 || isNaN(data22)) {
-              const err53 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data22 };
+              const err53 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data22 };
               if (vErrors === null) {
                 vErrors = [err53];
               } else {
@@ -2700,7 +2712,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err54 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data22 };
+            const err54 = { instancePath: instancePath + "/weights/wire", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data22 };
             if (vErrors === null) {
               vErrors = [err54];
             } else {
@@ -2713,7 +2725,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data23 = data20.sensor;
           if (typeof data23 == "number" && isFinite(data23)) {
             if (data23 > 1e3 || isNaN(data23)) {
-              const err55 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data23 };
+              const err55 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data23 };
               if (vErrors === null) {
                 vErrors = [err55];
               } else {
@@ -2722,7 +2734,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data23 < 0 || isNaN(data23)) {
-              const err56 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data23 };
+              const err56 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data23 };
               if (vErrors === null) {
                 vErrors = [err56];
               } else {
@@ -2731,7 +2743,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err57 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data23 };
+            const err57 = { instancePath: instancePath + "/weights/sensor", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data23 };
             if (vErrors === null) {
               vErrors = [err57];
             } else {
@@ -2744,7 +2756,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data24 = data20.module;
           if (typeof data24 == "number" && isFinite(data24)) {
             if (data24 > 1e3 || isNaN(data24)) {
-              const err58 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data24 };
+              const err58 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data24 };
               if (vErrors === null) {
                 vErrors = [err58];
               } else {
@@ -2753,7 +2765,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data24 < 0 || isNaN(data24)) {
-              const err59 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data24 };
+              const err59 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data24 };
               if (vErrors === null) {
                 vErrors = [err59];
               } else {
@@ -2762,7 +2774,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err60 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data24 };
+            const err60 = { instancePath: instancePath + "/weights/module", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data24 };
             if (vErrors === null) {
               vErrors = [err60];
             } else {
@@ -2775,7 +2787,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data25 = data20.supply;
           if (typeof data25 == "number" && isFinite(data25)) {
             if (data25 > 1e3 || isNaN(data25)) {
-              const err61 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data25 };
+              const err61 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data25 };
               if (vErrors === null) {
                 vErrors = [err61];
               } else {
@@ -2784,7 +2796,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data25 < 0 || isNaN(data25)) {
-              const err62 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data25 };
+              const err62 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data25 };
               if (vErrors === null) {
                 vErrors = [err62];
               } else {
@@ -2793,7 +2805,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err63 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data25 };
+            const err63 = { instancePath: instancePath + "/weights/supply", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data25 };
             if (vErrors === null) {
               vErrors = [err63];
             } else {
@@ -2806,7 +2818,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data26 = data20.neighbour;
           if (typeof data26 == "number" && isFinite(data26)) {
             if (data26 > 1e3 || isNaN(data26)) {
-              const err64 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data26 };
+              const err64 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data26 };
               if (vErrors === null) {
                 vErrors = [err64];
               } else {
@@ -2815,7 +2827,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data26 < 0 || isNaN(data26)) {
-              const err65 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data26 };
+              const err65 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data26 };
               if (vErrors === null) {
                 vErrors = [err65];
               } else {
@@ -2824,7 +2836,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err66 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data26 };
+            const err66 = { instancePath: instancePath + "/weights/neighbour", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data26 };
             if (vErrors === null) {
               vErrors = [err66];
             } else {
@@ -2837,7 +2849,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
           let data27 = data20.target;
           if (typeof data27 == "number" && isFinite(data27)) {
             if (data27 > 1e3 || isNaN(data27)) {
-              const err67 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema84, data: data27 };
+              const err67 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/maximum", keyword: "maximum", params: { comparison: "<=", limit: 1e3 }, message: "must be <= 1000", schema: 1e3, parentSchema: schema85, data: data27 };
               if (vErrors === null) {
                 vErrors = [err67];
               } else {
@@ -2846,7 +2858,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
             if (data27 < 0 || isNaN(data27)) {
-              const err68 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema84, data: data27 };
+              const err68 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/minimum", keyword: "minimum", params: { comparison: ">=", limit: 0 }, message: "must be >= 0", schema: 0, parentSchema: schema85, data: data27 };
               if (vErrors === null) {
                 vErrors = [err68];
               } else {
@@ -2855,7 +2867,7 @@ function validate10(data, { instancePath = "", parentData, parentDataProperty, r
               errors++;
             }
           } else {
-            const err69 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema84.type, parentSchema: schema84, data: data27 };
+            const err69 = { instancePath: instancePath + "/weights/target", schemaPath: "#/definitions/weight/type", keyword: "type", params: { type: "number" }, message: "must be number", schema: schema85.type, parentSchema: schema85, data: data27 };
             if (vErrors === null) {
               vErrors = [err69];
             } else {
