@@ -32,6 +32,15 @@ const DETOUR_MAX = 1.15;
 /** The pedal's goes through one track after the other; the cheapest order reads both at once and knows all pairs by heart. */
 const DETOUR_OF_PEDAL_MAX = 1.25;
 
+/**
+ * What the cheapest order parts and the tree does not, on purpose. A coil without a bias floats once its minus side is open
+ * at the module, and a scope from its plus side to battery negative shows nothing: the order calls that a contact. A person
+ * who sees nothing there looks at the own lead first.
+ */
+const NOT_PARTED: Readonly<Record<string, readonly string[]>> = {
+  'reluctor-no-signal': ['contact.module.signal-minus.open'],
+};
+
 /** Where a healthy car ends by another way: a module that gives its coil no bias. */
 const HEALTHY_ENDS: Readonly<Record<string, readonly string[]>> = {
   'reluctor-no-signal': ['no-fault', 'nothing-unbiased'],
@@ -186,8 +195,10 @@ describe('beside the cheapest order of its tests', () => {
       expect(tree / optimum).toBeLessThan(
         name === 'pedal-position' ? DETOUR_OF_PEDAL_MAX : DETOUR_MAX,
       );
-      const larger = [...repairsLeft].filter(([, left]) => left.tree > left.optimum);
-      expect(larger).toEqual([]);
+      const larger = [...repairsLeft].flatMap(([fault, left]) =>
+        left.tree > left.optimum ? [fault] : [],
+      );
+      expect(larger).toEqual(NOT_PARTED[name] ?? []);
     },
     600_000,
   );
