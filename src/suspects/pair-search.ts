@@ -4,9 +4,10 @@
  */
 import { advanceCloud, weighed } from './advance-cloud.ts';
 import { type Cloud, effectiveCount } from './cloud.ts';
+import type { Posterior } from './cloud-steps.ts';
 import { isTakenBack } from './fact.ts';
 import type { ReadingFit } from './likelihood.ts';
-import type { Posterior, Posteriors } from './posterior.ts';
+import type { Posteriors } from './posterior.ts';
 import { randomOf } from './random.ts';
 import { plausibleSingles } from './rank-pairs.ts';
 import type { Slices } from './slices.ts';

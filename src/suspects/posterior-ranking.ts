@@ -5,11 +5,12 @@
  */
 import { normalCdf } from '../quantity/normal.ts';
 import type { Cloud } from './cloud.ts';
+import type { Posterior } from './cloud-steps.ts';
 import { type ErrorModel, joinedWidth, modelWidth } from './error-model.ts';
 import { type Fact, misreadChance, type Way } from './fact.ts';
 import type { Reading, ReadingFit } from './likelihood.ts';
 import { type Pair, pairsAfter } from './pair-search.ts';
-import type { Posterior, Posteriors } from './posterior.ts';
+import type { Posteriors } from './posterior.ts';
 import { DOUBLE_FAULT_CHANCE, type PairShows, type PairSuspect } from './rank-pairs.ts';
 import { entropyBits, type Ranking, suspectsOf } from './rank-suspects.ts';
 import type { Slices } from './slices.ts';

@@ -5,24 +5,15 @@
  * that the same readings in the same order always give the same result.
  */
 import type { Shown } from '../circuit/test.ts';
-import { advanceCloud, type WeighedCloud, weighed } from './advance-cloud.ts';
 import { BorrowedCars, pointAt } from './borrowed-cars.ts';
-import {
-  averaged,
-  type Cloud,
-  type CloudModel,
-  drawn,
-  effectiveCount,
-  fewer,
-  isMoved,
-} from './cloud.ts';
+import { type Cloud, drawn } from './cloud.ts';
+import { CloudSteps, LIKELY_CHANCE, type Posterior } from './cloud-steps.ts';
 import type { ErrorModel } from './error-model.ts';
-import { EVIDENCE_RATIO } from './evidence-ratio.ts';
-import { type Fact, factsOf, isTakenBack, keptFacts, type Way } from './fact.ts';
+import { factsOf, keptFacts, type Way } from './fact.ts';
 import type { Reading } from './likelihood.ts';
 import { pickMixed } from './mixed-ways.ts';
 import { redrawFew } from './move-car.ts';
-import { OUTSIDE_CHANCE, OutsideSearch, withOutside } from './outside-search.ts';
+import { OutsideSearch } from './outside-search.ts';
 import {
   buildTable,
   type Candidate,
@@ -30,41 +21,13 @@ import {
   type PredictionTable,
   type TableTest,
 } from './prediction-table.ts';
-import { normalised } from './prior.ts';
-import { randomOf } from './random.ts';
 import { joinedReach, type Reach, reachOf } from './shown-reach.ts';
 import { atOnce, type Slices } from './slices.ts';
 import { evenShare, pick } from './stand-in.ts';
 import { type CarFamily, type CarSampler, type CarsOf, SuspectCars } from './suspect-cars.ts';
 
-/** Cars of a suspect that may be right, ... */
-const CARS = 96;
-/** ... of one that hardly is, whose chance need not be known so well, ... */
-const FEW_CARS = 32;
-/** ... and of one that was out when its cars had been moved. Our choice. */
-const OUT_CARS = 16;
-/** Of the sound circuit's cars so many stand for a suspect that shares them. Our choice. */
-const LENT_CARS = 32;
-/**
- * Where the sound circuit's cars favour a suspect by so much less than before they were moved, they were bent to explain
- * what the suspect explains as it is. A car that fits a reading may be among those lent or not, which is log(3) already.
- */
-const BENT_NATS = 2;
-/** From this chance on a suspect may be right, ... */
-const LIKELY_CHANCE = 0.02;
-/** ... and one of those that come and go, of which many are alike. */
-const LIKELY_OF_MANY = 0.1;
-/**
- * One of them that was, or is, as likely as others and whose chance a reading turns by so much is looked at once more from
- * the beginning: cars that were right for most of many readings may be copies of few. Our choice.
- */
-const TURNED = 10;
-/** ... and with less than this it is out: it is weighed, but its cars are not moved. Our choice. */
-const LIVE_CHANCE = 3e-4;
 /** With less chance than this a suspect is out as well where a reading is left out. Our choice. */
 const LEFT_LEAST = 3e-5;
-/** Weights that rest on fewer cars than this are of no use to go on with: others start from the beginning. */
-const WORN_CARS = 12;
 /** Of each suspect so many cars stand for it when tests are planned. Our choice. */
 const PLANNED_CARS = 32;
 /** Each of so many counts several times where the suspect hardly is right. Divides the above. */
@@ -80,31 +43,6 @@ const SOUND_CARS = 64;
 const REACHED_CHANCE = 0.01;
 /** States kept: more than the readings of a session. */
 const STATES_KEPT = 64;
-
-/** Clouds of all suspects after some readings. */
-export interface Posterior {
-  readonly facts: readonly Fact[];
-  /** By candidate. */
-  readonly clouds: readonly Cloud[];
-  /** Of cars that are not as described, by candidate; null where they were not looked at. */
-  readonly outside: readonly (Cloud | null)[];
-  /** By candidate, summing to 1. */
-  readonly chances: Float64Array;
-  /** Chance that one value of the car is not as described. */
-  readonly misfit: number;
-}
-
-/** The cloud before the last of so many readings, and the facts after it. */
-interface MovedFrom {
-  readonly from: Cloud;
-  /** The suspect's chance then. */
-  readonly was: number;
-  /** What is new among the facts is a slip by all cars of all suspects. */
-  readonly isSlip: boolean;
-  readonly facts: readonly Fact[];
-  /** Of readings. */
-  readonly number: number;
-}
 
 /** What a family of cars is asked about. */
 export interface PosteriorAsk {
@@ -126,7 +64,7 @@ export class Posteriors {
   private readonly cars: readonly SuspectCars[];
   /** Place of the sound circuit, where others share its cars. */
   private readonly lender: number | null;
-  private readonly outside: OutsideSearch;
+  private readonly steps: CloudSteps;
   private readonly states = new Map<string, Posterior>();
   private readonly pairs = new Map<string, SuspectCars | null>();
   private readonly dims: number;
@@ -145,8 +83,9 @@ export class Posteriors {
       this.lender === null ? null : this.cars[this.lender]!,
       this.dims,
     );
-    const { families, cars, dims } = this;
-    this.outside = new OutsideSearch({ ...ask, families, cars, dims });
+    const { families, cars, dims, lender, borrowed } = this;
+    const outside = new OutsideSearch({ ...ask, families, cars, dims });
+    this.steps = new CloudSteps({ ...ask, families, cars, lender, borrowed, outside });
     this.table = this.tableAfter(this.after([]));
   }
 
@@ -166,7 +105,7 @@ export class Posteriors {
     }
     const made =
       readings.length === 0
-        ? this.start()
+        ? this.steps.start()
         : yield* this.step(yield* this.inSlices(readings.slice(0, -1)), readings);
     this.states.set(key, made);
     const [oldest] = this.states.keys();
@@ -263,143 +202,13 @@ export class Posteriors {
     return new SuspectCars(family, this.dims, this.ask.errorModel);
   }
 
-  private start(): Posterior {
-    const own = this.cars.map((cars) => cars.start(CARS));
-    const lent = this.lentOf(own);
-    const clouds = own.map((cloud, at) => {
-      const { borrows } = this.families[at]!;
-      return lent && borrows ? this.borrowed.cloud(this.cars[at]!, lent, borrows) : cloud;
-    });
-    return {
-      ...{ facts: [], clouds, chances: this.ask.prior },
-      outside: clouds.map(() => null),
-      misfit: OUTSIDE_CHANCE,
-    };
-  }
-
-  private *step(
+  private step(
     before: Posterior,
     readings: readonly Reading[],
-    { prior, searches } = { prior: this.ask.prior, searches: true },
+    how?: Parameters<CloudSteps['after']>[3],
   ): Slices<Posterior> {
     const facts = keptFacts(before.facts, factsOf(this.table, readings, this.ask.errorModel));
-    const number = readings.length;
-    const roughly: WeighedCloud[] = [];
-    for (const [at, cloud] of before.clouds.entries()) {
-      roughly.push(
-        prior[at]! > 0
-          ? weighed(cloud, facts, this.modelOf(at, cloud))
-          : { cloud, roughly: cloud.logEvidence, isPlain: true },
-      );
-      yield;
-    }
-    const rough = chancesFrom(
-      prior,
-      roughly.map((one) => one.roughly),
-    );
-    const isSlip = this.isSlipForAll(prior, before, facts, roughly);
-    const clouds = roughly.map(({ cloud }) => cloud);
-    const isLent = (at: number) => this.families[at]!.borrows && !isMoved(before.clouds[at]!);
-    for (const [at, one] of roughly.entries())
-      if (!isLent(at)) {
-        const state = { from: before.clouds[at]!, was: before.chances[at]!, facts, number, isSlip };
-        clouds[at] = yield* this.movedOn(at, one, rough[at]!, state);
-      }
-    const lent = this.lentOf(clouds);
-    const lenderLost = lent ? roughly[this.lender!]!.cloud.logEvidence - lent.logEvidence : 0;
-    for (const [at, one] of roughly.entries())
-      if (lent && isLent(at) && prior[at]! > 0) {
-        const state = { from: before.clouds[at]!, was: before.chances[at]!, facts, number, isSlip };
-        clouds[at] = yield* this.lentOn(at, one, rough[at]!, { ...state, lent, lenderLost });
-      }
-    const inside = chancesOf(prior, clouds);
-    const found = { facts, clouds, chances: inside };
-    const unknown = facts.filter((fact) => !before.facts.includes(fact));
-    const outside = yield* this.outside.after(before.outside, found, unknown, searches);
-    return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
-  }
-
-  /** Whether new facts are explained by nothing but a slip: then cars that explain them may have been lost. */
-  private isSlipForAll(
-    prior: Float64Array,
-    { clouds, facts: known }: Posterior,
-    facts: readonly Fact[],
-    roughly: readonly WeighedCloud[],
-  ): boolean {
-    const added = facts.filter((fact) => !known.includes(fact));
-    const slip = added.reduce((sum, one) => sum + Math.log(one.slip * one.blind), 0);
-    const gain =
-      evidenceOf(
-        prior,
-        roughly.map(({ cloud }) => cloud),
-      ) - evidenceOf(prior, clouds);
-    return added.length > 0 && gain < slip + Math.log(EVIDENCE_RATIO);
-  }
-
-  /** The cars of a suspect moved among those that the facts leave, as far as its chance is worth it. */
-  private *movedOn(
-    at: number,
-    { cloud, isPlain }: WeighedCloud,
-    chance: number,
-    { from, facts, number, was, isSlip }: MovedFrom,
-  ): Slices<Cloud> {
-    const isTurned =
-      this.families[at]!.borrows !== undefined &&
-      Math.max(was, chance) >= LIKELY_CHANCE &&
-      (isSlip || chance < was / TURNED || was < chance / TURNED);
-    if (!(chance >= LIVE_CHANCE || at === this.lender || isTurned))
-      return isMoved(cloud) ? fewer(cloud, OUT_CARS) : cloud;
-    const least = this.families[at]!.borrows ? LIKELY_OF_MANY : LIKELY_CHANCE;
-    const wanted = chance < least && at !== this.lender ? FEW_CARS : CARS;
-    if (isPlain && !isTurned && cloud.count >= wanted && effectiveCount(cloud) >= wanted / 2)
-      return cloud;
-    const isAnew =
-      from.count < wanted || effectiveCount(from) < WORN_CARS || isTakenBack(from.facts, facts);
-    // From the beginning few cars miss what all readings leave of it more often than not, and the suspect is out for good.
-    const cars = isAnew ? this.cars[at]!.start(CARS) : from;
-    // The same numbers for every suspect: what a reading says of none of them then costs none of them anything.
-    const random = randomOf(number);
-    const moved = yield* advanceCloud(cars, facts, this.modelOf(at, cars), random);
-    if (isAnew || !isTurned) return moved;
-    const { model } = this.cars[at]!;
-    return averaged(
-      moved,
-      yield* advanceCloud(this.cars[at]!.start(CARS), facts, model, randomOf(-number)),
-    );
-  }
-
-  /** Of the sound circuit's cars, those that it lends; null where it lends none. */
-  private lentOf(clouds: readonly Cloud[]): Cloud | null {
-    return this.lender === null ? null : fewer(clouds[this.lender]!, LENT_CARS);
-  }
-
-  private modelOf(at: number, cloud: Cloud): CloudModel {
-    const { borrows } = this.families[at]!;
-    const cars = this.cars[at]!;
-    return borrows ? this.borrowed.model(cars, borrows, cloud) : cars.model;
-  }
-
-  /**
-   * The cars of a suspect that borrows them: those that it has, where they do; those that the sound circuit has now, where
-   * they explain the readings no worse. Else that circuit's cars were bent by what the suspect explains as it is, and it
-   * goes on with its own.
-   */
-  private *lentOn(
-    at: number,
-    one: WeighedCloud,
-    chance: number,
-    {
-      lent,
-      lenderLost,
-      ...state
-    }: MovedFrom & { readonly lent: Cloud; readonly lenderLost: number },
-  ): Slices<Cloud> {
-    if (one.isPlain && !state.isSlip) return one.cloud;
-    const again = this.borrowed.cloud(this.cars[at]!, lent, this.families[at]!.borrows!);
-    const isWorn = effectiveCount(again) < WORN_CARS;
-    const lost = one.cloud.logEvidence - again.logEvidence - lenderLost;
-    if (!isWorn && lost < BENT_NATS) return again;
-    return yield* this.movedOn(at, one, chance, state);
+    return this.steps.after(before, facts, readings.length, how);
   }
 
   /** What the tests would show on the cars that are left. */
@@ -464,27 +273,6 @@ export class Posteriors {
 
 function showerOf(ways: readonly Way[]): (share: number) => Shown {
   return (share) => pick(ways, share).shown;
-}
-
-/** Chances from how likely the facts are with each. */
-function chancesOf(prior: Float64Array, clouds: readonly Cloud[]): Float64Array {
-  return chancesFrom(
-    prior,
-    clouds.map(({ logEvidence }) => logEvidence),
-  );
-}
-
-/** Logarithm of how likely the facts are, whichever suspect is right. */
-function evidenceOf(prior: Float64Array, clouds: readonly Cloud[]): number {
-  const logs = clouds.map(({ logEvidence }, at) => logEvidence + Math.log(prior[at]!));
-  const most = Math.max(...logs);
-  return most + Math.log(logs.reduce((sum, log) => sum + Math.exp(log - most), 0));
-}
-
-function chancesFrom(prior: Float64Array, evidence: readonly number[]): Float64Array {
-  const logs = evidence.map((log, at) => log + Math.log(prior[at]!));
-  const most = Math.max(...logs);
-  return normalised(Float64Array.from(logs, (log) => Math.exp(log - most)));
 }
 
 function keyOf(readings: readonly Reading[]): string {

@@ -1,5 +1,5 @@
 /** What the readings have shown of the unknown values, whichever suspect is right. */
-import type { Posterior } from './posterior.ts';
+import type { Posterior } from './cloud-steps.ts';
 
 /** One unknown value: where in 0..1 of what it was before any reading it now lies. */
 export interface ShownValue {

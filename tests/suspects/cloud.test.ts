@@ -308,7 +308,7 @@ describe('two models of a divider', () => {
 
 describe('a fact that gives way to a repeated one', () => {
   const model = modelOf(2, [(u) => u[0]!, (u) => u[0]! + u[1]!]);
-  // Read again within two deviations of itself, and surer; what is farther off starts anew (posterior.ts).
+  // Read again within two deviations of itself, and surer; what is farther off starts anew (cloud-steps.ts).
   const [old, other, sum] = [fact(0, 0.46, 0.03), fact(0, 0.4, 0.02), fact(1, 1, 0.03)];
   test('leaves what the other alone would have given', () => {
     // Exact within the cube: u0 = 0.4, u1 = 1 - 0.4, and the integral of both normals is one.
