@@ -303,17 +303,29 @@ function offsetsOf(part: Part): CarQuantity[] {
       ? [of(`${part.name}.volts`, `${part.words} above battery negative`, part.volts)]
       : [];
   if (part.kind !== 'module') return [];
-  return part.inside.flatMap(({ name, ground, groundVolts }) =>
-    groundVolts
-      ? [
-          of(
-            `${part.name}.${name}.ground-volts`,
-            `the module's ${ground ? spaced(name) : 'ground'} above battery negative`,
-            groundVolts,
-          ),
-        ]
-      : [],
-  );
+  const own = part.groundVolts
+    ? [
+        of(
+          `${part.name}.ground-volts`,
+          "the module's ground above battery negative",
+          part.groundVolts,
+        ),
+      ]
+    : [];
+  return [
+    ...own,
+    ...part.inside.flatMap(({ name, groundVolts }) =>
+      groundVolts
+        ? [
+            of(
+              `${part.name}.${name}.ground-volts`,
+              `the module's ${spaced(name)} above battery negative`,
+              groundVolts,
+            ),
+          ]
+        : [],
+    ),
+  ];
 }
 
 /** `pull-up of the module's signal input`, of a pin with a resistor. */

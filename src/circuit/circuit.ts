@@ -38,6 +38,8 @@ interface PartBase {
 export interface ModulePart extends PartBase {
   readonly kind: 'module';
   readonly inside: readonly ModulePin[];
+  /** How far its own ground, which resistors to ground lead to, stands above battery negative, in volts, key on. */
+  readonly groundVolts?: Toleranced;
 }
 /**
  * What can be wrong with a wheel and where it sits; `missing` is one that is gone, or does not turn. A ring of magnets can
@@ -71,10 +73,7 @@ export interface ModulePin {
   readonly ground: Toleranced | null;
   /** A switch to ground that is on while the module has power, as for a relay's coil: its resistance. */
   readonly driver?: Toleranced;
-  /**
-   * How far the module's ground, at this pin or behind its resistor, stands above battery negative by what else flows
-   * through its cable, in volts, key on.
-   */
+  /** How far the module's ground stands above battery negative by what else flows through its cable, in volts, key on. */
   readonly groundVolts?: Toleranced;
   /** Another pin that is the same copper inside. */
   readonly joinedTo: string | null;

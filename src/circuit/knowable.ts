@@ -91,7 +91,10 @@ function ofPart(part: Part, put: Put<Part>, plain: KnowableAs): Knowable[] {
   const { name } = part;
   switch (part.kind) {
     case 'module':
-      return part.inside.flatMap((pin) => ofPin(part, pin, put, plain));
+      return [
+        ...plain(`${name}.ground-volts`, (groundVolts) => put({ ...part, groundVolts })),
+        ...part.inside.flatMap((pin) => ofPin(part, pin, put, plain)),
+      ];
     case 'relay': {
       const { coil } = part;
       return [

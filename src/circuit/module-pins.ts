@@ -53,15 +53,6 @@ function modulePinOf(
       [...path, 'joined-to'],
     );
   const read = pull ? pullOf(reader, pull, [...path, 'pull'], drafts) : null;
-  const volts = ground?.offset ?? pull?.offset;
-  const behind = [...path, ground?.offset === undefined ? 'pull' : 'ground', 'offset'];
-  if (pull?.offset !== undefined && pull.to !== 'ground')
-    reader.issue(
-      'no-ground-behind',
-      `this resistor leads to ${pull.to}, and an offset is that of a ground`,
-      [...path, 'pull', 'offset'],
-      'take the offset out, or let the resistor lead to ground',
-    );
   return {
     name,
     reference: reference ? referenceOf(reader, reference, [...path, 'reference']) : null,
@@ -71,7 +62,9 @@ function modulePinOf(
     ...(driver !== undefined && {
       driver: reader.positive(driver.ohms, '0.2 ohm to 2 ohm', [...path, 'driver', 'ohms']),
     }),
-    ...(volts !== undefined && { groundVolts: reader.value(volts, '', 'V', behind) }),
+    ...(ground?.offset !== undefined && {
+      groundVolts: reader.value(ground.offset, '', 'V', [...path, 'ground', 'offset']),
+    }),
     joinedTo,
   };
 }

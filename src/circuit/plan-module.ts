@@ -42,6 +42,7 @@ export function addModule(
 ): void {
   const inside = (pin: string): number => plan.node(`${module.name}.${pin}.pin`);
   const hurt = (mode: PartEffect['mode'], pin: string) => own?.mode === mode && own.at === pin;
+  const offset = powered && ownOffset(module);
   for (const pin of module.inside) {
     const at = inside(pin.name);
     const key = `${module.name}.${pin.name}`;
@@ -59,17 +60,27 @@ export function addModule(
         addReference(plan, { key, at, reference, low });
       }
     }
-    const volts = powered && pin.groundVolts;
-    const offset = volts && ([`${key}.ground-volts`, volts] as const);
     if (pull && !hurt('pull-missing', pin.name))
       addPull(plan, { module: module.name, key, at, pull, offset, powered, inside });
-    if (ground && !hurt('ground-open', pin.name))
-      plan.makers.push(groundPath(plan, at, plan.value(`${key}.ground`, ground), offset));
+    if (ground && !hurt('ground-open', pin.name)) {
+      const ohms = plan.value(`${key}.ground`, ground);
+      plan.makers.push(groundPath(plan, at, ohms, powered && offsetAt(key, pin.groundVolts)));
+    }
   }
 }
 
 /** How far a ground stands above battery negative; nothing where that is not known. */
 type Offset = readonly [key: string, volts: Toleranced] | false | undefined;
+
+function offsetAt(key: string, volts: Toleranced | undefined): Offset {
+  return volts && [`${key}.ground-volts`, volts];
+}
+
+/** Of the ground that resistors in a module lead to: its own, else that of its first ground with one. */
+function ownOffset({ name, inside, groundVolts }: ModulePart): Offset {
+  const pin = inside.find((one) => one.groundVolts);
+  return offsetAt(name, groundVolts) ?? (pin && offsetAt(`${name}.${pin.name}`, pin.groundVolts));
+}
 
 /** From a ground to battery negative: its resistance, and what other consumers drop on the same way, if that is known. */
 export function groundPath(plan: Plan, at: number, ohms: PlanValue, offset: Offset): MakeElement {
@@ -155,12 +166,14 @@ function addPull(
   const twin = ohmsAs === undefined ? null : plan.value(`${key}.twin`, TWIN_RESISTOR);
   const whole = (draw: Draw) => draw.value(pull) * (twin === null ? 1 : draw.value(twin));
   ends.forEach((end, index) => {
-    const resistance = (draw: Draw) =>
-      choice === null || draw.value(choice) === index ? whole(draw) : UNDRAWN_OHMS;
+    const resistance = (draw: Draw) => {
+      if (choice !== null && draw.value(choice) !== index) return UNDRAWN_OHMS;
+      return end.kind === 'nothing' ? INPUT_LEAK_OHMS : whole(draw);
+    };
     const behind =
       end.kind === 'volts'
         ? ([end.as === undefined ? `${key}.bias` : `${module}.${end.as}.bias`, end.volts] as const)
-        : end.kind === 'ground' && offset;
+        : (end.kind === 'ground' || end.kind === 'nothing') && offset;
     if (behind) {
       const volts = plan.value(...behind);
       plan.makers.push((draw) => ({
@@ -173,17 +186,8 @@ function addPull(
       return;
     }
     const rail = railOf(end, plan, powered, inside);
-    if (end.kind === 'nothing') {
-      plan.makers.push((draw) => ({
-        kind: 'resistor',
-        a: at,
-        b: GROUND,
-        ohms: choice === null || draw.value(choice) === index ? INPUT_LEAK_OHMS : UNDRAWN_OHMS,
-      }));
-      return;
-    }
     plan.makers.push(
-      choice === null && twin === null
+      choice === null && twin === null && end.kind !== 'nothing'
         ? plainResistor(at, rail, pull)
         : (draw) => ({ kind: 'resistor', a: at, b: rail, ohms: resistance(draw) }),
     );

@@ -35,6 +35,9 @@ export function readPart(reader: ValueReader, name: string, draft: PartDraft): P
         kind: 'module',
         pins: Object.keys(draft.pins),
         inside: modulePins(reader, name, draft),
+        ...(draft.offset !== undefined && {
+          groundVolts: reader.value(draft.offset, '', 'V', [...path, 'offset']),
+        }),
       };
     case 'potentiometer':
       return { ...base, ...potentiometerOf(reader, draft, path) };

@@ -304,14 +304,14 @@ describe('two resistors of one kind', () => {
 
 test('behind an open wire a resistor to ground shows what the ground stands at, and nothing with the key off', () => {
   const raised = createModel(
-    loaded(WHEEL.replace('300 ohm }', '300 ohm, offset: 0.2 mV to 40 mV }')),
+    loaded(WHEEL.replace('kind: module', 'kind: module\n    offset: 0.2 mV to 40 mV')),
     { samples: 2, seed: 1, meter: METER },
   );
   const at = (state: 'key-on' | 'key-off', u: number) =>
     shown(
       raised,
       volts('module.signal', 'battery.negative', { state }),
-      { 'module.signal.ground-volts': u },
+      { 'module.ground-volts': u },
       'wire.signal.open',
     );
   expect(at('key-on', 0)).toBeCloseTo(0.0002, 5);
@@ -323,15 +323,6 @@ describe('mistakes', () => {
   test('the voltage of a pin that has none', () => {
     expect(issues('same as signal-plus', 'same as shield', COIL)[0]).toMatch(
       /^11:\d+ no-such-voltage the pin "shield" has no resistor to a voltage; name a pin/,
-    );
-  });
-  test('an offset of a resistor that leads to no ground', () => {
-    const coil = COIL.replace(
-      'same as signal-plus, ohms',
-      'same as signal-plus, offset: 2 mV, ohms',
-    );
-    expect(issues('', '', coil)[0]).toMatch(
-      /^\d+:\d+ no-ground-behind this resistor leads to same as signal-plus, and an offset is that of a ground; take/,
     );
   });
   const issues = (from: string, to: string, text = HALL) =>

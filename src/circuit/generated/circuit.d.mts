@@ -134,6 +134,7 @@ export interface Parts {
 export interface ModuleDraft {
 kind: "module"
 words?: PlainName
+offset?: Quantity
 pins: Pins
 }
 /**
@@ -165,7 +166,6 @@ export interface Resistor {
 to: OtherEnd
 ohms: Quantity
 alike?: Name
-offset?: Quantity
 }
 /**
  * The module reads this pin. Either two thresholds, or the swing against another pin that it needs.

@@ -37,7 +37,7 @@ var require_ucs2length = __commonJS({
 // <stdin>
 var validate = validate10;
 var stdin_default = validate10;
-var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "maxLength": 120, "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "maxLength": 2e3, "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "11.8 V to 14.6 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "9 V to 11.3 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "12.5 V to 15 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours, 60 at most. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "maxProperties": 60, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another, 150 at most. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "maxLength": 120, "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "ring": { "title": "Ring on a wheel bearing", "description": "What it is made of. A ring of magnets can be weak or face the wrong way, and any ring can have run-out; leave out for a wheel of the engine.", "enum": ["teeth", "magnets", "either"], "examples": ["either"] }, "on": { "title": "Part of a turn the output is on", "description": "Also the chance that a still target leaves a switched output on. A range where the wheel is not known.", "type": ["number", "string"], "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5, "20 % to 80 %"] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what is behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] }, "offset": { "title": "Ground above battery negative", "description": "Of a resistor to ground: what other consumers drop on the module's ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "turned": { "title": "Turned", "description": "Share of cars in which the sensor is built the other way round: what is closed here is as far from the top as it is written from the bottom.", "$ref": "#/definitions/quantity", "examples": ["30 %"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] }, "beside": { "title": "Beside", "description": "Another track, which tells where this one ends; then closed and open are left out.", "$ref": "#/definitions/name", "examples": ["track-1"] }, "runs": { "title": "How it runs relative to it", "description": "half of its position, opposite to it, or lower by a constant; one, or one of several.", "$ref": "#/definitions/quantity", "default": "half", "examples": ["one of: half 50 %, opposite 30 %, lower 20 %"] }, "lower": { "title": "How far lower", "description": "Part of the track, where it runs lower.", "$ref": "#/definitions/quantity", "default": "6 % to 10 %", "examples": ["6 % to 10 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other loads drop along it, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } } } };
+var schema11 = { "$schema": "http://json-schema.org/draft-07/schema#", "$id": "circuit.schema.json", "title": "Circuit", "description": "A sensor circuit as it is built into a vehicle: parts, wires, what can fail and how likely.", "type": "object", "additionalProperties": false, "required": ["circuit", "title", "parts", "wires"], "properties": { "circuit": { "title": "Name", "description": "Short name in small letters and hyphens; procedures call the circuit by it.", "$ref": "#/definitions/name", "examples": ["hall-module-fed"] }, "title": { "title": "Title", "description": "One line for people.", "type": "string", "maxLength": 120, "examples": ["Three-wire Hall switch fed by the module"] }, "notes": { "title": "Notes", "description": "What a technician should know about this kind of circuit; where typical values come from.", "type": "string", "maxLength": 2e3, "examples": ["Typical values; the maker's data come first."] }, "temperature": { "title": "Temperature of the harness", "description": "Copper gains 0.393 % of resistance per degree above 20 degC.", "$ref": "#/definitions/quantity", "default": "25 degC", "examples": ["25 degC"] }, "supply": { "title": "Battery", "description": "Voltage at rest (key-off and key-on), while cranking and with the engine running, and the resistance inside.", "type": "object", "additionalProperties": false, "properties": { "battery": { "title": "At rest", "description": "Open-circuit voltage, key off or on.", "$ref": "#/definitions/quantity", "default": "11.8 V to 14.6 V", "examples": ["12.6 V +/- 0.3 V"] }, "cranking": { "title": "Cranking", "description": "Voltage while the starter turns.", "$ref": "#/definitions/quantity", "default": "9 V to 11.3 V", "examples": ["10.5 V +/- 0.7 V"] }, "running": { "title": "Running", "description": "Voltage with the alternator charging.", "$ref": "#/definitions/quantity", "default": "12.5 V to 15 V", "examples": ["14.2 V +/- 0.3 V"] }, "ohms": { "title": "Inside resistance", "description": "Battery and main cables together.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] } } }, "parts": { "title": "Parts", "description": "Everything with a connector: the module, the sensor, fuses, relays, ground points, neighbours, 60 at most. Exactly one part is the sensor.", "type": "object", "minProperties": 1, "maxProperties": 60, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/part" } }, "wires": { "title": "Wires", "description": "Each wire by its name, from one terminal to another, 150 at most. Names like splice.feed make a joint of several wires.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/wire" } }, "target": { "title": "Target", "description": "What moves past the sensor: a toothed wheel; leave out for a sensor moved by hand or foot.", "type": "object", "additionalProperties": false, "required": ["at"], "properties": { "at": { "title": "Where it sits", "description": "Plain words.", "type": "string", "maxLength": 120, "examples": ["crankshaft"] }, "teeth": { "title": "Pitches", "description": "Tooth pitches of a whole turn, the missing ones counted.", "type": "integer", "minimum": 1, "maximum": 1e3, "examples": [60] }, "missing": { "title": "Missing teeth", "description": "Teeth left out as a mark.", "type": "integer", "minimum": 0, "maximum": 100, "default": 0, "examples": [2] }, "turns": { "title": "Turns per crankshaft turn", "description": "0.5 for a camshaft; 0 when it does not turn with the engine.", "type": "number", "minimum": 0, "maximum": 10, "default": 1, "examples": [0.5] }, "ring": { "title": "Ring on a wheel bearing", "description": "What it is made of. A ring of magnets can be weak or face the wrong way, and any ring can have run-out; leave out for a wheel of the engine.", "enum": ["teeth", "magnets", "either"], "examples": ["either"] }, "on": { "title": "Part of a turn the output is on", "description": "Also the chance that a still target leaves a switched output on. A range where the wheel is not known.", "type": ["number", "string"], "minimum": 0, "maximum": 1, "default": 0.5, "examples": [0.5, "20 % to 80 %"] } } }, "weights": { "title": "How likely each class of fault is", "description": "Relative weight of a whole class, shared out among its faults. 0 rules the class out.", "type": "object", "additionalProperties": false, "properties": { "connector": { "title": "Contacts", "description": "Pins and crimps.", "$ref": "#/definitions/weight", "default": 5 }, "wire": { "title": "Wires", "description": "Opens, resistance and shorts along wires.", "$ref": "#/definitions/weight", "default": 3 }, "sensor": { "title": "Sensor", "description": "The sensor itself.", "$ref": "#/definitions/weight", "default": 3 }, "module": { "title": "Module", "description": "The control module itself.", "$ref": "#/definitions/weight", "default": 0.3 }, "supply": { "title": "Fuses and relays", "description": "Blown fuse, bad relay contact.", "$ref": "#/definitions/weight", "default": 1 }, "neighbour": { "title": "Neighbours", "description": "Another part on the same feed that drags it down.", "$ref": "#/definitions/weight", "default": 0.7 }, "target": { "title": "Target", "description": "Wheel, gap and timing.", "$ref": "#/definitions/weight", "default": 0.7 } } }, "faults": { "title": "Changes to the faults that follow from the structure", "description": "By fault id: another weight, other words, another size, another repair, or ruled out with the reason.", "type": "object", "additionalProperties": { "$ref": "#/definitions/faultChange" } } }, "definitions": { "name": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" }, "terminal": { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*\\.[a-z0-9][a-z0-9-]*$" }, "quantity": { "type": "string" }, "weight": { "type": "number", "minimum": 0, "maximum": 1e3 }, "part": { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] }, "module": { "title": "ModuleDraft", "description": "A control module, pin by pin: what is behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "offset": { "title": "Ground above battery negative", "description": "What other consumers drop on its ground cable, key on: where its resistors to ground lead. Else that of its first pin with a ground that has one.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } }, "modulePin": { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } }, "hallSwitch": { "title": "HallSwitchDraft", "description": "Hall switch with open-collector output. Pins: feed, signal, ground.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "hall-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "draws": { "title": "Supply current", "description": "Above the least voltage.", "$ref": "#/definitions/quantity", "default": "3 mA to 20 mA", "examples": ["8 mA +/- 40 %"] }, "minimum": { "title": "Least supply voltage", "description": "Below nine tenths of this the output stays off.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["3.8 V"] }, "on": { "title": "Output resistance when on", "description": "Signal to ground.", "$ref": "#/definitions/quantity", "default": "20 ohm to 200 ohm", "examples": ["50 ohm +/- 50 %"] }, "off": { "title": "Output leakage when off", "description": "As a resistance, signal to ground.", "$ref": "#/definitions/quantity", "default": "1 Mohm to 20 Mohm", "examples": ["2 Mohm"] }, "limit": { "title": "Output current limit", "description": "The output protects itself at this current.", "$ref": "#/definitions/quantity", "default": "25 mA to 60 mA", "examples": ["40 mA"] } } }, "reluctor": { "title": "ReluctorDraft", "description": "Variable reluctance coil. Pins: plus, minus.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "reluctor" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["crankshaft position sensor"] }, "ohms": { "title": "Coil resistance", "description": "Between its pins, at the harness temperature.", "$ref": "#/definitions/quantity", "default": "190 ohm to 2.5 kohm", "examples": ["900 ohm +/- 15 %"] }, "cranking": { "title": "Peak voltage while cranking", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "1 V +/- 40 %", "examples": ["1 V +/- 40 %"] }, "running": { "title": "Peak voltage at idle", "description": "Of the unloaded coil.", "$ref": "#/definitions/quantity", "default": "4 V +/- 40 %", "examples": ["4 V +/- 40 %"] }, "by-hand": { "title": "Peak voltage when moved by hand", "description": "Of the unloaded coil, moved as fast as a hand can.", "$ref": "#/definitions/quantity", "default": "0.8 V +/- 30 %", "examples": ["0.8 V +/- 30 %"] } } }, "potentiometer": { "title": "PotentiometerDraft", "description": "One or more tracks moved together. Pins as the tracks name them.", "type": "object", "additionalProperties": false, "required": ["kind", "tracks"], "properties": { "kind": { "const": "potentiometer" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "turned": { "title": "Turned", "description": "Share of cars in which the sensor is built the other way round: what is closed here is as far from the top as it is written from the bottom.", "$ref": "#/definitions/quantity", "examples": ["30 %"] }, "tracks": { "title": "Tracks", "description": "Each track by its name.", "type": "object", "minProperties": 1, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "title": "TrackDraft", "type": "object", "additionalProperties": false, "required": ["feed", "signal", "ground", "ohms"], "properties": { "feed": { "title": "Feed pin", "description": "Name of the pin at the top of the track.", "$ref": "#/definitions/name", "examples": ["feed"] }, "signal": { "title": "Wiper pin", "description": "Name of the pin of the wiper.", "$ref": "#/definitions/name", "examples": ["signal"] }, "ground": { "title": "Ground pin", "description": "Name of the pin at the foot of the track.", "$ref": "#/definitions/name", "examples": ["ground"] }, "ohms": { "title": "Track resistance", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["4 kohm +/- 20 %"] }, "wiper": { "title": "Wiper resistance", "description": "Between the track and the pin.", "$ref": "#/definitions/quantity", "default": "200 ohm +/- 50 %", "examples": ["200 ohm"] }, "closed": { "title": "Position at rest", "description": "Part of the track between ground and wiper, at rest.", "$ref": "#/definitions/quantity", "examples": ["12 % +/- 2 %"] }, "open": { "title": "Position fully moved", "description": "Part of the track between ground and wiper, fully moved.", "$ref": "#/definitions/quantity", "examples": ["90 % +/- 2 %"] }, "beside": { "title": "Beside", "description": "Another track, which tells where this one ends; then closed and open are left out.", "$ref": "#/definitions/name", "examples": ["track-1"] }, "runs": { "title": "How it runs relative to it", "description": "half of its position, opposite to it, or lower by a constant; one, or one of several.", "$ref": "#/definitions/quantity", "default": "half", "examples": ["one of: half 50 %, opposite 30 %, lower 20 %"] }, "lower": { "title": "How far lower", "description": "Part of the track, where it runs lower.", "$ref": "#/definitions/quantity", "default": "6 % to 10 %", "examples": ["6 % to 10 %"] } } } } } }, "currentSwitch": { "title": "CurrentSwitchDraft", "description": "Two-wire active sensor that switches between two currents. Pins: feed, signal.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "current-switch" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["left front wheel speed sensor"] }, "low": { "title": "Small current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "7 mA +/- 20 %", "examples": ["7 mA +/- 15 %"] }, "high": { "title": "Large current", "description": "Of the two.", "$ref": "#/definitions/quantity", "default": "14 mA +/- 20 %", "examples": ["14 mA +/- 15 %"] }, "minimum": { "title": "Least voltage across it", "description": "Below this the currents fall in proportion.", "$ref": "#/definitions/quantity", "default": "3 V to 4.5 V", "examples": ["4.5 V"] }, "reverse": { "title": "Resistance backwards", "description": "With the two wires swapped.", "$ref": "#/definitions/quantity", "default": "1 Mohm", "examples": ["1 Mohm"] } } }, "fuse": { "title": "FuseDraft", "description": "A fuse. Pins: in, out.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "fuse" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["fuse F12"] }, "amps": { "title": "Rating", "description": "It blows above 1.35 times this.", "$ref": "#/definitions/quantity", "default": "10 A", "examples": ["10 A"] }, "ohms": { "title": "Resistance", "description": "When whole.", "$ref": "#/definitions/quantity", "default": "8 mohm", "examples": ["8 mohm"] } } }, "relay": { "title": "RelayDraft", "description": "A relay contact. Pins, with the terminal numbers of DIN 72552: 30 (in), 87 (out); with a coil also 86 (its feed) and 85 (its switched side). Without a coil the contact is closed whenever the key is on.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "relay" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["main relay"] }, "ohms": { "title": "Contact resistance", "description": "When closed.", "$ref": "#/definitions/quantity", "default": "5 mohm to 50 mohm", "examples": ["20 mohm"] }, "coil": { "title": "Coil", "description": "Resistance between 86 and 85.", "$ref": "#/definitions/quantity", "examples": ["60 ohm to 120 ohm"] }, "pulls-in": { "title": "Pulls in", "description": "The contact closes from this voltage at the coil.", "$ref": "#/definitions/quantity", "default": "5 V to 7.5 V", "examples": ["5 V to 7.5 V"] } } }, "groundPoint": { "title": "GroundPointDraft", "description": "A stud on the body. Pin: eyelet.", "type": "object", "additionalProperties": false, "required": ["kind"], "properties": { "kind": { "const": "ground-point" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["ground point behind the battery"] }, "ohms": { "title": "Resistance to battery negative", "description": "Through body and ground cable.", "$ref": "#/definitions/quantity", "default": "2 mohm to 20 mohm", "examples": ["5 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other loads drop along it, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "neighbour": { "title": "NeighbourDraft", "description": "Another part on the same feed or ground, as a load. Pins: feed, ground.", "type": "object", "additionalProperties": false, "required": ["kind", "ohms"], "properties": { "kind": { "const": "neighbour" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["throttle position sensor"] }, "ohms": { "title": "Resistance when healthy", "description": "Feed to ground.", "$ref": "#/definitions/quantity", "examples": ["5 kohm +/- 20 %"] }, "shorted": { "title": "Resistance when shorted", "description": "When it drags the feed down.", "$ref": "#/definitions/quantity", "default": "4 ohm +/- 80 %", "examples": ["4 ohm +/- 80 %"] } } }, "wire": { "title": "WireDraft", "type": "object", "additionalProperties": false, "required": ["from", "to", "size", "length"], "properties": { "from": { "title": "From", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["module.reference"] }, "to": { "title": "To", "description": "A terminal, or a splice.", "$ref": "#/definitions/terminal", "examples": ["sensor.feed"] }, "size": { "title": "Cross-section", "description": "Copper.", "$ref": "#/definitions/quantity", "examples": ["0.5 mm2"] }, "length": { "title": "Length", "description": "One way; a range where it is not known.", "$ref": "#/definitions/quantity", "examples": ["3 m", "0.5 m to 5 m"] } } }, "faultChange": { "title": "FaultChangeDraft", "type": "object", "additionalProperties": false, "properties": { "weight": { "title": "Weight", "description": "Instead of the rule's share.", "$ref": "#/definitions/weight", "examples": [2] }, "words": { "title": "Plain words", "description": "Instead of the rule's words.", "type": "string", "maxLength": 300, "examples": ["the signal pin is pushed back"] }, "repair": { "title": "Repair", "description": "Faults with the same repair need not be told apart.", "type": "string", "pattern": "^[a-z0-9][a-z0-9.-]*$", "examples": ["sensor.replace"] }, "repair-words": { "title": "Repair in words", "description": "What to do.", "type": "string", "maxLength": 300, "examples": ["Replace the pin."] }, "ohms": { "title": "Size", "description": "Resistance of the fault, its smallest and largest.", "$ref": "#/definitions/quantity", "examples": ["500 ohm +/- 80 %"] }, "ruled-out": { "title": "Ruled out because", "description": "Why this cannot happen here.", "type": "string", "maxLength": 300, "examples": ["the wire runs alone in a steel tube"] } } } } };
 var schema12 = { "type": "string", "pattern": "^[a-z0-9][a-z0-9-]*$" };
 var schema13 = { "type": "string" };
 var schema85 = { "type": "number", "minimum": 0, "maximum": 1e3 };
@@ -45,15 +45,15 @@ var func2 = Object.prototype.hasOwnProperty;
 var func3 = require_ucs2length().default;
 var pattern0 = new RegExp("^[a-z0-9][a-z0-9-]*$", "u");
 var schema19 = { "type": "object", "discriminator": { "propertyName": "kind" }, "x-choices": ["module", "hall-switch", "reluctor", "potentiometer", "current-switch", "fuse", "relay", "ground-point", "neighbour"], "required": ["kind"], "oneOf": [{ "$ref": "#/definitions/module" }, { "$ref": "#/definitions/hallSwitch" }, { "$ref": "#/definitions/reluctor" }, { "$ref": "#/definitions/potentiometer" }, { "$ref": "#/definitions/currentSwitch" }, { "$ref": "#/definitions/fuse" }, { "$ref": "#/definitions/relay" }, { "$ref": "#/definitions/groundPoint" }, { "$ref": "#/definitions/neighbour" }] };
-var schema20 = { "title": "ModuleDraft", "description": "A control module, pin by pin: what is behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } };
-var schema22 = { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] }, "offset": { "title": "Ground above battery negative", "description": "Of a resistor to ground: what other consumers drop on the module's ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } };
+var schema20 = { "title": "ModuleDraft", "description": "A control module, pin by pin: what is behind each pin.", "type": "object", "additionalProperties": false, "required": ["kind", "pins"], "properties": { "kind": { "const": "module" }, "words": { "title": "Plain name", "description": "What people call it.", "type": "string", "maxLength": 120, "examples": ["engine control module"] }, "offset": { "title": "Ground above battery negative", "description": "What other consumers drop on its ground cable, key on: where its resistors to ground lead. Else that of its first pin with a ground that has one.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] }, "pins": { "title": "Pins", "description": "Each pin by its name, 150 at most.", "type": "object", "minProperties": 1, "maxProperties": 150, "propertyNames": { "$ref": "#/definitions/name" }, "additionalProperties": { "$ref": "#/definitions/modulePin" } } } };
+var schema23 = { "title": "ModulePinDraft", "type": "object", "additionalProperties": false, "properties": { "reference": { "title": "Regulated output", "description": "A supply that the module gives out. It limits its current and takes none back.", "type": "object", "additionalProperties": false, "required": ["volts"], "properties": { "volts": { "title": "Voltage", "description": "A voltage, or the word battery for an output that follows battery voltage; or one of these.", "$ref": "#/definitions/quantity", "examples": ["5 V +/- 2 %", "battery", "one of: 8 V +/- 3 % 70 %, battery 30 %"] }, "series": { "title": "Inside resistance", "description": "Resistance of the output.", "$ref": "#/definitions/quantity", "default": "0.5 ohm", "examples": ["0.5 ohm"] }, "limit": { "title": "Current limit", "description": "The output gives no more than this.", "$ref": "#/definitions/quantity", "default": "40 mA to 150 mA", "examples": ["80 mA"] } } }, "pull": { "title": "Resistor", "description": "Pull-up, pull-down, bias or sense resistor inside the module.", "type": "object", "additionalProperties": false, "required": ["to", "ohms"], "properties": { "to": { "title": "Other end", "description": "Another pin of this module, battery, ground, nothing (an input without a resistor), a voltage, or the voltage behind the resistor of another pin; or one of these.", "type": "string", "examples": ["same as signal-plus", "reference", "battery", "ground", "2.5 V", "one of: reference 70 %, 8 V 10 %, battery 20 %"] }, "ohms": { "title": "Resistance", "description": "With its tolerance, or the range it may be in; or the resistance behind another pin, where the two are of one kind.", "$ref": "#/definitions/quantity", "examples": ["2.2 kohm +/- 5 %", "1 kohm to 22 kohm", "same as signal-plus"] }, "alike": { "title": "Built alike", "description": "Another pin of this module with as many ends to choose from; this pin has the end at the same place of its own list.", "$ref": "#/definitions/name", "examples": ["signal-1"] } } }, "input": { "title": "Input", "description": "The module reads this pin. Either two thresholds, or the swing against another pin that it needs.", "type": "object", "additionalProperties": false, "properties": { "low-below": { "title": "Low below", "description": "Counts as low below this voltage, this current through the pin's own resistor to ground, or this part of what its pull-up leads to; a position sensor must come below it at one end of its travel.", "$ref": "#/definitions/quantity", "examples": ["1.5 V", "9 mA", "30 %"] }, "high-above": { "title": "High above", "description": "Counts as high above this, in the unit of low-below.", "$ref": "#/definitions/quantity", "examples": ["3.5 V", "11.5 mA", "70 %"] }, "swing": { "title": "Swing needed", "description": "Smallest peak-to-peak voltage that the module counts.", "$ref": "#/definitions/quantity", "examples": ["0.4 V"] }, "of": { "title": "Of", "description": "travel: the two levels are percentages of the travel from the lower to the upper end of the track at this pin.", "enum": ["travel"] }, "against": { "title": "Against", "description": "The other pin of a two-pin input.", "$ref": "#/definitions/name", "examples": ["signal-minus"] } } }, "joined-to": { "title": "Joined to", "description": "Another pin of this module that is the same copper inside: a reference or ground with several pins.", "$ref": "#/definitions/name", "examples": ["reference"] }, "driver": { "title": "Driver", "description": "The module switches this pin to ground while it has power, as for the coil of a relay.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance", "description": "When it is on.", "$ref": "#/definitions/quantity", "default": "0.2 ohm to 2 ohm", "examples": ["0.2 ohm to 2 ohm"] } } }, "ground": { "title": "Ground", "description": "The pin is a ground of the module.", "type": "object", "additionalProperties": false, "properties": { "ohms": { "title": "Resistance to battery negative", "description": "Through the module and its ground cable.", "$ref": "#/definitions/quantity", "default": "20 mohm", "examples": ["20 mohm"] }, "offset": { "title": "Above battery negative", "description": "What other consumers drop on its ground cable, key on.", "$ref": "#/definitions/quantity", "examples": ["0.2 mV to 40 mV"] } } } } };
 function validate13(data, { instancePath = "", parentData, parentDataProperty, rootData = data } = {}) {
   let vErrors = null;
   let errors = 0;
   if (data && typeof data == "object" && !Array.isArray(data)) {
     for (const key0 in data) {
       if (!(key0 === "reference" || key0 === "pull" || key0 === "input" || key0 === "joined-to" || key0 === "driver" || key0 === "ground")) {
-        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22, data };
+        const err0 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema23, data };
         if (vErrors === null) {
           vErrors = [err0];
         } else {
@@ -66,7 +66,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
       let data0 = data.reference;
       if (data0 && typeof data0 == "object" && !Array.isArray(data0)) {
         if (data0.volts === void 0) {
-          const err1 = { instancePath: instancePath + "/reference", schemaPath: "#/properties/reference/required", keyword: "required", params: { missingProperty: "volts" }, message: "must have required property 'volts'", schema: schema22.properties.reference.required, parentSchema: schema22.properties.reference, data: data0 };
+          const err1 = { instancePath: instancePath + "/reference", schemaPath: "#/properties/reference/required", keyword: "required", params: { missingProperty: "volts" }, message: "must have required property 'volts'", schema: schema23.properties.reference.required, parentSchema: schema23.properties.reference, data: data0 };
           if (vErrors === null) {
             vErrors = [err1];
           } else {
@@ -76,7 +76,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
         }
         for (const key1 in data0) {
           if (!(key1 === "volts" || key1 === "series" || key1 === "limit")) {
-            const err2 = { instancePath: instancePath + "/reference", schemaPath: "#/properties/reference/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.reference, data: data0 };
+            const err2 = { instancePath: instancePath + "/reference", schemaPath: "#/properties/reference/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key1 }, message: "must NOT have additional properties", schema: false, parentSchema: schema23.properties.reference, data: data0 };
             if (vErrors === null) {
               vErrors = [err2];
             } else {
@@ -122,7 +122,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
           }
         }
       } else {
-        const err6 = { instancePath: instancePath + "/reference", schemaPath: "#/properties/reference/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.reference.type, parentSchema: schema22.properties.reference, data: data0 };
+        const err6 = { instancePath: instancePath + "/reference", schemaPath: "#/properties/reference/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema23.properties.reference.type, parentSchema: schema23.properties.reference, data: data0 };
         if (vErrors === null) {
           vErrors = [err6];
         } else {
@@ -135,7 +135,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
       let data4 = data.pull;
       if (data4 && typeof data4 == "object" && !Array.isArray(data4)) {
         if (data4.to === void 0) {
-          const err7 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'", schema: schema22.properties.pull.required, parentSchema: schema22.properties.pull, data: data4 };
+          const err7 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/required", keyword: "required", params: { missingProperty: "to" }, message: "must have required property 'to'", schema: schema23.properties.pull.required, parentSchema: schema23.properties.pull, data: data4 };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -144,7 +144,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         if (data4.ohms === void 0) {
-          const err8 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema22.properties.pull.required, parentSchema: schema22.properties.pull, data: data4 };
+          const err8 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/required", keyword: "required", params: { missingProperty: "ohms" }, message: "must have required property 'ohms'", schema: schema23.properties.pull.required, parentSchema: schema23.properties.pull, data: data4 };
           if (vErrors === null) {
             vErrors = [err8];
           } else {
@@ -153,8 +153,8 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
           errors++;
         }
         for (const key2 in data4) {
-          if (!(key2 === "to" || key2 === "ohms" || key2 === "alike" || key2 === "offset")) {
-            const err9 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.pull, data: data4 };
+          if (!(key2 === "to" || key2 === "ohms" || key2 === "alike")) {
+            const err9 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key2 }, message: "must NOT have additional properties", schema: false, parentSchema: schema23.properties.pull, data: data4 };
             if (vErrors === null) {
               vErrors = [err9];
             } else {
@@ -166,7 +166,7 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
         if (data4.to !== void 0) {
           let data5 = data4.to;
           if (typeof data5 !== "string") {
-            const err10 = { instancePath: instancePath + "/pull/to", schemaPath: "#/properties/pull/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema22.properties.pull.properties.to.type, parentSchema: schema22.properties.pull.properties.to, data: data5 };
+            const err10 = { instancePath: instancePath + "/pull/to", schemaPath: "#/properties/pull/properties/to/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema23.properties.pull.properties.to.type, parentSchema: schema23.properties.pull.properties.to, data: data5 };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -209,34 +209,34 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data4.offset !== void 0) {
-          let data8 = data4.offset;
-          if (typeof data8 !== "string") {
-            const err14 = { instancePath: instancePath + "/pull/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data8 };
-            if (vErrors === null) {
-              vErrors = [err14];
-            } else {
-              vErrors.push(err14);
-            }
-            errors++;
-          }
-        }
       } else {
-        const err15 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.pull.type, parentSchema: schema22.properties.pull, data: data4 };
+        const err14 = { instancePath: instancePath + "/pull", schemaPath: "#/properties/pull/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema23.properties.pull.type, parentSchema: schema23.properties.pull, data: data4 };
         if (vErrors === null) {
-          vErrors = [err15];
+          vErrors = [err14];
         } else {
-          vErrors.push(err15);
+          vErrors.push(err14);
         }
         errors++;
       }
     }
     if (data.input !== void 0) {
-      let data9 = data.input;
-      if (data9 && typeof data9 == "object" && !Array.isArray(data9)) {
-        for (const key3 in data9) {
+      let data8 = data.input;
+      if (data8 && typeof data8 == "object" && !Array.isArray(data8)) {
+        for (const key3 in data8) {
           if (!(key3 === "low-below" || key3 === "high-above" || key3 === "swing" || key3 === "of" || key3 === "against")) {
-            const err16 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.input, data: data9 };
+            const err15 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key3 }, message: "must NOT have additional properties", schema: false, parentSchema: schema23.properties.input, data: data8 };
+            if (vErrors === null) {
+              vErrors = [err15];
+            } else {
+              vErrors.push(err15);
+            }
+            errors++;
+          }
+        }
+        if (data8["low-below"] !== void 0) {
+          let data9 = data8["low-below"];
+          if (typeof data9 !== "string") {
+            const err16 = { instancePath: instancePath + "/input/low-below", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data9 };
             if (vErrors === null) {
               vErrors = [err16];
             } else {
@@ -245,10 +245,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data9["low-below"] !== void 0) {
-          let data10 = data9["low-below"];
+        if (data8["high-above"] !== void 0) {
+          let data10 = data8["high-above"];
           if (typeof data10 !== "string") {
-            const err17 = { instancePath: instancePath + "/input/low-below", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data10 };
+            const err17 = { instancePath: instancePath + "/input/high-above", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data10 };
             if (vErrors === null) {
               vErrors = [err17];
             } else {
@@ -257,10 +257,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data9["high-above"] !== void 0) {
-          let data11 = data9["high-above"];
+        if (data8.swing !== void 0) {
+          let data11 = data8.swing;
           if (typeof data11 !== "string") {
-            const err18 = { instancePath: instancePath + "/input/high-above", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data11 };
+            const err18 = { instancePath: instancePath + "/input/swing", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data11 };
             if (vErrors === null) {
               vErrors = [err18];
             } else {
@@ -269,10 +269,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data9.swing !== void 0) {
-          let data12 = data9.swing;
-          if (typeof data12 !== "string") {
-            const err19 = { instancePath: instancePath + "/input/swing", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data12 };
+        if (data8.of !== void 0) {
+          let data12 = data8.of;
+          if (!(data12 === "travel")) {
+            const err19 = { instancePath: instancePath + "/input/of", schemaPath: "#/properties/input/properties/of/enum", keyword: "enum", params: { allowedValues: schema23.properties.input.properties.of.enum }, message: "must be equal to one of the allowed values", schema: schema23.properties.input.properties.of.enum, parentSchema: schema23.properties.input.properties.of, data: data12 };
             if (vErrors === null) {
               vErrors = [err19];
             } else {
@@ -281,78 +281,78 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data9.of !== void 0) {
-          let data13 = data9.of;
-          if (!(data13 === "travel")) {
-            const err20 = { instancePath: instancePath + "/input/of", schemaPath: "#/properties/input/properties/of/enum", keyword: "enum", params: { allowedValues: schema22.properties.input.properties.of.enum }, message: "must be equal to one of the allowed values", schema: schema22.properties.input.properties.of.enum, parentSchema: schema22.properties.input.properties.of, data: data13 };
-            if (vErrors === null) {
-              vErrors = [err20];
-            } else {
-              vErrors.push(err20);
-            }
-            errors++;
-          }
-        }
-        if (data9.against !== void 0) {
-          let data14 = data9.against;
-          if (typeof data14 === "string") {
-            if (!pattern0.test(data14)) {
-              const err21 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data14 };
+        if (data8.against !== void 0) {
+          let data13 = data8.against;
+          if (typeof data13 === "string") {
+            if (!pattern0.test(data13)) {
+              const err20 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data13 };
               if (vErrors === null) {
-                vErrors = [err21];
+                vErrors = [err20];
               } else {
-                vErrors.push(err21);
+                vErrors.push(err20);
               }
               errors++;
             }
           } else {
-            const err22 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data14 };
+            const err21 = { instancePath: instancePath + "/input/against", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data13 };
             if (vErrors === null) {
-              vErrors = [err22];
+              vErrors = [err21];
             } else {
-              vErrors.push(err22);
+              vErrors.push(err21);
             }
             errors++;
           }
         }
       } else {
-        const err23 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.input.type, parentSchema: schema22.properties.input, data: data9 };
+        const err22 = { instancePath: instancePath + "/input", schemaPath: "#/properties/input/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema23.properties.input.type, parentSchema: schema23.properties.input, data: data8 };
         if (vErrors === null) {
-          vErrors = [err23];
+          vErrors = [err22];
         } else {
-          vErrors.push(err23);
+          vErrors.push(err22);
         }
         errors++;
       }
     }
     if (data["joined-to"] !== void 0) {
-      let data15 = data["joined-to"];
-      if (typeof data15 === "string") {
-        if (!pattern0.test(data15)) {
-          const err24 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data15 };
+      let data14 = data["joined-to"];
+      if (typeof data14 === "string") {
+        if (!pattern0.test(data14)) {
+          const err23 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: data14 };
           if (vErrors === null) {
-            vErrors = [err24];
+            vErrors = [err23];
           } else {
-            vErrors.push(err24);
+            vErrors.push(err23);
           }
           errors++;
         }
       } else {
-        const err25 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data15 };
+        const err24 = { instancePath: instancePath + "/joined-to", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: data14 };
         if (vErrors === null) {
-          vErrors = [err25];
+          vErrors = [err24];
         } else {
-          vErrors.push(err25);
+          vErrors.push(err24);
         }
         errors++;
       }
     }
     if (data.driver !== void 0) {
-      let data16 = data.driver;
-      if (data16 && typeof data16 == "object" && !Array.isArray(data16)) {
-        for (const key4 in data16) {
+      let data15 = data.driver;
+      if (data15 && typeof data15 == "object" && !Array.isArray(data15)) {
+        for (const key4 in data15) {
           if (!(key4 === "ohms")) {
-            const err26 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.driver, data: data16 };
+            const err25 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key4 }, message: "must NOT have additional properties", schema: false, parentSchema: schema23.properties.driver, data: data15 };
+            if (vErrors === null) {
+              vErrors = [err25];
+            } else {
+              vErrors.push(err25);
+            }
+            errors++;
+          }
+        }
+        if (data15.ohms !== void 0) {
+          let data16 = data15.ohms;
+          if (typeof data16 !== "string") {
+            const err26 = { instancePath: instancePath + "/driver/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data16 };
             if (vErrors === null) {
               vErrors = [err26];
             } else {
@@ -361,34 +361,34 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data16.ohms !== void 0) {
-          let data17 = data16.ohms;
-          if (typeof data17 !== "string") {
-            const err27 = { instancePath: instancePath + "/driver/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data17 };
-            if (vErrors === null) {
-              vErrors = [err27];
-            } else {
-              vErrors.push(err27);
-            }
-            errors++;
-          }
-        }
       } else {
-        const err28 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.driver.type, parentSchema: schema22.properties.driver, data: data16 };
+        const err27 = { instancePath: instancePath + "/driver", schemaPath: "#/properties/driver/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema23.properties.driver.type, parentSchema: schema23.properties.driver, data: data15 };
         if (vErrors === null) {
-          vErrors = [err28];
+          vErrors = [err27];
         } else {
-          vErrors.push(err28);
+          vErrors.push(err27);
         }
         errors++;
       }
     }
     if (data.ground !== void 0) {
-      let data18 = data.ground;
-      if (data18 && typeof data18 == "object" && !Array.isArray(data18)) {
-        for (const key5 in data18) {
+      let data17 = data.ground;
+      if (data17 && typeof data17 == "object" && !Array.isArray(data17)) {
+        for (const key5 in data17) {
           if (!(key5 === "ohms" || key5 === "offset")) {
-            const err29 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema22.properties.ground, data: data18 };
+            const err28 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key5 }, message: "must NOT have additional properties", schema: false, parentSchema: schema23.properties.ground, data: data17 };
+            if (vErrors === null) {
+              vErrors = [err28];
+            } else {
+              vErrors.push(err28);
+            }
+            errors++;
+          }
+        }
+        if (data17.ohms !== void 0) {
+          let data18 = data17.ohms;
+          if (typeof data18 !== "string") {
+            const err29 = { instancePath: instancePath + "/ground/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data18 };
             if (vErrors === null) {
               vErrors = [err29];
             } else {
@@ -397,10 +397,10 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data18.ohms !== void 0) {
-          let data19 = data18.ohms;
+        if (data17.offset !== void 0) {
+          let data19 = data17.offset;
           if (typeof data19 !== "string") {
-            const err30 = { instancePath: instancePath + "/ground/ohms", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data19 };
+            const err30 = { instancePath: instancePath + "/ground/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data19 };
             if (vErrors === null) {
               vErrors = [err30];
             } else {
@@ -409,34 +409,22 @@ function validate13(data, { instancePath = "", parentData, parentDataProperty, r
             errors++;
           }
         }
-        if (data18.offset !== void 0) {
-          let data20 = data18.offset;
-          if (typeof data20 !== "string") {
-            const err31 = { instancePath: instancePath + "/ground/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data20 };
-            if (vErrors === null) {
-              vErrors = [err31];
-            } else {
-              vErrors.push(err31);
-            }
-            errors++;
-          }
-        }
       } else {
-        const err32 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.properties.ground.type, parentSchema: schema22.properties.ground, data: data18 };
+        const err31 = { instancePath: instancePath + "/ground", schemaPath: "#/properties/ground/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema23.properties.ground.type, parentSchema: schema23.properties.ground, data: data17 };
         if (vErrors === null) {
-          vErrors = [err32];
+          vErrors = [err31];
         } else {
-          vErrors.push(err32);
+          vErrors.push(err31);
         }
         errors++;
       }
     }
   } else {
-    const err33 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema22.type, parentSchema: schema22, data };
+    const err32 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema23.type, parentSchema: schema23, data };
     if (vErrors === null) {
-      vErrors = [err33];
+      vErrors = [err32];
     } else {
-      vErrors.push(err33);
+      vErrors.push(err32);
     }
     errors++;
   }
@@ -466,7 +454,7 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
       errors++;
     }
     for (const key0 in data) {
-      if (!(key0 === "kind" || key0 === "words" || key0 === "pins")) {
+      if (!(key0 === "kind" || key0 === "words" || key0 === "offset" || key0 === "pins")) {
         const err2 = { instancePath, schemaPath: "#/additionalProperties", keyword: "additionalProperties", params: { additionalProperty: key0 }, message: "must NOT have additional properties", schema: false, parentSchema: schema20, data };
         if (vErrors === null) {
           vErrors = [err2];
@@ -510,20 +498,23 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
         errors++;
       }
     }
-    if (data.pins !== void 0) {
-      let data2 = data.pins;
-      if (data2 && typeof data2 == "object" && !Array.isArray(data2)) {
-        if (Object.keys(data2).length > 150) {
-          const err6 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/maxProperties", keyword: "maxProperties", params: { limit: 150 }, message: "must NOT have more than 150 properties", schema: 150, parentSchema: schema20.properties.pins, data: data2 };
-          if (vErrors === null) {
-            vErrors = [err6];
-          } else {
-            vErrors.push(err6);
-          }
-          errors++;
+    if (data.offset !== void 0) {
+      let data2 = data.offset;
+      if (typeof data2 !== "string") {
+        const err6 = { instancePath: instancePath + "/offset", schemaPath: "#/definitions/quantity/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema13.type, parentSchema: schema13, data: data2 };
+        if (vErrors === null) {
+          vErrors = [err6];
+        } else {
+          vErrors.push(err6);
         }
-        if (Object.keys(data2).length < 1) {
-          const err7 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema20.properties.pins, data: data2 };
+        errors++;
+      }
+    }
+    if (data.pins !== void 0) {
+      let data3 = data.pins;
+      if (data3 && typeof data3 == "object" && !Array.isArray(data3)) {
+        if (Object.keys(data3).length > 150) {
+          const err7 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/maxProperties", keyword: "maxProperties", params: { limit: 150 }, message: "must NOT have more than 150 properties", schema: 150, parentSchema: schema20.properties.pins, data: data3 };
           if (vErrors === null) {
             vErrors = [err7];
           } else {
@@ -531,30 +522,29 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
           }
           errors++;
         }
-        for (const key1 in data2) {
-          const _errs7 = errors;
+        if (Object.keys(data3).length < 1) {
+          const err8 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/minProperties", keyword: "minProperties", params: { limit: 1 }, message: "must NOT have fewer than 1 properties", schema: 1, parentSchema: schema20.properties.pins, data: data3 };
+          if (vErrors === null) {
+            vErrors = [err8];
+          } else {
+            vErrors.push(err8);
+          }
+          errors++;
+        }
+        for (const key1 in data3) {
+          const _errs10 = errors;
           if (typeof key1 === "string") {
             if (!pattern0.test(key1)) {
-              const err8 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key1, propertyName: key1 };
+              const err9 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/pattern", keyword: "pattern", params: { pattern: "^[a-z0-9][a-z0-9-]*$" }, message: 'must match pattern "^[a-z0-9][a-z0-9-]*$"', schema: "^[a-z0-9][a-z0-9-]*$", parentSchema: schema12, data: key1, propertyName: key1 };
               if (vErrors === null) {
-                vErrors = [err8];
+                vErrors = [err9];
               } else {
-                vErrors.push(err8);
+                vErrors.push(err9);
               }
               errors++;
             }
           } else {
-            const err9 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key1, propertyName: key1 };
-            if (vErrors === null) {
-              vErrors = [err9];
-            } else {
-              vErrors.push(err9);
-            }
-            errors++;
-          }
-          var valid1 = _errs7 === errors;
-          if (!valid1) {
-            const err10 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema20.properties.pins.propertyNames, parentSchema: schema20.properties.pins, data: data2 };
+            const err10 = { instancePath: instancePath + "/pins", schemaPath: "#/definitions/name/type", keyword: "type", params: { type: "string" }, message: "must be string", schema: schema12.type, parentSchema: schema12, data: key1, propertyName: key1 };
             if (vErrors === null) {
               vErrors = [err10];
             } else {
@@ -562,29 +552,39 @@ function validate12(data, { instancePath = "", parentData, parentDataProperty, r
             }
             errors++;
           }
+          var valid2 = _errs10 === errors;
+          if (!valid2) {
+            const err11 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/propertyNames", keyword: "propertyNames", params: { propertyName: key1 }, message: "property name must be valid", schema: schema20.properties.pins.propertyNames, parentSchema: schema20.properties.pins, data: data3 };
+            if (vErrors === null) {
+              vErrors = [err11];
+            } else {
+              vErrors.push(err11);
+            }
+            errors++;
+          }
         }
-        for (const key2 in data2) {
-          if (!validate13(data2[key2], { instancePath: instancePath + "/pins/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data2, parentDataProperty: key2, rootData })) {
+        for (const key2 in data3) {
+          if (!validate13(data3[key2], { instancePath: instancePath + "/pins/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), parentData: data3, parentDataProperty: key2, rootData })) {
             vErrors = vErrors === null ? validate13.errors : vErrors.concat(validate13.errors);
             errors = vErrors.length;
           }
         }
       } else {
-        const err11 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.properties.pins.type, parentSchema: schema20.properties.pins, data: data2 };
+        const err12 = { instancePath: instancePath + "/pins", schemaPath: "#/properties/pins/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.properties.pins.type, parentSchema: schema20.properties.pins, data: data3 };
         if (vErrors === null) {
-          vErrors = [err11];
+          vErrors = [err12];
         } else {
-          vErrors.push(err11);
+          vErrors.push(err12);
         }
         errors++;
       }
     }
   } else {
-    const err12 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.type, parentSchema: schema20, data };
+    const err13 = { instancePath, schemaPath: "#/type", keyword: "type", params: { type: "object" }, message: "must be object", schema: schema20.type, parentSchema: schema20, data };
     if (vErrors === null) {
-      vErrors = [err12];
+      vErrors = [err13];
     } else {
-      vErrors.push(err12);
+      vErrors.push(err13);
     }
     errors++;
   }

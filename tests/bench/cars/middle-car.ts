@@ -98,7 +98,7 @@ function namesInProgram(name: string, { neighbour, module }: Drawing): readonly 
   const ground = module.find(({ does }) => does === 'ground')?.pin;
   switch (name) {
     case 'mass.volts':
-      return [`module.${ground}.ground-volts`, 'ground-point.volts'];
+      return [`module.${ground}.ground-volts`, 'module.ground-volts', 'ground-point.volts'];
     case 'mass.ohms':
       return [`module.${ground}.ground`];
     case 'wheel.duty':
