@@ -69,7 +69,8 @@ export function sumsFor(step: Step, context: SumContext): StepSum[] {
 
 /**
  * How the scope is set for what is looked at, as a line to be read beside it; null for any other instrument. A picture
- * wants some ten teeth, a position and a wheel whose teeth nobody knows two whole turns, a travel no trigger.
+ * wants some ten teeth, a position and a wheel whose teeth nobody knows two whole turns, a travel no trigger. A coil's
+ * waves have no levels to cross, so that it says from what height on they are full.
  */
 export function scopeLine(test: Test, context: SumContext): string | null {
   const { kind } = test.probe;
@@ -78,7 +79,7 @@ export function scopeLine(test: Test, context: SumContext): string | null {
       ? context.model && captureTest(context.model, { kind: 'test', test, expected: null })
       : null;
   if (!context.model || !picture) return null;
-  const { levels } = expectedSignal(context.model, picture);
+  const { levels, expected } = expectedSignal(context.model, picture);
   const setup = { ...picture.setup, turns: kind === 'timing' };
   const [sum] = signalSums(context, context.model, levels, setup);
   if (!sum || !(levels.high > levels.low)) return null;
@@ -94,7 +95,15 @@ export function scopeLine(test: Test, context: SumContext): string | null {
     ? 'no trigger: let it roll'
     : `trigger ${show(triggerVolts, 'V')} rising`;
   const foot = zero === 'centre' ? 'zero in the middle' : 'zero at the bottom';
-  return `Scope: DC, ${show(voltsPerDivision, 'V')} and ${show(secondsPerDivision, 's')} a division, ${trigger}, ${foot}.`;
+  const least = kind === 'pattern' ? expected.leastPeakToPeak : undefined;
+  const full =
+    least === undefined ? '' : ` Full: ${show(twoDigits(least), 'V')} or more from peak to peak.`;
+  return `Scope: DC, ${show(voltsPerDivision, 'V')} and ${show(secondsPerDivision, 's')} a division, ${trigger}, ${foot}.${full}`;
+}
+
+/** As well as heights are read off a screen. */
+function twoDigits(volts: number): number {
+  return Number(volts.toPrecision(2));
 }
 
 /** Does the sum that was typed; what is left out is taken from the step. */
