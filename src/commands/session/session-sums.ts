@@ -96,8 +96,7 @@ export function scopeLine(test: Test, context: SumContext): string | null {
     : `trigger ${show(triggerVolts, 'V')} rising`;
   const foot = zero === 'centre' ? 'zero in the middle' : 'zero at the bottom';
   const least = kind === 'pattern' ? expected.leastPeakToPeak : undefined;
-  const full =
-    least === undefined ? '' : ` Full: ${show(twoDigits(least), 'V')} or more from peak to peak.`;
+  const full = least === undefined ? '' : ` Full: > ${show(twoDigits(least), 'V')} pk-pk.`;
   return `Scope: DC, ${show(voltsPerDivision, 'V')} and ${show(secondsPerDivision, 's')} a division, ${trigger}, ${foot}.${full}`;
 }
 
