@@ -170,7 +170,8 @@ function notNeededSentence({ concluded, opened }: Session, conclusion: RecordCon
   const quoted = (repairs: Session['opened']['job']['earlierRepairs']) =>
     repairs.map(({ words }) => `"${unstopped(words)}"`).join(' and ');
   const inVain = opened.job.earlierRepairs.filter(({ changed }) => changed === 'nothing');
-  const isShown = ({ part }: (typeof inVain)[number]) => part !== null && out.has(`${part}.replace`);
+  const isShown = ({ part }: (typeof inVain)[number]) =>
+    part !== null && out.has(`${part}.replace`);
   const shown = quoted(inVain.filter(isShown));
   const told = quoted(inVain.filter((one) => !isShown(one)));
   const vain = [

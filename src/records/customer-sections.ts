@@ -78,7 +78,9 @@ function complaint({ complaint: words, job }: SessionRecord): Block[] {
   const codes = job.codes.map((code) => kept.find((one) => one.startsWith(`${code} `)) ?? code);
   if (codes.length > 0) blocks.push(text(`Trouble codes in the vehicle: ${codes.join(', ')}.`));
   for (const { words: done, outcome } of job.earlierRepairs)
-    blocks.push(text(`Done before: ${done.replace(/\.$/, '')}${outcome === '' ? '' : `, ${outcome}`}.`));
+    blocks.push(
+      text(`Done before: ${done.replace(/\.$/, '')}${outcome === '' ? '' : `, ${outcome}`}.`),
+    );
   return blocks;
 }
 
@@ -243,10 +245,7 @@ function notRuledOut({ conclusion: end }: SessionRecord): Block[] {
 
 function prices({ prices: told = [] }: SessionRecord): Block[] {
   if (told.length === 0) return [];
-  return [
-    text('By the rates of the shop:'),
-    { kind: 'list', items: told },
-  ];
+  return [text('By the rates of the shop:'), { kind: 'list', items: told }];
 }
 
 function gaps(lines: readonly RecordLine[]): RecordLine[] {

@@ -15,7 +15,16 @@ import { KEY_ON } from '../circuit/setup.ts';
 import { shipped } from '../circuit/shipped.ts';
 import { sessionAfter, when } from '../session/sample-tree.ts';
 import { drillWalk } from './sample-drill.ts';
-import { begin, FINISHED, fileOf, finishedWalk, JOB, signalAt, type Walk, weighed } from './sample-session.ts';
+import {
+  begin,
+  FINISHED,
+  fileOf,
+  finishedWalk,
+  JOB,
+  signalAt,
+  type Walk,
+  weighed,
+} from './sample-session.ts';
 
 const record = (walk: Walk) => recordOf(walk.session, fileOf(walk).head);
 const paper = (walk: Walk, audience: 'customer' | 'shop') =>
@@ -101,7 +110,11 @@ describe('three sentences', () => {
     const nothing = (walk: Walk) => {
       const made = record(walk);
       const end = { ...made.conclusion!, nothingFound: true as const, title: 'No fault found now' };
-      const conclusion = { ...end, customer: 'Nothing was replaced.', repair: 'Replace nothing. Log a drive.' };
+      const conclusion = {
+        ...end,
+        customer: 'Nothing was replaced.',
+        repair: 'Replace nothing. Log a drive.',
+      };
       return callSentences(walk.session, { ...made, conclusion });
     };
     const good = begin().do(signalAt(4.9), WIRE);
@@ -217,7 +230,10 @@ describe('the rates of the shop', () => {
 
   it.each([
     // by hand: 24 / 60 of 90 are 36; 1.5 h of 90 are 135
-    ['by telephone, 1.5 h, plug', 'testing 36.00 EUR, 1.5 h of work 135.00 EUR, plug 38.00 EUR; 209.00 EUR'],
+    [
+      'by telephone, 1.5 h, plug',
+      'testing 36.00 EUR, 1.5 h of work 135.00 EUR, plug 38.00 EUR; 209.00 EUR',
+    ],
     ['up to 240 EUR; Plug', 'testing 36.00 EUR, plug 38.00 EUR; 74.00 EUR'],
     ['0,5 h', 'testing 36.00 EUR, 0.5 h of work 45.00 EUR; 81.00 EUR'],
     ['sensor plug', 'testing 36.00 EUR, sensor plug 50.00 EUR; 86.00 EUR'],
@@ -234,7 +250,9 @@ describe('the rates of the shop', () => {
     expect(callPrices({ clock: null, estimated: 24 }, rates, OPEN)[0]).toBe(
       'Testing up to the conclusion: 24 min, estimated at standard times, 36.00 EUR at 90.00 EUR an hour.',
     );
-    expect(callPrices({ clock: null, estimated: null }, rates, OPEN)[0]).toBe('Work: 90.00 EUR an hour.');
+    expect(callPrices({ clock: null, estimated: null }, rates, OPEN)[0]).toBe(
+      'Work: 90.00 EUR an hour.',
+    );
   });
 
   it('stand on the paper for the customer where the shop has set them, and on no class copy', () => {
