@@ -70,8 +70,7 @@ function afterCommand(here: Here, command: Command): Turn {
         : testWords(opened, state.session, command.test);
       // A conclusion of one's own stands there again, to be weighed anew.
       const over = state.over.filter(({ name }) => name === 'own');
-      const made = state.session.tests.at(-1);
-      const kept = `In the record: ${words}, ${made ? foundWords(made) : command.typed}.`;
+      const kept = `In the record: ${words}, ${foundWords(state.session.tests.at(-1)!)}.`;
       return stay({ ...state, over, message: joined(kept, answeredWords(opened, state.session)) });
     }
     case 'set-test-aside':

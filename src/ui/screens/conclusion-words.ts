@@ -315,7 +315,7 @@ export function proofParagraph(
   if (weighed === null)
     return { text: 'Proof: not weighed, because this session has no circuit model.', hang: 7 };
   const { evidence } = weighed;
-  const before = provenBeforeWords(opened, session, { title }, weighed);
+  const before = provenBeforeWords(opened, session, title, weighed);
   if (weighed.proven)
     return {
       text: `PROVEN: ${countWords(piecesAmong(evidence), 'independent piece')} of evidence.`,

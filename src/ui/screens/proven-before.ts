@@ -2,7 +2,6 @@
 import type { Weighed } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
-import type { Proposed } from './conclusion-words.ts';
 
 interface ProvenOnce {
   /** The session was so long. */
@@ -17,7 +16,7 @@ const once = new WeakMap<OpenedSession['driver'], Map<string, ProvenOnce>>();
 export function provenBeforeWords(
   { driver }: Pick<OpenedSession, 'driver'>,
   { events }: Session,
-  { title }: Pick<Proposed, 'title'>,
+  title: string,
   { proven, left }: Pick<Weighed, 'proven' | 'left'>,
 ): string {
   const seen = once.get(driver) ?? new Map<string, ProvenOnce>();
