@@ -85,16 +85,11 @@ it('names a connector that could not be reached once, with the steps that were g
 it('says of the next test whether it was made already', () => {
   const opened = { bind: (text: string) => text, driver: {} } as OpenedSession;
   const saidOf = (isAgain: boolean) =>
-    proofParagraph(
-      opened,
-      shop.begun,
-      { faults: ['wire.signal.open'], title: 'The signal wire' },
-      {
-        ...{ proven: false, missing: 1, hangsOn: null, evidence: [], chance: 0.9 },
-        support: 'borne-out',
-        better: { kind: 'prove', proposal: { words: 'Pull the fuse.', minutes: 3 }, isAgain },
-      } as never,
-    ).text;
+    proofParagraph(opened, shop.begun, { faults: ['wire.signal.open'], title: 'The signal wire' }, {
+      ...{ proven: false, missing: 1, hangsOn: null, evidence: [], chance: 0.9 },
+      support: 'borne-out',
+      better: { kind: 'prove', proposal: { words: 'Pull the fuse.', minutes: 3 }, isAgain },
+    } as never).text;
   expect(saidOf(false)).toContain('Next: Pull the fuse (3 min). ');
   expect(saidOf(true)).toContain('Next, once more to be sure: Pull the fuse (3 min). ');
 });
