@@ -456,6 +456,7 @@ const OWN_IDEA: Readonly<Record<string, string>> = {
   'src/ui/plain/plain-known.ts': 'one word of the dialogue of lines',
   'src/ui/plain/plain-plan.ts': 'one word of the dialogue of lines',
   'src/ui/rpc/aid-methods.ts': 'calls that help and answer nothing, a table like the others',
+  'src/ui/screens/proven-before.ts': 'what was on the screen of a conclusion before',
   'src/ui/screens/retest-words.ts': 'sentences of the tests after the repair',
   'src/ui/term/sign-columns.ts': 'how wide a sign is; the bundle puts it in the place of a library',
 };

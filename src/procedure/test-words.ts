@@ -1,6 +1,7 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
 import { type Circuit, sensorOf, type Target } from '../circuit/circuit.ts';
 import { instrumentOf } from '../circuit/instruments.ts';
+import { wireWords } from '../circuit/joints.ts';
 import { lookWords } from '../circuit/look-words.ts';
 import { isMeterUnit, METER_UNITS } from '../circuit/meter-units.ts';
 import type { Bridge, Probe, Setup, VehicleState } from '../circuit/test.ts';
@@ -38,8 +39,19 @@ export function probeWhere(probe: Probe | null, job: Job, circuit: Circuit | nul
  * which a step of a tree does by its own text.
  */
 export function leadWords(probe: Probe, job: Job, circuit: Circuit | null): string {
+  if (probe.kind === 'inspect') return openingWords(probe.of, circuit);
   const said = instrumentOf(probe).words.say(probe, (place) => terminalWords(place, job, circuit));
   return probe.kind === 'timing' ? `${said} Second channel: ${sisterWords(circuit)}.` : said;
+}
+
+/** What a look into a connector looks for, which its name does not say; empty for other looks. */
+function openingWords(of: string, circuit: Circuit | null): string {
+  const [kind, ...part] = of.split('.');
+  if (kind !== 'connector') return '';
+  const first = isModule(part.join('.'), circuit)
+    ? 'The maker says whether to disconnect the battery first. '
+    : '';
+  return `${first}Open it and look into both halves: bent or pushed-back pins, green corrosion, water, oil, a torn seal. Pull lightly at each wire.`;
 }
 
 /** What a position is read against: the shaft that turns with this one. */
@@ -265,7 +277,7 @@ export function goodRangeWords(expected: ExpectedRange, unit: Unit): string {
     : `${range} (from the procedure)`;
 }
 
-/** A part or a connector in the circuit's words; `wire.signal` as "signal wire". */
+/** A part or a connector in the circuit's words; `wire.signal` as "signal wire", a section of it by what it lies between. */
 export function thingWords(name: string, circuit: Circuit | null): string {
   const [kind, ...rest] = name.split('.');
   const inner = rest.join(' ').replace(/-/g, ' ');
@@ -273,7 +285,10 @@ export function thingWords(name: string, circuit: Circuit | null): string {
     const connector = circuit?.connectors.find(({ part }) => part === rest.join('.'));
     return connector?.words ?? `${inner} connector`;
   }
-  if (kind === 'wire' && inner !== '') return `${inner} wire`;
+  if (kind === 'wire' && inner !== '') {
+    const wire = circuit?.wires.find((one) => one.name === rest.join('.') && one.of !== undefined);
+    return wire && circuit ? wireWords(wire, circuit).replace(/^the /, '') : `${inner} wire`;
+  }
   if (kind === 'target' && circuit?.target) return targetWords(inner, circuit.target);
   const part = circuit?.parts.find((one) => one.name === name);
   return part?.words ?? name.replace(/[.-]/g, ' ');

@@ -14,7 +14,9 @@ export function callSentences(session: Session, record: SessionRecord): readonly
   const { conclusion, lines, tests } = recordForCustomer(record);
   if (session.opened.vehicle.kind === 'drill' || !conclusion) return [];
   return [
-    foundSentence({ lines, tests }, conclusion),
+    conclusion.nothingFound
+      ? nothingSentence(record, conclusion)
+      : foundSentence({ lines, tests }, conclusion),
     takesSentence(session, conclusion),
     notNeededSentence(session, conclusion),
   ];
@@ -31,23 +33,85 @@ export function callMinutes(session: Session, { minutes }: SessionRecord): CallM
   return { clock: clockMinutes(session), estimated: minutes };
 }
 
-/** The testing up to the conclusion, and the price lines; none without rates. */
+/**
+ * The testing up to the conclusion, and what the repair costs: the estimate where its hours or parts are named with the
+ * answer about the work, else each price line, which it may take. Where nothing was found, no line; none at all without
+ * rates.
+ */
 export function callPrices(
-  { clock, estimated }: CallMinutes,
+  minutes: CallMinutes,
   rates: Rates | null,
+  { conclusion, work }: Pick<SessionRecord, 'conclusion' | 'work'>,
 ): readonly string[] {
   if (!rates) return [];
+  const { clock } = minutes;
   const hour = `${priceWords(rates.hour, rates)} an hour`;
-  const worked = Math.round(clock ?? estimated ?? 0);
+  const worked = workedMinutes(minutes);
   const how = clock === null ? ', estimated at standard times' : ' by the clock';
   const soFar =
     worked === 0
       ? `Work: ${hour}.`
       : `Testing up to the conclusion: ${worked} min${how}, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
+  const estimate = estimateWords(work.at(-1)?.words ?? '', minutes, rates);
+  if (estimate !== null) return [soFar, estimate];
+  const lines = conclusion?.nothingFound ? [] : rates.lines;
   return [
     soFar,
-    ...rates.lines.map(({ words, price }) => `${words}: ${priceWords(price, rates)}.`),
+    ...lines.map(({ words, price }) => `${words}, if it is needed: ${priceWords(price, rates)}.`),
   ];
+}
+
+/** Work that is named by its hours: `1.5 h`, `2 hours`. */
+const HOURS = /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,2})?) ?(?:h|hours?)(?![\p{L}\p{N}])/iu;
+
+/**
+ * What a repair comes to with the testing, of the hours and price lines that are named in `said`, each once; null where
+ * none is, or no rates are set.
+ */
+export function estimateWords(
+  said: string,
+  minutes: CallMinutes,
+  rates: Rates | null,
+): string | null {
+  if (!rates) return null;
+  const hours = Number(HOURS.exec(said)?.[1]?.replace(',', '.') ?? 0);
+  let left = said.toLowerCase();
+  const named = [...rates.lines]
+    .sort((a, b) => b.words.length - a.words.length)
+    .filter(({ words }) => {
+      if (words === '' || !left.includes(words.toLowerCase())) return false;
+      // Of "sensor connector" a line "connector" is not named as well.
+      left = left.replaceAll(words.toLowerCase(), ';');
+      return true;
+    });
+  if (hours === 0 && named.length === 0) return null;
+  const parts: readonly (readonly [string, number])[] = [
+    ['testing', (workedMinutes(minutes) * rates.hour) / 60],
+    [`${hours} h of work`, hours * rates.hour],
+    ...named.map(({ words, price }) => [words, price] as const),
+  ];
+  const priced = parts.filter(([, price]) => price > 0);
+  const all = priced.map(([words, price]) => `${words} ${priceWords(price, rates)}`).join(', ');
+  // Of the prices as they are printed, so that the sum comes out.
+  const cents = priced.reduce((sum, [, price]) => sum + Math.round(price * 100), 0);
+  return `Estimate: ${all}; ${priceWords(cents / 100, rates)} in all.`;
+}
+
+function workedMinutes({ clock, estimated }: CallMinutes): number {
+  return Math.round(clock ?? estimated ?? 0);
+}
+
+/** Where nothing was found there is nothing that shows it; that all was right is said only where all was. */
+function nothingSentence(
+  { lines, tests }: Pick<SessionRecord, 'lines' | 'tests'>,
+  { title }: RecordConclusion,
+): string {
+  const judged = [
+    ...lines.filter(({ standing }) => standing === 'standing'),
+    ...tests.filter(({ afterRepair }) => !afterRepair),
+  ].filter(({ verdict }) => verdict !== null);
+  const isAllRight = judged.length > 0 && judged.every(isRight);
+  return `The result: ${said(title)}${isAllRight ? '; what was tested was right when it was tested' : ''}.`;
 }
 
 function foundSentence(
@@ -65,7 +129,7 @@ function foundSentence(
   if (!first && leavesOpen) return 'We have not found the cause yet.';
   if (!first) return `This is our suspicion; no test has shown it yet: ${said(title)}.`;
   const right = made?.expected && !isRight(made) ? `; it should be ${made.expected}` : '';
-  const shown = `${first.test}, found ${first.found}${right}`;
+  const shown = `${said(first.test)}, found ${first.found}${right}`;
   if (leavesOpen) return `We have not found the cause yet; what we found so far: ${shown}.`;
   return `We found this: ${said(title)}; what shows it: ${shown}${SURE[`${proven && isProvenToday(conclusion)}`]}.`;
 }
@@ -81,7 +145,10 @@ const SURE = {
   null: '',
 } as const;
 
-function takesSentence(session: Session, { repair, title, place }: RecordConclusion): string {
+function takesSentence(session: Session, conclusion: RecordConclusion): string {
+  const { repair, title, place, customer, nothingFound } = conclusion;
+  // The repair then tells the shop where to look on.
+  if (nothingFound && customer !== '') return customer;
   const takes = `What it needs: ${said(repair === '' ? title : repair)}`;
   if (place !== '') return `${takes}; the location is ${place}.`;
   return isAlongWire(session)
@@ -97,22 +164,32 @@ function isAlongWire({ concluded, opened }: Session): boolean {
 
 function notNeededSentence({ concluded, opened }: Session, conclusion: RecordConclusion): string {
   const { ruledOut } = conclusion;
-  if (ruledOut.length === 0) return 'The tests have not ruled out any other repair yet.';
-  const named = ruledOut.slice(0, NAMED).map(({ words }) => said(words));
-  const rest = ruledOut.length - named.length;
-  const more = rest > 0 ? `; and ${rest} more` : '';
   const out = new Set(
     (concluded?.ruledOut ?? []).flatMap((line) => ('repair' in line ? [line.repair] : [])),
   );
-  const vain = opened.job.earlierRepairs.filter(
-    ({ part, changed }) => changed === 'nothing' && part !== null && out.has(`${part}.replace`),
-  );
-  const paid = vain.map(({ words }) => `"${unstopped(words)}"`).join(' and ');
-  const inVain = paid === '' ? '' : `; ${paid} made no difference, and the tests show why`;
+  const quoted = (repairs: Session['opened']['job']['earlierRepairs']) =>
+    repairs.map(({ words }) => `"${unstopped(words)}"`).join(' and ');
+  const inVain = opened.job.earlierRepairs.filter(({ changed }) => changed === 'nothing');
+  const isShown = ({ part }: (typeof inVain)[number]) =>
+    part !== null && out.has(`${part}.replace`);
+  const shown = quoted(inVain.filter(isShown));
+  const told = quoted(inVain.filter((one) => !isShown(one)));
+  const vain = [
+    ...(shown === '' ? [] : [`; ${shown} made no difference, and the tests show why`]),
+    ...(told === '' ? [] : [`; ${told} changed nothing, as we were told`]),
+  ].join('');
+  if (ruledOut.length === 0) return `The tests have not ruled out any other repair yet${vain}.`;
+  // What costs most is what somebody would be afraid of.
+  const isPart = ({ words }: (typeof ruledOut)[number]) => /^Replace /.test(words);
+  const named = [...ruledOut.filter(isPart), ...ruledOut.filter((one) => !isPart(one))]
+    .slice(0, NAMED)
+    .map(({ words }) => said(words));
+  const rest = ruledOut.length - named.length;
+  const more = rest > 0 ? `; and ${rest} more` : '';
   const lead = conclusion.nothingFound
     ? 'Nothing calls for these now, since each was right when it was tested'
     : 'Not needed, according to the tests';
-  return `${lead}: ${named.join('; ')}${more}${inVain}.`;
+  return `${lead}: ${named.join('; ')}${more}${vain}.`;
 }
 /** More are not read out. */
 const NAMED = 2;

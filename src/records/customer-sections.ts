@@ -4,7 +4,7 @@ import { GAPS_WORDS } from '../session/gaps.ts';
 import { isProvenToday, judgedByWords } from './judged-by.ts';
 import { cell, undoneItems } from './measurement-tables.ts';
 import { mayBeOffWords, plainSentence } from './plain-sentence.ts';
-import type { RecordLine, RecordTest, SessionRecord } from './record-form.ts';
+import { KEPT_AS, type RecordLine, type RecordTest, type SessionRecord } from './record-form.ts';
 import type { Block, Cell, Section } from './report-form.ts';
 import {
   dateWords,
@@ -74,8 +74,13 @@ function vehicle({ job, person, shop, startedAt, origin, by }: SessionRecord): B
 
 function complaint({ complaint: words, job }: SessionRecord): Block[] {
   const blocks: Block[] = words.trim() === '' ? [] : [text(words)];
-  if (job.codes.length > 0)
-    blocks.push(text(`Trouble codes stored in the vehicle: ${job.codes.join(', ')}.`));
+  const kept = job.told.find(({ what }) => what === KEPT_AS)?.words.split(', ') ?? [];
+  const codes = job.codes.map((code) => kept.find((one) => one.startsWith(`${code} `)) ?? code);
+  if (codes.length > 0) blocks.push(text(`Trouble codes in the vehicle: ${codes.join(', ')}.`));
+  for (const { words: done, outcome } of job.earlierRepairs)
+    blocks.push(
+      text(`Done before: ${done.replace(/\.$/, '')}${outcome === '' ? '' : `, ${outcome}`}.`),
+    );
   return blocks;
 }
 
@@ -168,20 +173,19 @@ function evidence({ conclusion: end, lines, tests }: SessionRecord): Block[] {
         : []),
       ...plainTable(
         'Other tests that were done',
-        [...seenLast(lines), ...before].filter((one) => !isTold(one)),
+        [...answersOf(lines), ...before].filter((one) => !isTold(one)),
       ),
     ];
   }
   const taken = lines.filter(
     (line) => line.standing === 'standing' && (line.kind === 'reading' || line.kind === 'look'),
   );
-  return plainTable('Tests that were done', [...taken, ...seenLast(lines), ...before]);
+  return plainTable('Tests that were done', [...taken, ...answersOf(lines), ...before]);
 }
 
-/** What was seen last, where that is no reading: the procedure concluded from it. */
-function seenLast(lines: readonly RecordLine[]): RecordLine[] {
-  const last = lines.findLast(({ standing }) => standing === 'standing');
-  return last?.kind === 'answer' ? [last] : [];
+/** What was seen, where that is no reading: what the procedure concluded from, and what was moved or warmed in vain. */
+function answersOf(lines: readonly RecordLine[]): RecordLine[] {
+  return lines.filter(({ kind, standing }) => kind === 'answer' && standing === 'standing');
 }
 
 /** Each piece of evidence speaks against the best other explanation that was left (`gather-evidence.ts`). */
@@ -202,7 +206,8 @@ function plainTable(caption: string, made: readonly (RecordLine | RecordTest)[])
 function plainRow(line: RecordLine | RecordTest): Cell[] {
   const right = line.verdict === 'good' || line.verdict === 'as expected';
   const said = 'outcome' in line ? line.outcome : '';
-  const result = line.verdict === null ? said : right ? 'right' : 'not right';
+  const isSaid = said !== '' && said !== line.found;
+  const result = line.verdict !== null ? (right ? 'right' : 'not right') : isSaid ? said : '';
   const unsure = line.verdict === 'borderline';
   return [
     cell(line.title),
@@ -240,10 +245,7 @@ function notRuledOut({ conclusion: end }: SessionRecord): Block[] {
 
 function prices({ prices: told = [] }: SessionRecord): Block[] {
   if (told.length === 0) return [];
-  return [
-    text('By the rates of the shop; which of them this repair takes is agreed with the shop:'),
-    { kind: 'list', items: told },
-  ];
+  return [text('By the rates of the shop:'), { kind: 'list', items: told }];
 }
 
 function gaps(lines: readonly RecordLine[]): RecordLine[] {

@@ -7,15 +7,16 @@
  * and colours, what was typed, and answers that neither point to the conclusion nor rule anything out.
  */
 import { customerWordsFor } from './customer-words.ts';
-import type {
-  Moment,
-  RecordConclusion,
-  RecordJob,
-  RecordLine,
-  RecordReading,
-  RecordTest,
-  RetestRow,
-  SessionRecord,
+import {
+  KEPT_AS,
+  type Moment,
+  type RecordConclusion,
+  type RecordJob,
+  type RecordLine,
+  type RecordReading,
+  type RecordTest,
+  type RetestRow,
+  type SessionRecord,
 } from './record-form.ts';
 
 /** The record without what is the shop's own: only the fields that a customer's paper shows. */
@@ -134,6 +135,13 @@ function toldReadings({ conclusion, lines }: SessionRecord): ReadonlySet<number>
   const standing = lines.filter((line) => line.standing === 'standing');
   const last = conclusion && !conclusion.own ? standing.at(-1) : undefined;
   const seen = last?.kind === 'answer' ? [last.event] : [];
+  // Where nothing was found, moving and warming in vain is what the work was.
+  if (conclusion?.nothingFound)
+    seen.push(
+      ...standing
+        .filter(({ kind, judgement }) => kind === 'answer' && judgement !== '')
+        .map(({ event }) => event),
+    );
   if (conclusion && conclusion.evidence.length > 0)
     return new Set([
       ...conclusion.evidence.flatMap(({ reading }) => (reading === null ? [] : [reading])),
@@ -170,7 +178,7 @@ function untyped(reading: RecordReading | null): RecordReading | null {
   return reading && { ...reading, typed: '' };
 }
 
-function jobFor({ order, customer, codes, vehicle }: RecordJob): RecordJob {
+function jobFor({ order, customer, codes, vehicle, earlierRepairs, told }: RecordJob): RecordJob {
   const { words, vin, plate, odometer } = vehicle;
   return {
     name: '',
@@ -178,9 +186,11 @@ function jobFor({ order, customer, codes, vehicle }: RecordJob): RecordJob {
     customer,
     codes,
     vehicle: { words, vin, plate, odometer, drive: '' },
-    earlierRepairs: [],
+    earlierRepairs: earlierRepairs.map(({ words, outcome }) => ({ words, part: '', outcome })),
     harness: [],
-    told: [],
+    told: told
+      .filter(({ what }) => what === KEPT_AS)
+      .map(({ what, words }) => ({ what, words, moved: '' })),
     terminals: [],
     notes: '',
   };

@@ -184,6 +184,9 @@ export interface RecordJob {
   readonly notes: string;
 }
 
+/** The line of the job sheet that says how the module keeps its codes: `P0365 stored, P0369 pending`. */
+export const KEPT_AS = 'Codes kept as';
+
 /** A number that was read or expected: SI value or null for OL, and in words. */
 export interface RecordReading {
   readonly typed: string;

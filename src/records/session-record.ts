@@ -33,6 +33,7 @@ import { contextOf, minutesAt, type RecordContext, titleOf } from './record-cont
 import { recordDrill } from './record-drill.ts';
 import {
   type Head,
+  KEPT_AS,
   RECORD_FORMAT,
   type RecordJob,
   type RecordVehicle,
@@ -272,7 +273,7 @@ function toldRows(
   } = circumstances;
   const kept = codes.flatMap((code) => (codeStates[code] ? [`${code} ${codeStates[code]}`] : []));
   const rows: readonly (readonly [string, string, Circumstances])[] = [
-    ['Codes kept as', kept.join(', '), {}],
+    [KEPT_AS, kept.join(', '), {}],
     ['When it happens', happens.join(', '), { happens }],
     ['What else fails', failsWithIt, { failsWithIt }],
     ['Recent work', recentWork, { recentWork }],

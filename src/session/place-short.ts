@@ -126,8 +126,8 @@ export function shortFlaw(
   const [start, end] = [places.indexOf(from), places.indexOf(to)];
   if (start < 0 || end < 0 || start >= end || start % 2 === 1 || end % 2 === 0)
     return [
-      `${from} and ${to} are not the two ends of a section of the ${wire} wire, from the sensor outward`,
-      `from one of ${begins(places).join(', ')} to one of ${finishes(places).join(', ')}`,
+      `the ${wire} wire has no section from ${from} to ${to}, from the sensor outward`,
+      `write from one of ${begins(places).join(', ')} to one of ${finishes(places).join(', ')}`,
     ];
   const metal = bareMetal(circuit, from);
   if (POSTS.some((post) => metal.has(post)))

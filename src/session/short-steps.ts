@@ -2,24 +2,28 @@
 import type { Circuit } from '../circuit/circuit.ts';
 import type { TerminalId } from '../circuit/test.ts';
 import { terminalWords } from '../procedure/bind-text.ts';
+import { undoWords } from '../procedure/test-words.ts';
 import type { SuspectRow } from './advisor.ts';
 import { mustBeOff, POSTS, placesOn, type ShortStretch, testOfShort } from './place-short.ts';
 import type { Session } from './session.ts';
+import { standingSetup } from './standing-setup.ts';
 
-/** What is done, in order. */
-export function shortSteps({ opened }: Session, stretch: ShortStretch): string[] {
-  const { circuit, job } = opened;
+/** What is done, in order: first what the last test left on the wires, which would carry some of the current. */
+export function shortSteps(session: Session, stretch: ShortStretch): string[] {
+  const { circuit, job } = session.opened;
   if (!circuit) return [];
   const at = (id: TerminalId) => {
     const words = terminalWords(id, job, circuit);
     return id.startsWith('battery.') ? words : `the ${words}`;
   };
-  const { bridges } = testOfShort(circuit, stretch, 'from').setup;
-  const [lamp, lead] = bridges;
+  const test = testOfShort(circuit, stretch, 'from');
+  const [lamp, lead] = test.setup.bridges;
+  const undo = undoWords(standingSetup(session), test, job, circuit);
   const parts = mustBeOff(circuit, stretch).map(
     (name) => circuit.parts.find((part) => part.name === name)?.words ?? name,
   );
   return [
+    ...(undo === '' ? [] : [undo]),
     `Key off. Unplug everything on both wires: ${parts.join(', ')}. Anything left plugged in draws current of its own.`,
     ...(lead ? [`A fused lead from ${at(lead.from)} to ${at(lead.to)}.`] : []),
     `A fused lead from ${at(lamp!.from)} through a 12 V lamp of 2 or 3 W, which draws 0.1 to 0.3 A, to ${at(stretch.from)}.`,

@@ -154,6 +154,8 @@ export interface OpenedSession {
     readonly sentences: readonly string[];
     readonly prices: readonly string[];
   };
+  /** What the repair costs with the testing, of the hours and price lines that a text names; null where it names none. */
+  readonly estimate: (said: string) => string | null;
   readonly goodCaptures: GoodCaptures;
   /** The simulated vehicle after the repair; null with a real one. */
   readonly repaired: RepairedVehicle | null;

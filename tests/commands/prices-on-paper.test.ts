@@ -25,6 +25,6 @@ it('stand there once rates are set, and on no class copy', async () => {
   const priced = await paper();
   expect(priced).toContain('What it costs');
   expect(priced).toContain('90.00 EUR an hour');
-  expect(priced).toContain('plug: 38.00 EUR');
+  expect(priced).toContain('plug, if it is needed: 38.00 EUR');
   expect(await ran('records', 'export', 'last', '--for', 'class')).not.toContain('EUR');
 });

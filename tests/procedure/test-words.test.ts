@@ -1,7 +1,9 @@
 import { expect, it } from 'vitest';
 import { theWords } from '../../src/circuit/part-faults.ts';
 import type { Probe, Setup } from '../../src/circuit/test.ts';
+import { withHarness } from '../../src/circuit/with-harness.ts';
 import { emptyJob } from '../../src/procedure/job.ts';
+import { readHarness } from '../../src/procedure/read-harness.ts';
 import {
   arrangeWords,
   expectedRangeWords,
@@ -152,6 +154,29 @@ it.each([
   ['target.turning', 'left front wheel as it turns'],
 ])('%s is called the %s', (of, words) => {
   expect(thingWords(of, shipped('current-two-wire'))).toBe(words);
+});
+
+it('a section of a wire is called by what it lies between', () => {
+  const hall = shipped('hall-module-fed');
+  const said = [{ connector: 'at the bulkhead', wires: ['signal'], at: '1.2 m' }];
+  const { circuit: car } = withHarness(hall, readHarness(hall, said).harness);
+  expect(thingOfRepair('wire.signal.2', car)).toBe(
+    'signal wire between the connector at the bulkhead and the engine control module',
+  );
+  expect(thingOfRepair('wire.signal-2', shipped('pedal-dual'))).toBe('signal 2 wire');
+});
+
+it('a look into a connector says what is looked for, and at a module what comes first', () => {
+  const hall = shipped('hall-module-fed');
+  const look = (of: string) => leadWords({ kind: 'inspect', of }, emptyJob(''), hall);
+  const FOR = /both halves: bent or pushed-back pins, green corrosion, water, oil, a torn seal\./;
+  expect(look('connector.sensor')).toMatch(FOR);
+  expect(look('connector.sensor')).not.toMatch(/maker/);
+  expect(look('connector.module')).toMatch(FOR);
+  expect(look('connector.module')).toMatch(
+    /^The maker says whether to disconnect the battery first\. /,
+  );
+  expect(look('harness')).toBe('');
 });
 
 it('the wheel itself is called by its name', () => {

@@ -15,7 +15,16 @@ import { KEY_ON } from '../circuit/setup.ts';
 import { shipped } from '../circuit/shipped.ts';
 import { sessionAfter, when } from '../session/sample-tree.ts';
 import { drillWalk } from './sample-drill.ts';
-import { begin, FINISHED, fileOf, finishedWalk, type Walk, weighed } from './sample-session.ts';
+import {
+  begin,
+  FINISHED,
+  fileOf,
+  finishedWalk,
+  JOB,
+  signalAt,
+  type Walk,
+  weighed,
+} from './sample-session.ts';
 
 const record = (walk: Walk) => recordOf(walk.session, fileOf(walk).head);
 const paper = (walk: Walk, audience: 'customer' | 'shop') =>
@@ -97,6 +106,50 @@ describe('three sentences', () => {
     expect(record(begin().do(WIRE)).call[1]).toMatch(/once the harness is opened, and more may/);
   });
 
+  it('say where nothing was found that it is so, and call right only what was', () => {
+    const nothing = (walk: Walk) => {
+      const made = record(walk);
+      const end = { ...made.conclusion!, nothingFound: true as const, title: 'No fault found now' };
+      const conclusion = {
+        ...end,
+        customer: 'Nothing was replaced.',
+        repair: 'Replace nothing. Log a drive.',
+      };
+      return callSentences(walk.session, { ...made, conclusion });
+    };
+    const good = begin().do(signalAt(4.9), WIRE);
+    expect(nothing(good)[0]).toBe(
+      'The result: no fault found now; what was tested was right when it was tested.',
+    );
+    expect(nothing(good)[1]).toBe('Nothing was replaced.');
+    expect(nothing(begin().do(WIRE))[0]).toBe('The result: no fault found now.');
+    // 0.02 V at the feed is not right.
+    expect(nothing(finishedWalk())[0]).toBe('The result: no fault found now.');
+  });
+
+  it('tell what was tried in vain, whether the tests show why or it was only told', () => {
+    const done = { words: 'sensor replaced.', part: 'sensor', changed: 'nothing' as const };
+    const session = begin({ job: { ...JOB, earlierRepairs: [done] } });
+    expect(record(session.do(WIRE)).call[2]).toMatch(
+      /other repair yet; "sensor replaced" changed nothing, as we were told\.$/,
+    );
+  });
+
+  it('name a part that is not to be replaced before other repairs', () => {
+    const walk = finishedWalk();
+    const made = record(walk);
+    const [one] = made.conclusion?.ruledOut ?? [];
+    const ruledOut = ['Mend the wire.', 'Turn the plug.', 'Replace the sensor.'].map((words) => ({
+      ...one!,
+      words,
+    }));
+    const [, , needless] = callSentences(walk.session, {
+      ...made,
+      conclusion: { ...made.conclusion!, ruledOut },
+    });
+    expect(needless).toMatch(/: replace the sensor; mend the wire; and 1 more/);
+  });
+
   it('are none before a conclusion and on a drill', () => {
     expect(record(begin()).call).toEqual([]);
     const drill = drillWalk();
@@ -156,35 +209,62 @@ describe('the rates of the shop', () => {
       expect(readRates(text)).toHaveProperty('fix');
   });
 
+  const OPEN = { conclusion: null, work: [] };
   const rates = readRates('90 EUR; plug 38');
   if (!rates || 'fix' in rates) throw new Error('these are rates');
 
   it('price the minutes worked by the clock', () => {
     // by hand: 24 / 60 of 90
-    expect(callPrices({ clock: 24.2, estimated: 40 }, rates)).toEqual([
+    expect(callPrices({ clock: 24.2, estimated: 40 }, rates, OPEN)).toEqual([
       'Testing up to the conclusion: 24 min by the clock, 36.00 EUR at 90.00 EUR an hour.',
-      'plug: 38.00 EUR.',
+      'plug, if it is needed: 38.00 EUR.',
     ]);
-    expect(callPrices({ clock: 24, estimated: 40 }, null)).toEqual([]);
+    expect(callPrices({ clock: 24, estimated: 40 }, null, OPEN)).toEqual([]);
+  });
+
+  it('quote no part where nothing is to be repaired', () => {
+    const { conclusion } = record(begin().do(WIRE));
+    const nothing = { conclusion: { ...conclusion!, nothingFound: true as const }, work: [] };
+    expect(callPrices({ clock: 24, estimated: 40 }, rates, nothing)).toHaveLength(1);
+  });
+
+  it.each([
+    // by hand: 24 / 60 of 90 are 36; 1.5 h of 90 are 135
+    [
+      'by telephone, 1.5 h, plug',
+      'testing 36.00 EUR, 1.5 h of work 135.00 EUR, plug 38.00 EUR; 209.00 EUR',
+    ],
+    ['up to 240 EUR; Plug', 'testing 36.00 EUR, plug 38.00 EUR; 74.00 EUR'],
+    ['0,5 h', 'testing 36.00 EUR, 0.5 h of work 45.00 EUR; 81.00 EUR'],
+    ['sensor plug', 'testing 36.00 EUR, sensor plug 50.00 EUR; 86.00 EUR'],
+    ['by telephone, up to 240 EUR', null],
+  ])('estimate what is named with the answer: %s', (words, sum) => {
+    const more = { ...rates, lines: [...rates.lines, { words: 'sensor plug', price: 50 }] };
+    const said = begin().do(WIRE, { ...YES, words });
+    const [, ...lines] = callPrices({ clock: 24, estimated: 40 }, more, record(said));
+    if (sum === null) expect(lines).toHaveLength(2);
+    else expect(lines).toEqual([`Estimate: ${sum} in all.`]);
   });
 
   it('say where minutes are estimated, and price none that nobody knows', () => {
-    expect(callPrices({ clock: null, estimated: 24 }, rates)[0]).toBe(
+    expect(callPrices({ clock: null, estimated: 24 }, rates, OPEN)[0]).toBe(
       'Testing up to the conclusion: 24 min, estimated at standard times, 36.00 EUR at 90.00 EUR an hour.',
     );
-    expect(callPrices({ clock: null, estimated: null }, rates)[0]).toBe('Work: 90.00 EUR an hour.');
+    expect(callPrices({ clock: null, estimated: null }, rates, OPEN)[0]).toBe(
+      'Work: 90.00 EUR an hour.',
+    );
   });
 
   it('stand on the paper for the customer where the shop has set them, and on no class copy', () => {
     const told = begin().do(WIRE, YES);
-    const prices = callPrices({ clock: 24, estimated: 40 }, rates);
+    const prices = callPrices({ clock: 24, estimated: 40 }, rates, record(told));
     const priced = { ...record(told), prices };
     const sheet = exportRecord(priced, 'markdown', 'customer');
     expect(sheet).toContain('24 min by the clock, 36.00 EUR at 90.00 EUR an hour');
-    expect(sheet).toContain('plug: 38.00 EUR');
+    expect(sheet).toContain('plug, if it is needed: 38.00 EUR');
     expect(sheet).toContain('up to 240 EUR');
     const shop = exportRecord({ ...priced, minutes: 31.5 }, 'markdown', 'shop');
-    expect(shop).toContain('plug: 38.00 EUR');
+    expect(shop).toContain('plug, if it is needed: 38.00 EUR');
     // Two kinds of minutes on one paper, each by its name.
     expect(shop).toContain('24 min by the clock');
     expect(shop).toContain('- **Standard time:** 32 min for the tests up to the conclusion');

@@ -3,12 +3,13 @@ import { readFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { nodeDisk } from '../../src/log/node-disk.ts';
+import type { Job } from '../../src/procedure/job.ts';
 import { exportRecord } from '../../src/records/export-record.ts';
 import { readRecord } from '../../src/records/read-record.ts';
 import { recordFor } from '../../src/records/record-for.ts';
 import { recordOf } from '../../src/records/session-record.ts';
 import { fullWalk } from './full-walk.ts';
-import { begin, fileOf, finishedWalk, signalAt, type Walk } from './sample-session.ts';
+import { begin, fileOf, finishedWalk, JOB, signalAt, type Walk } from './sample-session.ts';
 
 function recordOfWalk(walk: Walk) {
   return recordOf(walk.session, fileOf(walk).head);
@@ -70,6 +71,46 @@ describe('for the customer', () => {
       ['impossible', 'Supply voltage, sensor feed', 'no light here'],
     ]);
     expect(tests).toHaveLength(1);
+  });
+
+  it('says how each code is kept and what was done before, with what it changed', () => {
+    const job: Job = {
+      ...JOB,
+      codes: ['P0365', 'P0369', 'P0340'],
+      codeStates: { P0365: 'stored', P0369: 'pending' },
+      earlierRepairs: [{ words: 'Sensor replaced', part: 'sensor', changed: 'nothing' }],
+    };
+    const sheet = exportRecord(recordOfWalk(begin({ job })), 'markdown', 'customer');
+    expect(sheet).toContain('Trouble codes in the vehicle: P0365 stored, P0369 pending, P0340.');
+    expect(sheet).toContain('Done before: Sensor replaced, which changed nothing.');
+    expect(sheet).not.toMatch(/codes stored/);
+  });
+
+  it('where nothing was found shows what was moved in vain, which was the work', () => {
+    const made = recordOfWalk(finishedWalk());
+    const [line] = made.lines;
+    const woken = {
+      ...line!,
+      event: 900,
+      kind: 'answer' as const,
+      standing: 'standing' as const,
+      title: 'Wiggle the harness',
+      found: 'it never drops out',
+      outcome: 'it never drops out',
+      verdict: null,
+      family: 'inspection' as const,
+      expected: '',
+      reading: null,
+      judgement: 'Nothing in 10 minutes of trying to bring it on.',
+    };
+    const lines = [...made.lines, woken, { ...woken, event: 901, title: 'Asked', judgement: '' }];
+    const conclusion = { ...made.conclusion!, evidence: [], ruledOut: [] };
+    const sheet = (end: typeof conclusion) =>
+      exportRecord({ ...made, lines, conclusion: end }, 'markdown', 'customer');
+    const found = sheet({ ...conclusion, own: true, nothingFound: true });
+    expect(found).toMatch(/\| Wiggle the harness \| no fixed value \| it never drops out \| +\|/);
+    expect(found).not.toContain('Asked');
+    expect(sheet({ ...conclusion, own: true })).not.toContain('Wiggle the harness');
   });
 
   it('has the published form', () => {

@@ -19,6 +19,7 @@ import { placeWords } from '../../src/session/place-words.ts';
 import { readDrops, readStretch } from '../../src/session/read-short.ts';
 import { refusalWords } from '../../src/session/refusal.ts';
 import type { Session } from '../../src/session/session.ts';
+import { shortSteps } from '../../src/session/short-steps.ts';
 import { spentMinutes } from '../../src/session/spent-minutes.ts';
 import { standingSetup } from '../../src/session/standing-setup.ts';
 import type { Here } from '../../src/ui/screens/pages-state.ts';
@@ -29,6 +30,7 @@ import {
   dropsQuestion,
   shortItems,
 } from '../../src/ui/screens/short-pages.ts';
+import { setupOf } from '../circuit/setup.ts';
 import { METER, shipped } from '../circuit/shipped.ts';
 import { LIBRARY_CAUTIONS } from './library-cautions.ts';
 import { opened, when } from './sample-tree.ts';
@@ -100,7 +102,7 @@ describe('what keeps a place from being measured', () => {
       'ends in the wrong order',
       'signal touching ground from bulkhead.signal to sensor.signal',
       DROPS,
-      /not the two ends of a section/,
+      /has no section from/,
     ],
     [
       'a stretch whose length nobody knows',
@@ -223,6 +225,46 @@ describe('the place of faults that lie along one wire', () => {
     expect(placeWords(placed(), ['wire.signal.2.open'])).toMatch(
       /^in the signal wire between the connector/,
     );
+  });
+});
+
+describe('how it is measured', () => {
+  const said = (session: Session) => shortSteps(session, stretch(NEAR));
+  const resistor = { from: 'sensor.signal', to: 'battery.negative', through: { ohms: 470 } };
+  const clipped: Command = {
+    type: 'record-test',
+    test: {
+      setup: setupOf({ unplugged: ['bulkhead', 'sensor'], bridges: [resistor] }),
+      probe: { kind: 'volts', plus: 'sensor.signal', minus: 'battery.negative' },
+    },
+    typed: '0 V',
+    shown: { kind: 'number', value: 0, unit: 'V' },
+    expected: null,
+  };
+  const reading = { type: 'acknowledge-cautions', test: clipped.test } as const;
+
+  test('begins with what the last test left clipped on and open', () => {
+    expect(said(begin())[0]).toMatch(/^Key off\. Unplug everything/);
+    const [first] = said(perform(perform(begin(), reading), clipped));
+    expect(first).toMatch(/^First: key off, remove the 470 ohm resistor from signal at /);
+    expect(first).toMatch(/plug the connector at the bulkhead back in\.$/);
+    expect(first).not.toContain('sensor back in');
+    expect(said(placed())[0]).toMatch(
+      /^First: remove the lamp from battery positive to signal at /,
+    );
+  });
+
+  test('an end that is none is named in a sentence, and its id keeps its letters', () => {
+    const asked = afterShort(
+      { session: read(begin()), over: [], message: null, half: null },
+      'signal battery.negative',
+    ).state;
+    const page = asked.over.at(-1)!;
+    if (page.name !== 'short-drops') throw new Error('the drops are asked');
+    const here = { opened: { drill: null } as unknown as Here['opened'], state: asked };
+    const check = dropsCheck(here, page, 'from bulkhead.signal to sensor.signal: 5 mV, 6 mV');
+    expect(check?.words).toMatch(/^The signal wire has no section from bulkhead\.signal/);
+    expect(check?.words).toMatch(/ Write from one of sensor\.signal, /);
   });
 });
 

@@ -207,6 +207,10 @@ async function pricesOf(
   if (!session.concluded || session.opened.vehicle.kind !== 'real') return {};
   const opened = await openSettings(io.env);
   const rates = 'problem' in opened ? null : readRates(opened.store.values.rates);
-  const prices = callPrices(callMinutes(session, record), rates && 'fix' in rates ? null : rates);
+  const prices = callPrices(
+    callMinutes(session, record),
+    rates && 'fix' in rates ? null : rates,
+    record,
+  );
   return prices.length > 0 ? { prices } : {};
 }

@@ -20,8 +20,8 @@ import type { SessionWriter } from '../../log/session-writer.ts';
 import { writeWholeFile } from '../../log/write-whole.ts';
 import { bindText, terminalWords } from '../../procedure/bind-text.ts';
 import { wiringSketch } from '../../procedure/wiring-sketch.ts';
-import { callMinutes, callPrices } from '../../records/call-words.ts';
-import { readRates } from '../../records/read-rates.ts';
+import { callMinutes, callPrices, estimateWords } from '../../records/call-words.ts';
+import { type Rates, readRates } from '../../records/read-rates.ts';
 import type { SessionRecord } from '../../records/record-form.ts';
 import { transcriptOf } from '../../records/transcript.ts';
 import type { Advisor } from '../../session/advisor.ts';
@@ -66,6 +66,11 @@ export function atHand(desk: Desk, writer: SessionWriter, session: Session): Ope
       return step.unit === 'V' && known ? voltageLimits(known) : null;
     },
     call: () => callOf(desk, driver, session),
+    estimate: (said) => {
+      const now = driver.session();
+      const record = recordNow(now, driver.head(), isSameFiled(session, now));
+      return estimateWords(said, callMinutes(now, record), ratesOf(desk));
+    },
     benchShows: (test) => (bench && model ? benchAnswer(model, bench, test) : null),
     ...capturesAtHand(desk, driver, { model, modelNow, advisor }),
     // Well repaired, unless somebody says otherwise.
@@ -125,6 +130,12 @@ function wordsFor(
   };
 }
 
+/** Null where none are set, or what is set is not understood. */
+function ratesOf(desk: Desk): Rates | null {
+  const rates = readRates(desk.settings().rates);
+  return rates && 'fix' in rates ? null : rates;
+}
+
 function callOf(
   desk: Desk,
   driver: SessionDriver,
@@ -134,10 +145,9 @@ function callOf(
   if (!session.concluded || session.opened.vehicle.kind === 'drill')
     return { sentences: [], prices: [] };
   const record = recordNow(session, driver.head(), isSameFiled(atOpening, session));
-  const rates = readRates(desk.settings().rates);
   return {
     sentences: record.call,
-    prices: callPrices(callMinutes(session, record), rates && 'fix' in rates ? null : rates),
+    prices: callPrices(callMinutes(session, record), ratesOf(desk), record),
   };
 }
 

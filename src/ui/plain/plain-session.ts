@@ -206,7 +206,7 @@ function presentConclusion(
   const left = circuit && weighed ? notRuledOut(circuit, step.faults, weighed.ruledOut, job) : [];
   for (const words of left) say(`  Not tested, or not far enough to rule it out: ${words}`);
   if (weighed?.unexplained) say(weighed.unexplained);
-  say(proofParagraph(step, weighed, bind).text);
+  say(proofParagraph(opened, session, step, weighed).text);
   const rests = restsWords(opened, session, weighed);
   if (rests !== null) say(rests);
 }

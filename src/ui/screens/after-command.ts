@@ -9,7 +9,7 @@ import { lastVain } from '../../session/vain-words.ts';
 import { roundsAt } from '../../session/watched-rounds.ts';
 import { watchedInAll } from '../../session/watched-words.ts';
 import { refusalSentences } from '../parts/sentence.ts';
-import { answeredWords, lastFound, retestMark, testWords } from './answer-words.ts';
+import { answeredWords, foundWords, lastFound, retestMark, testWords } from './answer-words.ts';
 import { setAsideWords } from './aside-words.ts';
 import { setMessage } from './known-pages.ts';
 import {
@@ -70,7 +70,7 @@ function afterCommand(here: Here, command: Command): Turn {
         : testWords(opened, state.session, command.test);
       // A conclusion of one's own stands there again, to be weighed anew.
       const over = state.over.filter(({ name }) => name === 'own');
-      const kept = `In the record: ${words}, ${command.typed}.`;
+      const kept = `In the record: ${words}, ${foundWords(state.session.tests.at(-1)!)}.`;
       return stay({ ...state, over, message: joined(kept, answeredWords(opened, state.session)) });
     }
     case 'set-test-aside':

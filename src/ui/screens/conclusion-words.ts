@@ -18,6 +18,7 @@ import { sentenceStart } from '../parts/sentence.ts';
 import type { Paragraph } from '../parts/text-block.ts';
 import { answerWords, foundWords, stepTitle, testWords } from './answer-words.ts';
 import { evidenceWords, readAt, ruledOutWords, unstopped } from './evidence-words.ts';
+import { provenBeforeWords } from './proven-before.ts';
 import { leftLine } from './step-words.ts';
 
 /** Beside the suspects of a fault that comes and goes. */
@@ -88,7 +89,7 @@ export function conclusionParagraphs(
   return [
     ...head,
     { text: '' },
-    weighing === 'pending' ? PENDING : proofParagraph(proposed, weighed, bind),
+    weighing === 'pending' ? PENDING : proofParagraph(opened, session, proposed, weighed),
     ...whereParagraph(opened, session, proposed, weighed),
     ...unexplainedParagraphs(opened, weighed),
     ...part('Before the module is named', moduleFirstWords(session, proposed)),
@@ -301,9 +302,10 @@ export const DO_BETTER: Readonly<Record<Better['kind'], string>> = {
 
 /** Whether a conclusion is proven, what is missing for it, or why that is not known. */
 export function proofParagraph(
-  { faults }: Pick<Proposed, 'faults'>,
+  opened: Pick<OpenedSession, 'bind' | 'driver'>,
+  session: Session,
+  { faults, title }: Pick<Proposed, 'faults' | 'title'>,
   weighed: Weighed | null,
-  bind: (text: string) => string,
 ): Paragraph {
   if (faults === null)
     return {
@@ -313,13 +315,14 @@ export function proofParagraph(
   if (weighed === null)
     return { text: 'Proof: not weighed, because this session has no circuit model.', hang: 7 };
   const { evidence } = weighed;
+  const before = provenBeforeWords(opened, session, title, weighed);
   if (weighed.proven)
     return {
       text: `PROVEN: ${countWords(piecesAmong(evidence), 'independent piece')} of evidence.`,
       bold: true,
     };
   return {
-    text: `NOT PROVEN YET: ${missingWords(weighed)}. ${nextWords(weighed, bind)}You can accept it anyway; the record will say so.`,
+    text: `NOT PROVEN YET: ${missingWords(weighed)}. ${before}${nextWords(weighed, opened.bind)}You can accept it anyway; the record will say so.`,
     bold: true,
     colour: 'magenta',
     hang: 2,

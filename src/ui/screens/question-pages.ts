@@ -95,7 +95,7 @@ const PAGES: { readonly [N in QuestionName]: QuestionPage<N> } = {
   work: {
     asks: ({ opened }) => {
       const { sentences, prices } = opened.call();
-      return workQuestion([...sentences, prices.join(' ')].filter(Boolean));
+      return workQuestion([...sentences, prices.join(' ')].filter(Boolean), opened.estimate);
     },
     answered: ({ state }, _, text) => {
       const read = readWork(text);

@@ -51,20 +51,25 @@ export const DRIVE: Question = {
   },
 };
 /** What is told on the telephone stands below the field. */
-export function workQuestion(told: readonly string[]): Question {
+export function workQuestion(
+  told: readonly string[],
+  estimate: (said: string) => string | null,
+): Question {
   return {
     title: 'The customer',
     question: 'Is the work authorised or declined, and by whom?',
     about: [...told, WORK_ABOUT].join('\n'),
     check: (text) => {
       const read = readWork(text);
-      if (!('type' in read)) return { ok: false, words: `${read.words}: ${read.fix}` };
-      return { ok: true, words: `Understood: ${read.answer} by ${read.by}.` };
+      const costs = estimate(text);
+      const more = costs === null ? '' : ` ${costs}`;
+      if (!('type' in read)) return { ok: false, words: `${read.words}: ${read.fix}.${more}` };
+      return { ok: true, words: `Understood: ${read.answer} by ${read.by}.${more}` };
     },
   };
 }
 const WORK_ABOUT =
-  'Write: authorised by R. Example, by telephone, up to 240 EUR. It goes into this record with the time.';
+  'Write: authorised by R. Example, by telephone, up to 240 EUR. Hours and price lines behind it (1.5 h, sensor connector) make the estimate. It goes into this record with the time.';
 export const CLIP: Question = {
   title: 'Clip something in',
   question: 'From where, to where, and what: lead, test-light, lamp, or ohms?',

@@ -29,7 +29,7 @@ const WEIGHED = {
 
 function textAfter(set: SetAnswers): string {
   const session = walkOn(shop, shop.begun, 'sensor.dead', set);
-  const opened = { bind: (text: string) => text } as OpenedSession;
+  const opened = { bind: (text: string) => text, driver: {} } as OpenedSession;
   const tree = presentConclusion(session)!;
   return conclusionParagraphs(opened, session, fromTree(session, tree), null)
     .map(({ text }) => text)
@@ -45,6 +45,24 @@ it('says which steps could not be done before it says how sure it is', () => {
   expect(textAfter({})).not.toContain('Not everything could be tested');
 });
 
+it('says of what is not proven any more that it was, with more causes left open', () => {
+  const session = walkOn(shop, shop.begun, 'sensor.dead', {});
+  const longer = { ...session, events: [...session.events, session.events.at(-1)!] };
+  const opened = { bind: (text: string) => text, driver: {} } as OpenedSession;
+  const proposed = fromTree(session, presentConclusion(session)!);
+  type Given = Parameters<typeof conclusionParagraphs>[3];
+  const said = (of: typeof session, proven: boolean, left: readonly string[]) =>
+    conclusionParagraphs(opened, of, proposed, { ...WEIGHED, proven, left, hangsOn: 3 } as Given)
+      .map(({ text }) => text)
+      .join('\n');
+  const WAS = 'It was proven before, with more causes left open';
+  expect(said(session, false, ['a'])).not.toContain(WAS);
+  expect(said(session, true, ['a', 'b'])).not.toContain(WAS);
+  expect(said(longer, false, ['a'])).toContain(`NOT PROVEN YET: it rests on one reading. ${WAS}`);
+  // A reading that leaves as many speaks against what was proven.
+  expect(said(longer, false, ['a', 'b'])).not.toContain(WAS);
+});
+
 it('names a connector that could not be reached once, with the steps that were gone round for it', () => {
   const set = { 'level/at-plug': 'cannot', 'spare/fitted': 'cannot' };
   const session = walkOn(shop, shop.begun, 'sensor.dead', set);
@@ -54,7 +72,7 @@ it('names a connector that could not be reached once, with the steps that were g
       ? { ...kept, event: { ...kept.event, reason, by: 2 } }
       : kept,
   );
-  const opened = { bind: (text: string) => text } as OpenedSession;
+  const opened = { bind: (text: string) => text, driver: {} } as OpenedSession;
   const proposed = fromTree(session, presentConclusion(session)!);
   const said = conclusionParagraphs(opened, { ...session, answers: round }, proposed, null)
     .map(({ text }) => text)
@@ -65,17 +83,13 @@ it('names a connector that could not be reached once, with the steps that were g
 });
 
 it('says of the next test whether it was made already', () => {
-  const plain = (text: string) => text;
+  const opened = { bind: (text: string) => text, driver: {} } as OpenedSession;
   const saidOf = (isAgain: boolean) =>
-    proofParagraph(
-      { faults: ['wire.signal.open'] },
-      {
-        ...{ proven: false, missing: 1, hangsOn: null, evidence: [], chance: 0.9 },
-        support: 'borne-out',
-        better: { kind: 'prove', proposal: { words: 'Pull the fuse.', minutes: 3 }, isAgain },
-      } as never,
-      plain,
-    ).text;
+    proofParagraph(opened, shop.begun, { faults: ['wire.signal.open'], title: 'The signal wire' }, {
+      ...{ proven: false, missing: 1, hangsOn: null, evidence: [], chance: 0.9 },
+      support: 'borne-out',
+      better: { kind: 'prove', proposal: { words: 'Pull the fuse.', minutes: 3 }, isAgain },
+    } as never).text;
   expect(saidOf(false)).toContain('Next: Pull the fuse (3 min). ');
   expect(saidOf(true)).toContain('Next, once more to be sure: Pull the fuse (3 min). ');
 });
@@ -87,7 +101,7 @@ it('begins the repair with what the last test left on the vehicle, and stands be
     ...{ code: 'circuit', 'levels/across': 5.05, 'at-rest': 3.38, 'top-end': 1.67 },
     ...{ 'behind/plug/look': 'sound', 'behind/plug/tap-down': 0.033 },
   });
-  const opened = { bind: (text: string) => text } as OpenedSession;
+  const opened = { bind: (text: string) => text, driver: {} } as OpenedSession;
   const proposed = fromTree(session, presentConclusion(session)!);
   const weighed = { ...WEIGHED, wouldProve: [{ words: 'pull the fuse', minutes: 2 }] } as never;
   const lines = conclusionParagraphs(opened, session, proposed, weighed).map(({ text }) => text);

@@ -523,6 +523,7 @@ export function fakeSession(options: FakeOptions = {}): {
         step.unit === 'V'
           ? { low: -30, high: 30, because: 'this vehicle has a 12 V system' }
           : null,
+      estimate: (said) => (said.includes('2 h') ? 'Estimate: 192.00 EUR.' : null),
       call: () => ({ sentences: ['We found this.'], prices: ['Work: 96.00 EUR an hour.'] }),
       benchShows: ({ probe }) =>
         !options.bench
