@@ -265,7 +265,7 @@ function wireText(
   const left = `${off(row.there) ? '  ' : glyphs.line}${tip(row.there, test) || (joined === '' ? glyphs.line : '')}${joined}`;
   const right = `${tip(row.here, test) || glyphs.line}${off(row.here) ? '  ' : glyphs.line}`;
   const room = width - left.length - right.length;
-  const name = ` ${cut(wireName(row.wire), room - 4)} `;
+  const name = ` ${cut(wireName(row.wire), room - 2)} `;
   const before = Math.floor((room - name.length) / 2);
   return `${left}${glyphs.line.repeat(before)}${name}${glyphs.line.repeat(room - name.length - before)}${right}`;
 }

@@ -180,12 +180,20 @@ function occasionsOf({ setup, probes, circuit }: CautionPlace): ReadonlySet<Caut
     lead: clipped.includes('lead'),
     'fed-wire': isFed,
     unplug: unplugged.length > 0,
-    'module-off': unplugged.some((name) => kindOf(name) === 'module'),
+    'module-off': [...unplugged, ...probes.flatMap(openedFor)].some(
+      (name) => kindOf(name) === 'module',
+    ),
     'back-probe': probes.flatMap(leadsOf).some((lead) => isBackProbed(lead, setup, kindOf)),
     spare: setup.sensor === 'spare',
     moving: setup.target === 'moving',
   };
   return new Set(CAUTION_OCCASIONS.filter((occasion) => present[occasion]));
+}
+
+/** Who looks into a connector opens it. */
+function openedFor(probe: Probe | null): readonly string[] {
+  const [, part] = (probe?.kind === 'inspect' && /^connector\.(.+)$/.exec(probe.of)) || [];
+  return part === undefined ? [] : [part];
 }
 
 function leadsOf(probe: Probe | null): readonly TerminalId[] {

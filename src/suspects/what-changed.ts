@@ -1,5 +1,5 @@
 /** One sentence on what the last reading did to the suspects. */
-import type { Ranking, Suspect } from './rank-suspects.ts';
+import type { Ranking } from './rank-suspects.ts';
 
 /** A suspect that moved by less than this has not moved, to a person's eye. */
 const MOVED_MIN = 0.02;
@@ -12,7 +12,7 @@ const NAMED_MAX = 3;
 
 /**
  * `now unlikely: feed wire, ground wire; "the signal wire is broken" rose to 64 %`, without a full stop: what the
- * reading settled, or where it settled nothing, what fell most. `thing` names what a repair is of; null where it is of no
+ * reading settled, or where it settled nothing, what fell most; where little moved, the repair that leads. `thing` names what a repair is of; null where it is of no
  * one thing.
  */
 export function whatChanged(
@@ -36,8 +36,14 @@ export function whatChanged(
   if (rose.by >= MOVED_MIN)
     parts.push(`"${rose.suspect.words}" rose to ${percent(rose.suspect.chance)}`);
   if (parts.length === 0) {
-    const leader: Suspect = after.suspects[0]!;
-    parts.push(`little changed; "${leader.words}" leads with ${percent(leader.chance)}`);
+    const [cause] = after.suspects;
+    const [lead] = after.repairs;
+    const name = lead ? thing(lead.repair) : null;
+    const leads =
+      name === null
+        ? `"${cause!.words}" leads with ${percent(cause!.chance)}`
+        : `${name} leads with ${percent(lead!.chance)}`;
+    parts.push(`little changed; ${leads}`);
   }
   if (before.explained && !after.explained)
     parts.push('no single suspect explains all readings any more');

@@ -38,6 +38,18 @@ describe('three wires', () => {
     expect(lines).toHaveLength(5);
   });
 
+  test('a name is cut only where there is no room for it', () => {
+    const volts = testOf(
+      { kind: 'volts', plus: 'sensor.feed', minus: 'sensor.ground' },
+      { unplugged: ['sensor'] },
+    );
+    for (const width of [64, 60, 56]) {
+      const lines = drawCircuit(hall, { test: volts, width, ascii: true }).join('\n');
+      for (const name of ['feed', 'signal', 'ground'])
+        expect(lines, `${width}`).toContain(` ${name} `);
+    }
+  });
+
   test('a bridge and an unplugged neighbour are named', () => {
     const one = volts('module.signal', 'battery.negative', {
       unplugged: ['sensor', 'throttle-position'],

@@ -186,7 +186,9 @@ describe('what is done by hand', () => {
     const modules = circuit.parts.filter(({ kind }) => kind === 'module').map((part) => part.name);
     for (const step of tasksOf(name)) {
       const { unplugged, bridges } = step.setup;
-      const isOff = unplugged.some((part) => modules.includes(part));
+      const looksAt = step.kind === 'look' && step.probe.kind === 'inspect' ? step.probe.of : null;
+      const isLook = modules.some((part) => looksAt === `connector.${part}`);
+      const isOff = isLook || unplugged.some((part) => modules.includes(part));
       expect(ids(step).includes('module-off-by-the-maker'), step.id).toBe(isOff);
       const isWired = bridges.some(({ through }) => through === 'lead');
       expect(ids(step).includes('temporary-wire'), step.id).toBe(isWired);

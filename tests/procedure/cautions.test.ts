@@ -45,6 +45,9 @@ describe('a terminal', () => {
 test('a module that comes off, and a wire that is lent, have cautions of their own', () => {
   expect(ids({ ...KEY_ON, unplugged: ['module'] }, null)).toEqual(['module']);
   expect(ids({ ...KEY_ON, unplugged: ['sensor'] }, null)).toEqual([]);
+  const look = (of: string) => ids({ ...KEY_ON, state: 'key-off' }, { kind: 'inspect', of });
+  expect(look('connector.module')).toEqual(['module']);
+  expect(look('connector.sensor')).toEqual([]);
   const lead = { from: 'sensor.signal', to: 'module.signal', through: 'lead' } as const;
   expect(ids({ ...KEY_ON, bridges: [lead] }, null)).toEqual(['wire']);
 });

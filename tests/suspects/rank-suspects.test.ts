@@ -417,6 +417,11 @@ describe('what the last reading changed', () => {
     expect(whatChanged(before, before)).toMatch(
       /^little changed; "wire signal open" leads with 96 %$/,
     );
+    // A repair has the chances of all causes that it mends.
+    const whole = Math.round(100 * before.repairs[0]!.chance);
+    expect(whatChanged(before, before, () => 'signal wire')).toBe(
+      `little changed; signal wire leads with ${whole > 99 ? 'over 99' : whole} %`,
+    );
   });
   test('no longer explained', () => {
     const words = whatChanged(

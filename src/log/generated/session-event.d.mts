@@ -456,6 +456,7 @@ name: string
 words: string
 pins: string[]
 inside: ModulePin[]
+groundVolts?: Toleranced
 }
 export interface ModulePin {
 name: string
