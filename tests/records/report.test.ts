@@ -46,7 +46,7 @@ it.each([
   const record = recordOf(concluded.session, fileOf(concluded).head);
   const vehicle = { ...record.job.vehicle, words, plate };
   const told = { ...record, startedAt, job: { ...record.job, vehicle } };
-  expect(reportOf(told, 'shop').subtitle).toBe(line);
+  expect(reportOf(told, 'shop').subtitle.join(', ')).toBe(line);
 });
 
 describe('for the customer', () => {
