@@ -459,7 +459,6 @@ const OWN_IDEA: Readonly<Record<string, string>> = {
   'src/ui/plain/plain-plan.ts': 'one word of the dialogue of lines',
   'src/ui/rpc/aid-methods.ts': 'calls that help and answer nothing, a table like the others',
   'src/ui/screens/retest-words.ts': 'sentences of the tests after the repair',
-  'src/source/sign-columns.ts': 'how wide a sign is; the bundle puts it in the place of a library',
 };
 
 test('a small file that only one other needs, in its own room, is an idea of its own', () => {

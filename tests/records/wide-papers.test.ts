@@ -118,8 +118,8 @@ describe.each(Object.entries(TEXTS))('%s', (_, text) => {
     const none = { students: 2, finished: 2, meanPoints: null, medianPoints: null, misses: [] };
     const summary = { ...none, rows } as unknown as ClassSummary;
     const [, ada, other] = classTable(summary, []).split('\n');
-    const before = (line: string) => signColumns(line.slice(0, line.indexOf('novice')));
-    expect(before(other!)).toBe(before(ada!));
+    const columnOfLevel = (line: string) => signColumns(line.slice(0, line.indexOf('novice')));
+    expect(columnOfLevel(other!)).toBe(columnOfLevel(ada!));
     expect(signColumns(other!)).toBeLessThanOrEqual(80);
   });
 });
