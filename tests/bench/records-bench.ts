@@ -76,7 +76,9 @@ export function benchRecords(
     }));
     const newestMs = median(turns.map(({ newest }) => newest));
     const newestRatio = newestMs / median(turns.map(({ index }) => index));
-    const allReadMs = timed(() => listSessions(folder).sessions.map(({ read }) => listWords(read())));
+    const allReadMs = timed(() =>
+      listSessions(folder).sessions.map(({ read }) => listWords(read())),
+    );
     print(
       `by names, the newest read: ${newestMs} ms, over the list ${newestRatio.toFixed(2)} (limit ${NEWEST_RATIO_MAX}); ` +
         `every one read: ${allReadMs} ms`,

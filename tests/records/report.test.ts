@@ -131,8 +131,18 @@ describe('for the customer', () => {
   });
 
   it.each([
-    ['what points to the cause stands once, beside the other tests', freeWalk(), 'Other tests that were done', 1],
-    ['without a conclusion every test outside stands there', begin().do(signalAt(0.02)), 'Tests that were done', 1],
+    [
+      'what points to the cause stands once, beside the other tests',
+      freeWalk(),
+      'Other tests that were done',
+      1,
+    ],
+    [
+      'without a conclusion every test outside stands there',
+      begin().do(signalAt(0.02)),
+      'Tests that were done',
+      1,
+    ],
   ] as const)('%s', (_, walk, caption, rows) => {
     const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
     const blocks = report.sections.flatMap((section) => section.blocks);
