@@ -13,9 +13,7 @@ export const quickStart = {
       contents: `const fetch = undefined;\n${readFileSync(path, 'utf8')}`,
     }));
     b.onResolve({ filter: /^string-width$/ }, ({ importer }) =>
-      importer.endsWith('sign-columns.ts')
-        ? null
-        : { path: resolve('src/ui/term/sign-columns.ts') },
+      importer.endsWith('sign-columns.ts') ? null : { path: resolve('src/source/sign-columns.ts') },
     );
   },
 };

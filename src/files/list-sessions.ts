@@ -8,6 +8,7 @@
 import { closeSync, fstatSync, readdirSync, readSync } from 'node:fs';
 import { join } from 'node:path';
 import { errorCodeOf } from './error-code.ts';
+import { outlineJson } from './outline-json.ts';
 import { NOT_A_FILE, openPlainFile } from './plain-file.ts';
 import { sessionPart } from './safe-name.ts';
 
@@ -20,7 +21,7 @@ export interface SessionEntry {
   readonly path: string;
   /** All parts in the folder, first to last. */
   readonly paths: readonly string[];
-  /** First event of the first part in the folder; null when unreadable. */
+  /** First event of the first part in the folder, of its long values only the short ones in them; null when unreadable. */
   readonly first: LooseEvent | null;
   /** Last complete event of the last part; null when unreadable. */
   readonly last: LooseEvent | null;
@@ -136,6 +137,8 @@ interface FirstAndLast {
 /** A session nobody has worked on yet is shorter than this after its first line. */
 const SHORT_BYTES = 4096;
 const CHUNK_BYTES = 32_768;
+/** A file up to this is read in one piece, which takes less than its head and its end by themselves. Our choice. */
+const WHOLE_BYTES = 32 * CHUNK_BYTES;
 /** The first line holds procedure, circuit and job and may be long; beyond this it is no session of ours. */
 const MAX_LINE_BYTES = 256 * CHUNK_BYTES;
 
@@ -144,13 +147,14 @@ function endsOf(path: string): FirstAndLast {
   try {
     file = openPlainFile(path);
     const bytes = fstatSync(file).size;
-    const head = readHead(file, bytes);
-    const first = head === null ? null : parse(head);
+    const from = bytesOf(file, bytes);
+    const head = readHead(from, bytes);
+    const first = head === null ? null : parse(head, outlineJson);
     if (!first) return unreadable(bytes, 'the first line is not complete or not readable');
-    const tail = readTail(file, bytes);
+    const tail = readTail(from, bytes);
     const last = tail === null ? null : parse(tail.line);
     if (!last) return { ...unreadable(bytes, 'the last line is not readable'), first };
-    const laterTypes = typesAfter(file, (head?.length ?? 0) + 1, bytes);
+    const laterTypes = typesAfter(from, (head?.length ?? 0) + 1, bytes);
     return { first, last, laterTypes, bytes, state: tail?.cutOff ? 'cut-off' : 'complete-lines' };
   } catch (error) {
     const code = errorCodeOf(error);
@@ -165,18 +169,18 @@ function unreadable(bytes: number, words: string): FirstAndLast {
   return { first: null, last: null, laterTypes: null, bytes, state: 'unreadable', words };
 }
 
-function typesAfter(file: number, from: number, size: number): string[] | null {
+function typesAfter(read: ReadBytes, from: number, size: number): string[] | null {
   if (size - from > SHORT_BYTES) return null;
-  const lines = readAt(file, from, Math.max(0, size - from))
+  const lines = read(from, Math.max(0, size - from))
     .toString('utf8')
     .split('\n');
   return lines.slice(0, -1).map((line) => String(parse(Buffer.from(line))?.['type']));
 }
 
 /** The first complete line, read from the front in chunks. */
-function readHead(file: number, size: number): Buffer | null {
+function readHead(read: ReadBytes, size: number): Buffer | null {
   for (let want = CHUNK_BYTES; want <= MAX_LINE_BYTES; want *= 4) {
-    const bytes = readAt(file, 0, Math.min(size, want));
+    const bytes = read(0, Math.min(size, want));
     const end = bytes.indexOf(0x0a);
     if (end >= 0) return bytes.subarray(0, end);
     if (want >= size) return null;
@@ -185,10 +189,10 @@ function readHead(file: number, size: number): Buffer | null {
 }
 
 /** The last complete line, read from the end in growing chunks, and whether anything incomplete follows it. */
-function readTail(file: number, size: number): { line: Buffer; cutOff: boolean } | null {
+function readTail(read: ReadBytes, size: number): { line: Buffer; cutOff: boolean } | null {
   for (let want = CHUNK_BYTES; want <= MAX_LINE_BYTES; want *= 4) {
     const from = Math.max(0, size - want);
-    const bytes = readAt(file, from, size - from);
+    const bytes = read(from, size - from);
     const end = bytes.lastIndexOf(0x0a);
     const start = end <= 0 ? -1 : bytes.lastIndexOf(0x0a, end - 1);
     const cutOff = end !== bytes.length - 1;
@@ -197,6 +201,15 @@ function readTail(file: number, size: number): { line: Buffer; cutOff: boolean }
     if (from === 0) return null;
   }
   return null;
+}
+
+/** So many bytes of a file from a place on. */
+type ReadBytes = (from: number, length: number) => Buffer;
+
+function bytesOf(file: number, size: number): ReadBytes {
+  if (size > WHOLE_BYTES) return (from, length) => readAt(file, from, length);
+  const whole = readAt(file, 0, size);
+  return (from, length) => whole.subarray(from, from + length);
 }
 
 function readAt(file: number, from: number, length: number): Buffer {
@@ -210,9 +223,12 @@ function readAt(file: number, from: number, length: number): Buffer {
   return bytes.subarray(0, done);
 }
 
-function parse(line: Buffer): LooseEvent | null {
+function parse(
+  line: Buffer,
+  read: (line: Buffer) => unknown = (whole) => JSON.parse(whole.toString('utf8')),
+): LooseEvent | null {
   try {
-    const value: unknown = JSON.parse(line.toString('utf8'));
+    const value = read(line);
     return value !== null && typeof value === 'object' && !Array.isArray(value)
       ? (value as LooseEvent)
       : null;

@@ -23,7 +23,7 @@ export function compareRecords(left: SessionRecord, right: SessionRecord): Repor
   const rows = facts.map(([label, of]) => row([label, ''], of(left), of(right)));
   return {
     title: 'Two sessions compared',
-    subtitle: `${left.id} and ${right.id}`,
+    subtitle: [left.id, right.id],
     warnings: practiceWarning(left, right),
     sections: [
       section('Facts', 'What is known about both', ['', left.id, right.id, 'Same?'], rows),
@@ -52,7 +52,7 @@ export function beforeAndAfter(record: SessionRecord): Report | null {
   ]);
   return {
     title: 'Before and after the repair',
-    subtitle: `${record.id}, ${dateWords(record.startedAt)}`,
+    subtitle: [record.id, dateWords(record.startedAt)],
     warnings: practiceWarning(record, record),
     sections: [
       section('Measurements', verdictWords(record.retest.verdict), BEFORE_AFTER_HEADS, rows),

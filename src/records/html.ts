@@ -2,8 +2,8 @@
  * A report as one HTML file: no script, no link, nothing from outside, and a policy in the file that forbids them.
  *
  * Texts pass one escaper; whoever writes markup here does it through `html`, which escapes whatever is put into it.
- * Direction is left to each text (`dir="auto"`), so that right-to-left names read right and cannot turn their
- * neighbours around.
+ * Direction is left to each text (`dir="auto"`, or `<bdi>` where several stand in a line), so that right-to-left names
+ * read right and cannot turn their neighbours around.
  */
 import { captureOfEnvelopes } from '../waveform/envelope.ts';
 import { plotSvg } from '../waveform/plot-svg.ts';
@@ -73,11 +73,11 @@ export function htmlOf(report: Report): string {
   const { title, subtitle, warnings, sections, origin, id, head } = report;
   return html`<!DOCTYPE html>
 <html lang="en">
-${htmlHead(`${title}: ${subtitle}`, htmlStyle, POLICY)}
+${htmlHead(`${title}: ${subtitle.join(', ')}`, htmlStyle, POLICY)}
 <body>
 <header>
 <h1>${title}</h1>
-<p dir="auto">${subtitle}</p>
+<p>${subtitle.map((words, i) => html`${i === 0 ? '' : ', '}<bdi>${words}</bdi>`)}</p>
 ${warnings.map((words) => html`<p class="warning" role="note">${words}</p>\n`)}</header>
 <main>
 ${sections.map(

@@ -10,7 +10,7 @@ import { textLines } from './text-lines.ts';
 /** The whole document, ending in a line feed. */
 export function markdownOf(report: Report): string {
   const { title, subtitle, warnings, sections } = report;
-  const parts = [`# ${markdownText(title)}`, markdownText(subtitle)];
+  const parts = [`# ${markdownText(title)}`, markdownText(subtitle.join(', '))];
   for (const warning of warnings) parts.push(`> **${markdownText(warning)}**`);
   for (const { heading, blocks } of sections) {
     const texts = blocks.map(blockText).filter((part) => part !== '');

@@ -11,7 +11,7 @@ import {
   putLine,
 } from './pdf/canvas.ts';
 import { drawRow, drawTable, keepTogether, startHeight, textPieces } from './pdf/draw-table.ts';
-import { glyphsOf, widthOf, wrapGlyphs } from './pdf/glyphs.ts';
+import { glyphsOf, pdfColumns, widthOf, wrapGlyphs } from './pdf/glyphs.ts';
 import { LEAD, paragraph, SMALL, wrappedLines } from './pdf/paragraph.ts';
 import { pdfFile } from './pdf/pdf-file.ts';
 import type { Block, Report } from './report-form.ts';
@@ -25,7 +25,7 @@ const LABEL_WIDTH = 128;
 export function pdfOf(report: Report): string {
   const canvas = newCanvas();
   paragraph(canvas, report.title, { size: 17, bold: true });
-  paragraph(canvas, report.subtitle, { size: 11 });
+  paragraph(canvas, report.subtitle.join(', '), { size: 11 });
   for (const words of report.warnings) warning(canvas, words);
   for (const { heading, blocks } of report.sections) {
     // What is signed must stand on the page of the signature.
@@ -43,7 +43,7 @@ export function pdfOf(report: Report): string {
   const pages = canvas.pages.map((operators, i) =>
     [...operators, foot(report, i + 1, canvas.pages.length)].join('\n'),
   );
-  const title = textLines(`${report.title}: ${report.subtitle}`).join(' ');
+  const title = textLines(`${report.title}: ${report.subtitle.join(', ')}`).join(' ');
   return pdfFile({ title, width: PAGE.width, height: PAGE.height, pages });
 }
 
@@ -124,7 +124,7 @@ function drawWiring(
   canvas: Canvas,
   { picture, readings, proven }: Extract<Block, { kind: 'wiring' }>,
 ): void {
-  const { shapes, height } = wiringShapes(picture, readings, proven);
+  const { shapes, height } = wiringShapes(picture, readings, proven, pdfColumns);
   const scale = BODY_WIDTH / SHAPES_WIDTH;
   need(canvas, height * scale + 8);
   const top = canvas.y + 4;

@@ -6,7 +6,8 @@ import type { ShownReading } from './wiring-shapes.ts';
 /** One report, ready to be printed in any form. */
 export interface Report {
   readonly title: string;
-  readonly subtitle: string;
+  /** Short texts side by side; one of them may be written from right to left. */
+  readonly subtitle: readonly string[];
   /** Stands above everything: what a reader must know before using it. */
   readonly warnings: readonly string[];
   readonly sections: readonly Section[];

@@ -12,7 +12,7 @@ export function reportOf(whole: SessionRecord, audience: Audience): Report {
   const vehicle = record.job.vehicle.words || record.job.vehicle.plate || record.title;
   return {
     title: titleOf(record, audience),
-    subtitle: [vehicle, dateWords(record.startedAt)].filter((words) => words !== '').join(', '),
+    subtitle: [vehicle, dateWords(record.startedAt)].filter((words) => words !== ''),
     warnings: warningsOf(record),
     sections: audience === 'customer' ? customerSections(record) : shopSections(record),
     origin: record.origin,

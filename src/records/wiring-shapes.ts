@@ -2,8 +2,10 @@
  * The wiring from module to sensor with the readings at their places, the fault marked and after beside before, as lines
  * and texts: black on white, nothing told by colour, so that a grey print says the same.
  */
-import { foldWords } from '../source/fold-words.ts';
+import { foldWords, type TextColumns } from '../source/fold-words.ts';
+import signColumns from '../source/sign-columns.ts';
 import type { PictureFault, RecordPicture } from './record-form.ts';
+import { textLines } from './text-lines.ts';
 
 /** Units of the drawing across; text of size 10 is read well where the whole is as wide as a page. */
 export const SHAPES_WIDTH = 700;
@@ -52,13 +54,14 @@ const BOX_COLUMNS = 26;
 /** Faults of one box whose words stand in it; more are in the text. */
 const NAMED_MAX = 2;
 
-/** Shapes and height of the drawing; `proven` says how the fault is marked. */
+/** Shapes and height of the drawing; `proven` says how the fault is marked, `columnsOf` how wide a paper makes a text. */
 export function wiringShapes(
   picture: RecordPicture,
   readings: readonly ShownReading[],
   proven: boolean,
+  columnsOf: TextColumns = signColumns,
 ): { readonly shapes: readonly Shape[]; readonly height: number } {
-  const drawing = new ShapeDrawing(picture, readings, proven);
+  const drawing = new ShapeDrawing(picture, readings, proven, columnsOf);
   return { shapes: drawing.shapes, height: drawing.height };
 }
 
@@ -67,13 +70,22 @@ class ShapeDrawing {
   height = 0;
   private readonly picture: RecordPicture;
   private readonly readings: readonly ShownReading[];
+  private readonly fold: (text: string, columns: number, next?: number) => string[];
   private readonly mark: string;
   /** Whether one place is marked, and not several that are possible. */
   private readonly isOne: boolean;
   /** Height of each wire's line. */
   private readonly lines: number[] = [];
 
-  constructor(picture: RecordPicture, readings: readonly ShownReading[], proven: boolean) {
+  constructor(
+    picture: RecordPicture,
+    readings: readonly ShownReading[],
+    proven: boolean,
+    columnsOf: TextColumns,
+  ) {
+    // As it will be drawn: a hidden sign takes the room of its name.
+    this.fold = (text, columns, next = columns) =>
+      foldWords(textLines(text).join(' '), columns, next, columnsOf);
     this.picture = picture;
     this.readings = readings;
     const places = new Set(
@@ -83,7 +95,7 @@ class ShapeDrawing {
     );
     this.isOne = places.size <= 1;
     this.mark = !this.isOne ? 'fault here?' : proven ? 'FAULT HERE' : 'FAULT MOST LIKELY HERE';
-    const titles = [picture.left, picture.right].map((words) => foldWords(words, 24));
+    const titles = [picture.left, picture.right].map((words) => this.fold(words, 24));
     const top = 10 + Math.max(...titles.map((lines) => lines.length)) * 13;
     for (const [side, lines] of titles.entries())
       for (const [at, line] of lines.entries())
@@ -123,13 +135,14 @@ class ShapeDrawing {
     const line = y + 8;
     this.lines[wire] = line;
     this.line([BOX, line], [RIGHT, line], 1.6);
-    for (const [at, part] of foldWords(left, BOX_COLUMNS).slice(0, 2).entries())
+    for (const [at, part] of this.fold(left, BOX_COLUMNS).slice(0, 2).entries())
       this.text(BOX - 14, line + 3.5 + at * LEAD, part, {
         anchor: 'end',
         bold: false,
         size: module ? PLAIN : SMALL,
       });
-    this.text(RIGHT + 14, line + 3.5, right, { anchor: 'start' });
+    for (const [at, part] of this.fold(right, BOX_COLUMNS).slice(0, 2).entries())
+      this.text(RIGHT + 14, line + 3.5 + at * LEAD, part, { anchor: 'start' });
     // Where a mark leaves room.
     const nameX = !this.isMarked(wire, 'left') ? BOX + 55 : this.isOne ? BOX + 185 : BOX + 108;
     this.text(nameX, line - 4, words, { anchor: 'middle', size: SMALL });
@@ -164,7 +177,7 @@ class ShapeDrawing {
       y += LEAD + 4;
       const named = this.picture.faults.filter(({ wire, at }) => wire === null && at === side);
       if (named.length <= NAMED_MAX)
-        for (const line of named.flatMap(({ words }) => foldWords(words, BOX_COLUMNS + 2))) {
+        for (const line of named.flatMap(({ words }) => this.fold(words, BOX_COLUMNS + 2))) {
           this.text(x + BOX / 2, y + 2, line, { anchor: 'middle', size: SMALL });
           y += LEAD;
         }
@@ -177,7 +190,7 @@ class ShapeDrawing {
   private below(from: number): number {
     let y = from + 4;
     const put = (text: string, bold = false) => {
-      for (const [at, line] of foldWords(text, 120, 116).entries()) {
+      for (const [at, line] of this.fold(text, 120, 116).entries()) {
         this.text(at === 0 ? 4 : 16, y + 6, line, { size: PLAIN, bold });
         y += LEAD + 1;
       }
@@ -199,13 +212,13 @@ class ShapeDrawing {
     columns = PLACE_COLUMNS,
   ): number {
     let y = from;
-    for (const line of foldWords(`(${shown.number}) ${shown.found}`, columns - 3)) {
+    for (const line of this.fold(`(${shown.number}) ${shown.found}`, columns - 3)) {
       this.text(x, y, line, { anchor, bold: true });
       y += LEAD;
     }
     const { against } = this.picture.readings.find(({ reading }) => reading === shown.reading)!;
     for (const words of [...(against === '' ? [] : [`against ${against}`]), ...this.beside(shown)])
-      for (const line of foldWords(words, columns)) {
+      for (const line of this.fold(words, columns)) {
         this.text(x, y, line, { anchor, size: SMALL });
         y += LEAD;
       }

@@ -1,10 +1,12 @@
-/** How fast the shop finds something among 10,000 sessions. */
+/** How fast the shop finds something among 10,000 sessions, and how fast a person sees the newest of them. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { listSessions, newestSessions } from '../../src/files/list-sessions.ts';
 import { sessionFileName } from '../../src/files/safe-name.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { findRecords, type Query } from '../../src/records/find-records.ts';
+import { listWords } from '../../src/records/list-words.ts';
 import { openIndex } from '../../src/records/record-index.ts';
 import { fileOf, finishedWalk, JOB } from '../records/sample-session.ts';
 
@@ -18,6 +20,11 @@ export interface RecordsBench {
   readonly queryCpuMs: Readonly<Record<string, number>>;
   /** The same after one more session was written. */
   readonly oneNewMs: number;
+  /** Median milliseconds of the list by names with the newest read, as the screens show it, turn by turn with the list above. */
+  readonly newestMs: number;
+  readonly newestRatio: number;
+  /** Milliseconds with every one read, as the screen's own search needs it when its first letter is typed. */
+  readonly allReadMs: number;
 }
 
 const QUERIES: Readonly<Record<string, Query>> = {
@@ -29,6 +36,7 @@ const QUERIES: Readonly<Record<string, Query>> = {
   'field and words': { code: 'P03', since: '2026-03', words: 'cold' },
 };
 const ROUNDS = 5;
+const NEWEST_RATIO_MAX = 1;
 
 /** Writes `sessions` sessions into a folder of its own, measures, prints, and removes it. */
 export function benchRecords(
@@ -62,10 +70,23 @@ export function benchRecords(
       queryCpuMs[name] = median(rounds.map(({ cpuMs }) => cpuMs));
       print(`${name}: ${queryMs[name]} ms, ${queryCpuMs[name].toFixed(1)} ms of the processor`);
     }
+    const turns = Array.from({ length: ROUNDS }, () => ({
+      newest: timed(() => newestSessions(folder)),
+      index: timed(() => findRecords(open(), {})),
+    }));
+    const newestMs = median(turns.map(({ newest }) => newest));
+    const newestRatio = newestMs / median(turns.map(({ index }) => index));
+    const allReadMs = timed(() =>
+      listSessions(folder).sessions.map(({ read }) => listWords(read())),
+    );
+    print(
+      `by names, the newest read: ${newestMs} ms, over the list ${newestRatio.toFixed(2)} (limit ${NEWEST_RATIO_MAX}); ` +
+        `every one read: ${allReadMs} ms`,
+    );
     write(folder, sessions);
     const oneNewMs = timed(() => findRecords(open(), { words: 'green plug' }));
     print(`after one more session: ${oneNewMs} ms`);
-    return { sessions, buildMs, queryMs, queryCpuMs, oneNewMs };
+    return { sessions, buildMs, queryMs, queryCpuMs, oneNewMs, newestMs, newestRatio, allReadMs };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

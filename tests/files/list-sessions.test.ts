@@ -113,6 +113,24 @@ it('reads a session when it is asked for, once', () => {
   expect(sessions[0]!.read().events).toBe(3);
 });
 
+it('leaves out what is long in the first line, and nothing of the last', () => {
+  const long = 'x'.repeat(20_000);
+  const first = {
+    at: '2031-05-06T07:08:09Z',
+    job: { words: 'Q' },
+    seq: 1,
+    tree: { long, title: 'T' },
+  };
+  const last = { note: long, seq: 2, type: 'note-added' };
+  const name = sessionFileName(first.at, 'hall', '00000001');
+  writeFileSync(join(scratch.path, name), `${JSON.stringify(first)}\n${JSON.stringify(last)}\n`);
+  expect(entriesOf(scratch.path)[0]).toMatchObject({
+    first: { ...first, tree: { title: 'T' } },
+    last,
+  });
+  expect(entriesOf(scratch.path)[0]!.first!['tree']).toEqual({ title: 'T' });
+});
+
 describe('newestSessions', () => {
   it('reads the newest hundred by their names alone, and counts all', () => {
     for (let n = 0; n < 130; n += 1) {

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { judgedByWords } from '../../src/records/judged-by.ts';
 import { PIECES_NEEDED, RULES, type SessionEvent } from '../../src/session/events.ts';
 import { runRecords } from './run-records.ts';
 import { fileOf } from './sample-session.ts';
@@ -107,4 +108,14 @@ it('nor is it said to be proven where it is only shown', async () => {
     again: 'not',
     differs: [],
   });
+});
+
+it.each([
+  ['not', "today's rules 9 have not judged it again"],
+  ['same', "today's rules 9 come to the same"],
+  ['other', "by today's rules 9 not all comes out the same"],
+] as const)('of earlier rules, judged again or not (%s), it is said so', (again, words) => {
+  expect(judgedByWords({ rules: 8, today: 9, again, differs: [] })).toBe(
+    `judged by rules 8 of the program; ${words}`,
+  );
 });

@@ -8,7 +8,7 @@ import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
 function reportWith(...blocks: Report['sections'][number]['blocks']): Report {
   return {
     title: 'Report',
-    subtitle: '',
+    subtitle: [],
     warnings: [],
     sections: [{ heading: 'Words', blocks }],
     origin: 'a test',

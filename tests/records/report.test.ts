@@ -14,8 +14,10 @@ import {
   begin,
   fileOf,
   finishedWalk,
+  freeWalk,
   PROCEDURE,
   SAID,
+  signalAt,
   type Walk,
   weighed,
 } from './sample-session.ts';
@@ -46,7 +48,7 @@ it.each([
   const record = recordOf(concluded.session, fileOf(concluded).head);
   const vehicle = { ...record.job.vehicle, words, plate };
   const told = { ...record, startedAt, job: { ...record.job, vehicle } };
-  expect(reportOf(told, 'shop').subtitle).toBe(line);
+  expect(reportOf(told, 'shop').subtitle.join(', ')).toBe(line);
 });
 
 describe('for the customer', () => {
@@ -126,6 +128,26 @@ describe('for the customer', () => {
         ],
       });
     }
+  });
+
+  it.each([
+    [
+      'what points to the cause stands once, beside the other tests',
+      freeWalk(),
+      'Other tests that were done',
+      1,
+    ],
+    [
+      'without a conclusion every test outside stands there',
+      begin().do(signalAt(0.02)),
+      'Tests that were done',
+      1,
+    ],
+  ] as const)('%s', (_, walk, caption, rows) => {
+    const report = reportOf(recordOf(walk.session, fileOf(walk).head), 'customer');
+    const blocks = report.sections.flatMap((section) => section.blocks);
+    const table = blocks.find((block) => block.kind === 'table' && block.caption === caption);
+    expect(table).toMatchObject({ rows: { length: rows } });
   });
 
   it('a drive that nobody stated is not stated, and none is assumed', () => {

@@ -11,11 +11,12 @@ import type {
   SessionRecord,
 } from '../../src/records/record-form.ts';
 import { recordOf } from '../../src/records/session-record.ts';
-import { SHAPES_WIDTH, type Shape, wiringShapes } from '../../src/records/wiring-shapes.ts';
+import { wiringShapes } from '../../src/records/wiring-shapes.ts';
 import { presentConclusion } from '../../src/session/session.ts';
 import { LIBRARY } from '../proof/library.ts';
 import { after, type Shop, shopFor, walkOn } from '../session/walk-library.ts';
 import { readPdfStrictly } from './readers/read-pdf-strictly.ts';
+import { overlaps } from './wiring-overlaps.ts';
 
 let shop: Shop;
 beforeAll(() => {
@@ -166,32 +167,6 @@ describe('a sentence says what was read', () => {
     expect(plainSentence(one)).toBe(sentence);
   });
 });
-
-/** Words by their boxes: a sign of Helvetica is half its size wide on the mean, digits 0.556. */
-function overlaps(shapes: readonly Shape[]): string[] {
-  const boxes = shapes.flatMap((shape) => {
-    if (shape.kind !== 'text') return [];
-    const width = shape.text.length * shape.size * 0.5;
-    const x = shape.x - { start: 0, middle: 0.5, end: 1 }[shape.anchor] * width;
-    return [
-      { text: shape.text, x, y: shape.y - shape.size * 0.75, width, height: shape.size * 0.9 },
-    ];
-  });
-  const outside = boxes.filter(({ x, width }) => x < 0 || x + width > SHAPES_WIDTH);
-  const pairs = boxes.flatMap((one, at) =>
-    boxes
-      .slice(at + 1)
-      .filter(
-        (other) =>
-          one.x < other.x + other.width &&
-          other.x < one.x + one.width &&
-          one.y < other.y + other.height &&
-          other.y < one.y + one.height,
-      )
-      .map((other) => `${one.text} / ${other.text}`),
-  );
-  return [...outside.map(({ text }) => `outside: ${text}`), ...pairs];
-}
 
 describe.each([...LIBRARY.circuits.keys()])('%s', (name) => {
   it('is drawn without words over words, whatever was read and named', () => {

@@ -3,6 +3,7 @@
 import { expect, test } from 'vitest';
 import type { LookStep } from '../../src/procedure/procedure.ts';
 import { answersStep } from '../../src/session/accept-capture.ts';
+import { againstWords } from '../../src/session/capture-position.ts';
 import { captureAnswer, takesCapture } from '../../src/session/capture-step.ts';
 import { insteadOfSheet, statedOnSheet } from '../../src/session/instead-of-sheet.ts';
 import type { AgainstGiven, CaptureGiven } from '../../src/session/measure-capture.ts';
@@ -171,4 +172,12 @@ test('only a position is held against the edges of the sheet', () => {
   const picture = { ...STEP, probe: { kind: 'pattern', plus: 'a.b', minus: 'c.d' } } as const;
   expect(statedOnSheet({ kind: 'step', step: picture }, { stands: 'falls at 12 deg' })).toBeNull();
   expect(statedOnSheet({ kind: 'step', step: STEP }, {})).toBeNull();
+});
+
+test('what a capture was held against names what is stated, and no file', () => {
+  expect(againstWords({ kind: 'stated', typed: '45 after the gap' })).toBe(
+    'what is stated: 45 after the gap',
+  );
+  const file = { kind: 'known-good', name: 'mine.csv' } as never;
+  expect(againstWords(file)).toBe('a known-good capture');
 });

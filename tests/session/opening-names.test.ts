@@ -78,3 +78,8 @@ it('all kinds of faults that name anything are among them', () => {
   );
   expect(between).toBe(true);
 });
+
+it('a value that no circuit has is told with its place', () => {
+  const circuit = shipped(NAMES[0]!);
+  expect(flawOf({ ...circuit, celsius: Number.NaN })).toMatch(/celsius/);
+});

@@ -10,7 +10,7 @@ import {
 import { chooseSuspects } from '../../src/session/choose-suspects.ts';
 import { isIntermittent } from '../../src/session/intermittent.ts';
 import { movesOdds } from '../../src/session/moves-odds.ts';
-import { movedWords, toldBy, toldFactor } from '../../src/session/told.ts';
+import { movedWords, toldBy, toldFactor, toldIntermittent } from '../../src/session/told.ts';
 import { TOLD_MOST, TOLD_WEIGHTS } from '../../src/suspects/told-weights.ts';
 import { modelOf, shipped } from '../circuit/shipped.ts';
 import { sessionAfter } from './sample-tree.ts';
@@ -179,4 +179,15 @@ describe('the odds of a job sheet are the usual ones', () => {
   ])('%s', (_, more, moves) => {
     expect(movesOdds({ ...emptyJob('stalls'), codes: [], ...more })).toBe(moves);
   });
+});
+
+it.each([
+  ['cold', true],
+  ['hot', true],
+  ['wet', true],
+  ['bumps', true],
+  ['always', false],
+] as const)('a complaint that happens %s comes and goes: %s', (when, comes) => {
+  const job = { codes: [], circumstances: { happens: [when] } };
+  expect(toldIntermittent(job as never)).toBe(comes);
 });

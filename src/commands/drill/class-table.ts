@@ -1,6 +1,7 @@
 /** A class's drills as a table for the terminal. */
 import type { ClassSummary } from '../../drill/class-summary.ts';
 import { safeText } from '../../source/safe-text.ts';
+import { padWords } from '../../ui/parts/wrap-words.ts';
 import type { DoubtfulFile } from './doubtful-file.ts';
 
 const STUDENT_COLUMNS = 20;
@@ -46,8 +47,8 @@ function line(
   best: string,
 ): string {
   return [
-    cut(student, STUDENT_COLUMNS),
-    cut(procedure, PROCEDURE_COLUMNS),
+    padWords(safeText(student), STUDENT_COLUMNS, '~'),
+    padWords(safeText(procedure), PROCEDURE_COLUMNS, '~'),
     level.padEnd(12),
     points.padStart(6),
     right.padStart(5),
@@ -56,11 +57,4 @@ function line(
   ]
     .join(' ')
     .trimEnd();
-}
-
-function cut(text: string, columns: number): string {
-  const signs = [...safeText(text)];
-  return (
-    signs.length > columns ? `${signs.slice(0, columns - 1).join('')}~` : signs.join('')
-  ).padEnd(columns);
 }

@@ -141,6 +141,11 @@ function hex(byte: number): string {
   return byte.toString(16).padStart(2, '0').toUpperCase();
 }
 
+/** Letters that a text becomes: a sign that is spelled, or shown by its number, takes several. */
+export function pdfColumns(text: string): number {
+  return glyphsOf(text).reduce((sum, { codes }) => sum + codes.length / 2, 0);
+}
+
 /** The width of glyphs at a font size, in points. */
 export function widthOf(glyphs: readonly Glyph[], size: number): number {
   return (glyphs.reduce((sum, one) => sum + one.width, 0) * size) / 1000;

@@ -2,7 +2,7 @@
  * Text to lines of a width, in terminal columns. Ours because Ink's wrapping can show the wrong text
  * (ink#998: its cache mixes up text and width) and cannot tell how many lines there will be.
  */
-import signColumns from '../term/sign-columns.ts';
+import signColumns from '../../source/sign-columns.ts';
 
 const GRAPHEMES = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
 

@@ -1,6 +1,6 @@
 /**
  * HTML as our reports may hold it, by an allow-list of elements and attributes; anything else throws. Entities are
- * only the five we write. The tree must be balanced.
+ * only the six we write. The tree must be balanced.
  */
 const FONT = ['font-family', 'font-size', 'fill'];
 const ELEMENTS: Readonly<Record<string, readonly string[]>> = {
@@ -17,6 +17,7 @@ const ELEMENTS: Readonly<Record<string, readonly string[]>> = {
   h1: [],
   h2: [],
   p: ['dir', 'class', 'role'],
+  bdi: [],
   br: [],
   dl: [],
   dt: [],
@@ -57,6 +58,8 @@ const VALUE =
   /^(en|utf-8|Content-Security-Policy|viewport|color-scheme|referrer|no-referrer|light dark|width=device-width, initial-scale=1|default-src &#39;none&#39;; style-src &#39;unsafe-inline&#39;; img-src data:; base-uri &#39;none&#39;; form-action &#39;none&#39;|auto|note|true|img|monospace|sans-serif|start|middle|end|currentColor|preserve|spacingAndGlyphs|col|warning|wide|sign|line|good|bad|unsure|struck|axis|range|mark|width:\d+\.\d%|[\d. ]+|M[\d.]+ 1V13)$/;
 const ENTITIES: Readonly<Record<string, string>> = {
   '&amp;': '&',
+  // What ends a text from right to left on a line of a drawing.
+  '&#8206;': '',
   '&lt;': '<',
   '&gt;': '>',
   '&quot;': '"',

@@ -1,9 +1,9 @@
 import xterm from '@xterm/headless';
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
-import signColumns from '../../../src/ui/term/sign-columns.ts';
-import { LONG } from '../../campaign.ts';
-import fc from '../../seeded-check.ts';
+import signColumns from '../../src/source/sign-columns.ts';
+import { LONG } from '../campaign.ts';
+import fc from '../seeded-check.ts';
 
 /** The Thai and Lao sign AM, of which the library does not count the column. */
 const AM = ['\u0e33', '\u0eb3'];
