@@ -3,6 +3,7 @@
  * R and B where the test puts them, splices as o, connectors that are off as gaps, bridges named below.
  */
 import { foldWords } from '../source/fold-words.ts';
+import signColumns from '../source/sign-columns.ts';
 import { type Circuit, moduleOf, partName, sensorOf, type Wire } from './circuit.ts';
 import { farEnd } from './far-end.ts';
 import { wayFrom } from './joints.ts';
@@ -129,11 +130,11 @@ function layOut(
   sensorTitle: string,
   width: number,
 ): DrawingColumns {
-  const longest = Math.max(...rows.map(({ wire }) => wireName(wire).length));
+  const longest = Math.max(...rows.map(({ wire }) => signColumns(wireName(wire))));
   const least = Math.max(WIRE_MIN, Math.min(WIRE_MAX, longest + WIRE_ENDS));
   const room = width - least - 4;
   const wanted = (title: string, pins: readonly string[], edges: number) =>
-    Math.max(title.length + TITLE_EDGES, ...pins.map((pin) => pin.length + edges));
+    Math.max(signColumns(title) + TITLE_EDGES, ...pins.map((pin) => signColumns(pin) + edges));
   const leftWanted = wanted(
     moduleTitle,
     rows.map((row) => row.left),
@@ -266,8 +267,9 @@ function wireText(
   const right = `${tip(row.here, test) || glyphs.line}${off(row.here) ? '  ' : glyphs.line}`;
   const room = width - left.length - right.length;
   const name = ` ${cut(wireName(row.wire), room - 2)} `;
-  const before = Math.floor((room - name.length) / 2);
-  return `${left}${glyphs.line.repeat(before)}${name}${glyphs.line.repeat(room - name.length - before)}${right}`;
+  const spare = room - signColumns(name);
+  const before = Math.floor(spare / 2);
+  return `${left}${glyphs.line.repeat(before)}${name}${glyphs.line.repeat(spare - before)}${right}`;
 }
 
 function rightText(row: WireRow, test: Test | undefined): string {
@@ -343,9 +345,9 @@ function bridgeWords({ through }: Bridge): string {
 function top({ line, corners }: CircuitGlyphs, title: string, inner: number): string {
   const room = inner - TITLE_EDGES;
   // What it is stays rather than of what kind: "intake camshaft sensor".
-  const short = title.length <= room ? title : title.replace(/ position(?= sensor)/, '');
+  const short = signColumns(title) <= room ? title : title.replace(/ position(?= sensor)/, '');
   const name = ` ${cut(short, room)} `;
-  return `${corners[0]}${line}${name}${line.repeat(inner - name.length - 1)}${corners[1]}`;
+  return `${corners[0]}${line}${name}${line.repeat(inner - signColumns(name) - 1)}${corners[1]}`;
 }
 
 function bottom({ line, corners }: CircuitGlyphs, inner: number): string {
@@ -354,7 +356,8 @@ function bottom({ line, corners }: CircuitGlyphs, inner: number): string {
 
 function cell(text: string, width: number, align: 'left' | 'right'): string {
   const words = cut(text, width - 2);
-  return align === 'left' ? ` ${words}`.padEnd(width) : `${words} `.padStart(width);
+  const spare = ' '.repeat(Math.max(0, width - 1 - signColumns(words)));
+  return align === 'left' ? ` ${words}${spare}` : `${spare}${words} `;
 }
 
 /** What has room, in whole words where one has. */

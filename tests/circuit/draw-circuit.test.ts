@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { drawCircuit } from '../../src/circuit/draw-circuit.ts';
 import { loadCircuit } from '../../src/circuit/load-circuit.ts';
 import { standardTests } from '../../src/circuit/standard-tests.ts';
+import signColumns from '../../src/source/sign-columns.ts';
 import { NAMES, shipped, testOf, volts } from './shipped.ts';
 
 const hall = shipped('hall-module-fed');
@@ -132,4 +133,13 @@ describe.each(NAMES)('%s', (name) => {
           if (ascii) expect(lines.join('')).toMatch(/^[\x20-\x7e]*$/);
         }
   });
+});
+
+test('signs of two columns move no edge', () => {
+  const pins = { 'sensor.feed': '1 赤/青', 'module.ground': '接地 e\u0301' };
+  const widths = drawCircuit(hall, { pins, width: 80, ascii: true })
+    .filter((line) => line.endsWith('|') || line.endsWith('+'))
+    .map((line) => signColumns(line));
+  expect(widths.length).toBeGreaterThan(4);
+  expect(new Set(widths).size).toBe(1);
 });
