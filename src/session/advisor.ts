@@ -100,8 +100,13 @@ export type Support = 'borne-out' | 'too-many' | 'unlikely';
 export type Better =
   /** The answer that led the tree here is contradicted by its repeats, and the readings do not bear the conclusion out. */
   | { readonly kind: 'take-back'; readonly overturned: Overturned }
-  /** It hangs on one reading: that one once more. */
-  | { readonly kind: 'repeat'; readonly proposal: Proposal }
+  /** It hangs on one reading, or one does not fit what it stands on (`isOdd`): that one once more. */
+  | {
+      readonly kind: 'repeat';
+      readonly proposal: Proposal;
+      readonly reading: EventNumber;
+      readonly isOdd: boolean;
+    }
   /** The readings do not bear it out: the test that tells most. */
   | { readonly kind: 'first'; readonly proposal: Proposal }
   /** The readings speak for this repair, or for few where the conclusion leaves many. */

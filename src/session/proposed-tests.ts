@@ -18,6 +18,7 @@ import { PLANNED_MASS, WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import type { Diagnosis, Proposal } from './advisor.ts';
 import type { Basis } from './basis.ts';
 import type { ExpectedShown } from './events.ts';
+import { oddReading } from './made-again.ts';
 import { isWorthSearching } from './nothing-found.ts';
 import type { ThisCar } from './this-car.ts';
 
@@ -54,8 +55,16 @@ export class ProposedTests implements Pick<Diagnosis, 'nextTests' | 'furtherTest
   }
 
   get nextTests(): readonly Proposal[] {
-    this.next ??= this.told(this.propose().slice(0, FIRST_TESTS));
+    this.next ??= this.proposeNext();
     return this.next;
+  }
+
+  /** Where no test tells anything more: the reading that does not fit what leads, once more. */
+  private proposeNext(): readonly Proposal[] {
+    const best = this.propose().slice(0, FIRST_TESTS);
+    if (best.length > 0) return this.told(best);
+    const again = oddReading(null, this.from.basis, this);
+    return again ? [again.proposal] : [];
   }
 
   get furtherTests(): readonly Proposal[] {

@@ -1,8 +1,7 @@
 /** What the readings are worth for a conclusion, what would prove it, and what is to be made before it is accepted. */
-import { type Corroboration, EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
+import { BORNE_OUT, type Corroboration, EVIDENCE_NEEDED } from '../suspects/corroborate.ts';
 import { HEALTHY } from '../suspects/prediction-table.ts';
 import type { Ranking } from '../suspects/rank-suspects.ts';
-import { COSTS, testCost } from '../suspects/test-cost.ts';
 import { WORTH_DOING_BITS } from '../suspects/verdict.ts';
 import {
   type Better,
@@ -14,13 +13,12 @@ import {
 } from './advisor.ts';
 import { type Basis, unexplained } from './basis.ts';
 import type { EvidenceLine } from './events.ts';
+import { DEPENDS, leaningOn, madeAgain, oddReading, type Repeat, restsOn } from './made-again.ts';
 import type { Overturned } from './overturned.ts';
 import { isUnplaced } from './place-words.ts';
 import type { ProposedTests } from './proposed-tests.ts';
 import type { SuspectSpace } from './suspect-space.ts';
 
-/** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
-const BORNE_OUT = 0.8;
 /** A conclusion that leaves more repairs than these names none: it is no group to repair by, and nothing is proven by it. Our choice. */
 const REPAIRS_MOST = 3;
 /** Of repairs that no test tells apart the next one is named as well while those before it have less than this together. Our choice. */
@@ -56,14 +54,16 @@ export function weighConclusion(
   if (!weighed) return nothingFor(faults, basis);
   const eventAt = (at: number) => readings[at]!.event;
   const { hangsOn, chance } = weighed;
-  const again = hangsOn === null ? null : madeAgain(hangsOn, basis, proposed);
+  const again = hangsOn === null ? null : madeAgain(hangsOn, DEPENDS, basis, proposed);
   const rests = again && restsOn(again, weighed, basis, proposed);
   const left = leftStanding(space, standing.ranking, faults);
   const support = supportOf(chance, repairsOf(left, basis));
+  const odd = oddReading(support === 'borne-out' ? faults : null, basis, proposed);
   const proven = weighed.proven && support !== 'too-many';
   const isVague = repairsOf(faults, basis).length > REPAIRS_MOST;
   const isOfSeveral = repairsOf(left, basis).length > 1;
-  const held = heldUpBy({ faults, support, isVague, isOfSeveral, rests }, beside);
+  const leans = proven ? null : leaningOn(weighed, basis, proposed);
+  const held = heldUpBy({ faults, support, isVague, isOfSeveral, rests, odd, leans }, beside);
   let wouldProve: readonly Proposal[] | undefined;
   return {
     evidence: evidenceLines(weighed, eventAt),
@@ -110,7 +110,7 @@ function supportOf(chance: number, repairs: readonly string[]): Support {
 
 /**
  * What holds a conclusion up, in this order: the answer that led to it does not hold; it is borne out and hangs on one
- * reading; the readings speak for another, or for less than it leaves; a test tells more; where none is left, the few that
+ * reading; one reading does not fit what leads; the readings speak for another, or for less than it leaves; a test tells more; where none is left, the few that
  * lead, or the reading that it hangs on once more. One that is borne out and leaves several repairs is kept back by a test
  * that may leave fewer. Null for nothing.
  */
@@ -118,14 +118,15 @@ function heldUpBy(
   concluded: ConcludedOn,
   { rows, proposed, overturned, isIntermittent, nothingFound }: WeighedBeside,
 ): Better | null {
-  const { support, isVague, isOfSeveral, rests } = concluded;
+  const { support, isVague, isOfSeveral, rests, odd, leans } = concluded;
   const isBorneOut = support === 'borne-out';
   if (overturned && !isBorneOut) return { kind: 'take-back', overturned };
   // With hardly more than half of the chance it hangs on nearly every reading: then the best test tells more than one of them again.
   if (rests && isBorneOut) return rests;
+  if (odd) return odd;
   const leader = isBorneOut && !isVague ? null : leaderInstead(rows(), concluded);
   if (leader) return { kind: 'instead', row: leader };
-  if (isBorneOut) return isOfSeveral ? narrowedBy(proposed) : null;
+  if (isBorneOut) return (isOfSeveral && narrowedBy(proposed)) || leans;
   if (nothingFound)
     return proposed.showing
       ? { kind: 'first', proposal: proposed.showing }
@@ -157,6 +158,10 @@ interface ConcludedOn {
   readonly isOfSeveral: boolean;
   /** The test of the reading that it hangs on once more, or a cheaper one that would show the same. */
   readonly rests: Better | null;
+  /** The test of a reading that does not fit what leads, once more. */
+  readonly odd: Better | null;
+  /** The test of the reading without which nothing would be borne out, once more, where nothing else is left to confirm it. */
+  readonly leans: Better | null;
 }
 
 /** Repairs of these faults, each once. */
@@ -211,7 +216,7 @@ function evidenceLines(
 /** Tests that would support or break the conclusion, before them the one that is to be made before it is accepted. */
 function provingTests(
   { offers, hangsOn }: Pick<Corroboration, 'offers' | 'hangsOn'>,
-  { held, again }: { readonly held: Better | null; readonly again: Proposal | null },
+  { held, again }: { readonly held: Better | null; readonly again: Repeat | null },
   { readings, space }: Basis,
   proposed: ProposedTests,
 ): Proposal[] {
@@ -221,7 +226,7 @@ function provingTests(
     ({ test }) => test !== made && (first === null || space.testAt(test).id !== first.id),
   );
   return proposed.apart([
-    ...(first ? [first === again ? again : { ...first, shows: [] }] : []),
+    ...(first ? [first === again?.proposal ? first : { ...first, shows: [] }] : []),
     ...others.map(({ test, minutes }) =>
       proposed.proposal(test, minutes, {
         shows: [],
@@ -261,40 +266,4 @@ function groupInstead(rows: readonly SuspectRow[]): SuspectRow | null {
         chance: chanceOf(group),
       }
     : null;
-}
-
-/** A test that takes more minutes is repeated only where no cheaper one would show the same. Our choice. */
-const REPEAT_MINUTES = 5;
-
-/** What is to be made where a conclusion hangs on one reading: `again` is its test once more. */
-function restsOn(
-  again: Proposal,
-  weighed: Corroboration,
-  { space }: Basis,
-  proposed: ProposedTests,
-): Better {
-  const repeat: Better = { kind: 'repeat', proposal: again };
-  if (again.minutes <= REPEAT_MINUTES) return repeat;
-  const other = weighed.offers.find(({ test }) => space.testAt(test).id !== again.id);
-  if (!other || other.minutes >= again.minutes) return repeat;
-  const why =
-    'the conclusion depends on one reading: this shows the same, or refutes it, in less time';
-  return {
-    kind: 'first',
-    proposal: proposed.proposal(other.test, other.minutes, { shows: [], why, bits: null }),
-  };
-}
-
-/** The test of a reading once more; null where only a step of the tree can make it. */
-function madeAgain(
-  reading: number,
-  { readings, space, standing }: Basis,
-  proposed: ProposedTests,
-): Proposal | null {
-  const { test } = readings[reading]!;
-  const { now, means, aside } = standing;
-  if (space.testAt(test).test === null || aside?.includes(test)) return null;
-  const { minutes } = testCost(space.testAt(test), now, COSTS, means.helper);
-  const why = 'the conclusion depends on this one reading: repeat it';
-  return proposed.proposal(test, minutes, { shows: [], why, bits: null });
 }

@@ -54,6 +54,8 @@ export interface Corroboration {
    * is several. One slip of the hand would end in a wrong repair. Null where it is not likelier than not with all of them.
    */
   readonly hangsOn: number | null;
+  /** The same of one that is not proven, without which it would not be borne out; null where it hangs on one. */
+  readonly leansOn: number | null;
   /** Tests that would give what is missing, the cheapest for its chance first; none when nothing is missing. */
   readonly offers: readonly Offer[];
 }
@@ -72,7 +74,11 @@ export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Sli
   const [strongest] = now.others;
   const open = now.concluded.chance < PROVEN_CHANCE ? 1 : 0;
   const missing = rival ? Math.max(open, EVIDENCE_NEEDED - evidence.length) : 0;
-  const hangsOn = yield* hangingOn(ask, now.concluded);
+  const hangsOn = yield* hangingOn(ask, now.concluded, MORE_LIKELY_THAN_NOT);
+  const proven =
+    missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn === null;
+  const leansOn =
+    proven || hangsOn !== null ? null : yield* hangingOn(ask, now.concluded, BORNE_OUT);
   const named = namedGroup(table, ask.concluded);
   // Of two wires that touch both are mended, whichever the repair is named after.
   const isTouched = (repair: string) =>
@@ -97,7 +103,7 @@ export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Sli
   }
   let offers: readonly Offer[] | undefined;
   return {
-    proven: missing === 0 && ranking.explained && ranking.misfit <= MISFIT_MAX && hangsOn === null,
+    proven,
     missing,
     chance: now.concluded.chance,
     rival: next && {
@@ -106,6 +112,7 @@ export function* corroborate(table: PredictionTable, ask: CorroborationAsk): Sli
     },
     evidence,
     hangsOn,
+    leansOn,
     carrying: carryingReadings(table, ask, fits, evidence),
     ruledOut,
     // Half of the work, and many only ask what is proven.
@@ -168,15 +175,16 @@ function newOffers(
   return [];
 }
 
-/** As `Corroboration.hangsOn` has it. */
+/** The reading, made once, without which a conclusion that has at least the chance `least` would have less. */
 function* hangingOn(
   { readings, ranking }: CorroborationAsk,
   concluded: Group,
+  least: number,
 ): Slices<number | null> {
   const { fits, chances, table } = ranking;
   const mass = (weights: Float64Array) =>
     concluded.members.reduce((sum, one) => sum + weights[one]!, 0);
-  if (mass(chances) < MORE_LIKELY_THAN_NOT) return null;
+  if (mass(chances) < least) return null;
   const made = (test: number) => readings.filter((one) => one.test === test).length;
   const lost = readings
     .flatMap(({ test }, reading) => {
@@ -186,15 +194,17 @@ function* hangingOn(
       );
       return [{ reading, divided, chance: mass(divided) }];
     })
-    .filter(({ chance }) => chance < MORE_LIKELY_THAN_NOT)
+    .filter(({ chance }) => chance < least)
     .sort((a, b) => a.chance - b.chance);
   // Later readings may say the same as this one: then it is asked what they say without it.
   const { without } = ranking;
   for (const { reading, divided } of lost)
-    if (!without || mass(yield* without(reading, divided)) < MORE_LIKELY_THAN_NOT) return reading;
+    if (!without || mass(yield* without(reading, divided)) < least) return reading;
   return null;
 }
 const MORE_LIKELY_THAN_NOT = 0.5;
+/** A conclusion with less chance than this is not borne out by the readings. Our choice. */
+export const BORNE_OUT = 0.8;
 
 function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<string> {
   const own = new Set(

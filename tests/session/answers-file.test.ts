@@ -111,7 +111,12 @@ describe('an answer is the command a person would give', () => {
       ...{ kind: 'number', unit: 'V', looks: [], likely: null },
     };
     const weighed = { evidence: [], ruledOut: [], proven: false, hangsOn: 4, better: ACCEPT };
-    const repeat = (proposal: Proposal): Better => ({ kind: 'repeat', proposal });
+    const repeat = (proposal: Proposal): Better => ({
+      kind: 'repeat',
+      proposal,
+      reading: 4,
+      isOdd: false,
+    });
     const context = { weigh: () => ({ ...weighed, better: repeat(first) }), model };
     const given = (line: string) => commandFor(loaded(`  - ${line}`), 0, END, context);
 

@@ -236,8 +236,13 @@ export function restsWords(
     const now = readAt(opened, session, better.overturned.by).found;
     return `The procedure got here on one answer: ${unstopped(test)}, ${found}. Repeated, it showed: ${now}. Take that answer back, and the procedure goes on with the new one.`;
   }
-  if (hangsOn !== null) {
-    const { test, found } = readAt(opened, session, hangsOn);
+  if (better.kind === 'repeat' && better.isOdd) {
+    const { test, found } = readAt(opened, session, better.reading);
+    return `One reading does not fit the rest: ${unstopped(test)}, ${found}. Repeat it first.`;
+  }
+  const rests = better.kind === 'repeat' ? better.reading : hangsOn;
+  if (rests !== null) {
+    const { test, found } = readAt(opened, session, rests);
     return `This rests on one reading: ${unstopped(test)}, ${found}.${firstWords(opened, better)}`;
   }
   // What is concluded where nothing was found: its words say it all.

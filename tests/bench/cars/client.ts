@@ -27,6 +27,8 @@ export interface StepSeen {
   readonly title: string;
   readonly cannot?: boolean;
   readonly faults?: readonly string[];
+  /** How the scope is set, and from where on waves are full. */
+  readonly scope?: string | null;
   /** At a conclusion: a test that is better than to accept it, or what the readings speak for instead. */
   readonly first?: { readonly test: Test } | null;
   readonly instead?: { readonly words: string; readonly faults: readonly string[] } | null;

@@ -18,6 +18,20 @@ export interface SaidAnswer {
   readonly slipped: boolean;
 }
 
+/** A test that the program asks for, and from how many volts peak to peak on it calls waves full; null where it does not say. */
+export interface Asked {
+  readonly test: Test;
+  readonly fullVolts: number | null;
+}
+
+/** A test in which a slip is made. */
+interface Slipped {
+  readonly test: Test;
+  readonly present: boolean;
+  /** What it would have shown. */
+  readonly right: () => Promise<Shows>;
+}
+
 const OVER_LIMIT: Said = { kind: 'reading', text: 'OL', plain: 'OL' };
 /** One in so many readings is a slip. */
 const SLIP_SHARE = 1 / 50;
@@ -74,10 +88,15 @@ export class Person {
   }
 
   /** Does a test and says what it showed. `again` is asked when the program doubts the last answer. */
-  async does(vehicle: Vehicle, test: Test, present: boolean, again = false): Promise<SaidAnswer> {
-    if (!this.isSlip(again))
-      return { said: this.said(await vehicle.shows(test, present)), slipped: false };
-    return { said: await this.slip(vehicle, test, present), slipped: true };
+  async does(
+    vehicle: Vehicle,
+    { test, fullVolts }: Asked,
+    present: boolean,
+    again = false,
+  ): Promise<SaidAnswer> {
+    const right = () => vehicle.shows(test, present, fullVolts);
+    if (!this.isSlip(again)) return { said: this.said(await right()), slipped: false };
+    return { said: await this.slip(vehicle, { test, present, right }), slipped: true };
   }
 
   /** Looks at a thing and says how it is. */
@@ -112,10 +131,10 @@ export class Person {
     return this.read(shows.value, shows.unit);
   }
 
-  private async slip(vehicle: Vehicle, test: Test, present: boolean): Promise<Said> {
+  private async slip(vehicle: Vehicle, { test, present, right: shown }: Slipped): Promise<Said> {
     const { probe } = test;
     if (!isNumberProbe(probe)) {
-      const right = await vehicle.shows(test, present);
+      const right = await shown();
       const looks = looksShownBy(probe);
       return {
         kind: 'look',
@@ -130,7 +149,7 @@ export class Person {
       return probe.kind === 'ohms' ? OVER_LIMIT : this.read(0, UNIT_OF[probe.kind]);
     // In series a lead is on the wrong pin for nobody: it is refused there.
     if ((kind === 'millivolts' && probe.kind === 'volts') || probe.kind === 'amps') {
-      const right = await vehicle.shows(test, present);
+      const right = await shown();
       const value = right.kind === 'number' ? right.value : 0;
       return this.read(value / 1000, UNIT_OF[probe.kind]);
     }

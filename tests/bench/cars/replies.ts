@@ -68,3 +68,9 @@ export function isMisfit(misfit: unknown, explained: boolean): boolean {
   if (misfit === undefined || misfit === null) return !explained;
   return misfit === true || typeof misfit === 'string';
 }
+
+/** From how many volts peak to peak on the line that sets the scope calls waves full; null where it does not say. */
+export function fullVoltsIn(scope: unknown): number | null {
+  const [, digits, prefix] = /Full: > ([\d.]+) (m?)V/.exec(String(scope)) ?? [];
+  return digits === undefined ? null : Number(digits) / (prefix ? 1000 : 1);
+}

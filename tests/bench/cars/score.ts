@@ -1,12 +1,13 @@
 /** What a run was worth. */
 import type { Circuit } from '../../../src/circuit/circuit.ts';
+import { HEALTHY } from '../../../src/suspects/prediction-table.ts';
 import type { DrawnCar } from './draw-car.ts';
 import type { SessionEnd } from './session-run.ts';
 
 export interface Scored {
   /**
-   * The repair mends the car, or one of a group of at most three does; a whole car is left alone. Of two faults at once it
-   * mends one, which is faulty as told; the test after the repair finds the other.
+   * The repair mends the car, or one of a group of at most three does; a whole car is left alone, or "nothing wrong" leads
+   * such a group. Of two faults at once it mends one, which is faulty as told; the test after the repair finds the other.
    */
   readonly right: boolean;
   readonly rightAlone: boolean;
@@ -34,8 +35,9 @@ export function scoreOf({ car }: DrawnCar, end: SessionEnd, circuit: Circuit): S
   const isWhole = car.faults.length === 0;
   const mends = (repair: string) => car.faults.some((fault) => fault.mends.includes(repair));
   const ended = end.faults !== null;
-  const right =
-    ended && (isWhole ? repairs.length === 0 : repairs.some(mends) && repairs.length <= GROUP_MAX);
+  const isLeftAlone = repairs.length === 0 || repairs[0] === HEALTHY;
+  const holds = isWhole ? isLeftAlone : repairs.some(mends);
+  const right = ended && holds && repairs.length <= GROUP_MAX;
   const chance = repairs.reduce((sum, repair) => sum + (end.chances[repair] ?? 0), 0);
   const wrong = ended && !right;
   const known = new Set(circuit.faults.map(({ repair }) => repair));
@@ -46,7 +48,7 @@ export function scoreOf({ car }: DrawnCar, end: SessionEnd, circuit: Circuit): S
     wrongSure: wrong && repairs.length > 0 && chance > SURE_ABOVE,
     provenRight: right && end.proven,
     provenWrong: wrong && end.proven,
-    healthyRepaired: ended && isWhole && repairs.length > 0,
+    healthyRepaired: ended && isWhole && !isLeftAlone,
     unended: !ended,
     repairs,
     stated: end.stated.map(({ after, repair, chance: stated }) => ({

@@ -3,9 +3,10 @@ import { unitShownBy } from '../../../src/circuit/shown-by.ts';
 import type { Setup, Test } from '../../../src/circuit/test.ts';
 import { type Client, isRefused, type State, type StepSeen } from './client.ts';
 import type { Means } from './means.ts';
-import type { Person, SaidAnswer } from './person.ts';
+import type { Asked, Person, SaidAnswer } from './person.ts';
 import {
   faultsIn,
+  fullVoltsIn,
   isMisfit,
   plainOf,
   proposalsIn,
@@ -243,7 +244,10 @@ export class SessionRun {
     if (!test && !setup) return null;
     const before = this.slips;
     const next = await this.say(
-      async (again) => (test ? this.look(test, again) : this.read(step, setup, again)),
+      async (again) =>
+        test
+          ? this.look({ test, fullVolts: fullVoltsIn(step.scope) }, again)
+          : this.read(step, setup, again),
       step.kind === 'measure' ? 'reading' : 'choose',
       {},
     );
@@ -301,7 +305,8 @@ export class SessionRun {
     const cautions: readonly { readonly id: string }[] = Object(prepared['cautions']);
     await this.acknowledge(cautions, { test });
     const as = unitShownBy(test.probe) === null ? 'choose' : 'reading';
-    await this.say((again) => this.look(test, again), as, { test });
+    const asked = { test, fullVolts: fullVoltsIn(prepared['scope']) };
+    await this.say((again) => this.look(asked, again), as, { test });
     await this.keep('test');
   }
 
@@ -340,11 +345,12 @@ export class SessionRun {
     return stateIn(reply);
   }
 
-  private async look(test: Test, again: boolean): Promise<SaidAnswer> {
+  private async look(asked: Asked, again: boolean): Promise<SaidAnswer> {
+    const { test } = asked;
     const { world, person, vehicle } = this.ask;
     if (test.probe.kind === 'inspect') return person.sees(world.inspect(test.probe.of), again);
     this.made.push(test);
-    return person.does(vehicle, test, world.isPresent(test.wiggle === true), again);
+    return person.does(vehicle, asked, world.isPresent(test.wiggle === true), again);
   }
 
   /** A number whose leads stand in words: the AC volts of a coil, or else the battery. */
@@ -357,7 +363,13 @@ export class SessionRun {
     if (!setup) throw new Error(`cars: the step ${step.id} says nothing of the vehicle`);
     if (step.test?.level !== 'ac')
       return this.look(
-        { setup, probe: { kind: 'volts', plus: 'battery.positive', minus: 'battery.negative' } },
+        {
+          test: {
+            setup,
+            probe: { kind: 'volts', plus: 'battery.positive', minus: 'battery.negative' },
+          },
+          fullVolts: null,
+        },
         again,
       );
     const volts = await vehicle.acVolts(setup, COIL_ENDS[0], COIL_ENDS[1], world.isPresent(false));

@@ -101,8 +101,17 @@ export function swingOf({ volts }: Ends): number {
   return Math.max(...volts) - Math.min(...volts);
 }
 
-/** How a signal looks on a scope beside the healthy one of this car at the same place. */
-export function lookOfPattern(car: Car, plus: string, ends: Ends, good: Ends): Look {
+/**
+ * How a signal looks on a scope beside the healthy one of this car at the same place; a coil's waves beside `fullVolts`, from
+ * which on the program calls them full.
+ */
+export function lookOfPattern(
+  car: Car,
+  plus: string,
+  ends: Ends,
+  good: Ends,
+  fullVolts: number | null = null,
+): Look {
   const swing = Math.max(swingOf(good), FLAT_VOLTS);
   const base = Math.min(...good.volts);
   const [low, high] = [Math.min(...ends.volts), Math.max(...ends.volts)];
@@ -121,7 +130,9 @@ export function lookOfPattern(car: Car, plus: string, ends: Ends, good: Ends): L
   const pin = plus.includes('module.') ? plus.split('.')[1]! : 'signal';
   const limit = isSignal ? thresholds(car, pin) : null;
   const crosses = limit && base < limit.low && Math.max(...good.volts) > limit.high;
-  const isFull = crosses ? low < limit.low && high > limit.high : high - low >= WEAK_SHARE * swing;
+  const isFull = crosses
+    ? low < limit.low && high > limit.high
+    : high - low >= (fullVolts ?? WEAK_SHARE * swing);
   if (!isFull) return 'weak';
   return isUnevenWheel(car) ? 'uneven' : 'full';
 }

@@ -51,8 +51,11 @@ export class Vehicle {
     this.resistorShare = resistorShare;
   }
 
-  /** What a test shows; `present` false leaves the fault away, for one that comes and goes. */
-  async shows(test: Test, present = true): Promise<Shows> {
+  /**
+   * What a test shows; `present` false leaves the fault away, for one that comes and goes. A coil's waves are full from
+   * `fullVolts` peak to peak on, where the program said so much.
+   */
+  async shows(test: Test, present = true, fullVolts: number | null = null): Promise<Shows> {
     const car = present ? this.car : healthyTwin(this.car);
     const { setup, probe } = test;
     switch (probe.kind) {
@@ -74,7 +77,10 @@ export class Vehicle {
         return { kind: 'look', look: looksOfLight(probe.kind, volts, valueIn(car, 'light.amps')) };
       }
       case 'pattern':
-        return { kind: 'look', look: await this.pattern(car, setup, probe.plus, probe.minus) };
+        return {
+          kind: 'look',
+          look: await this.pattern(car, setup, probe.plus, probe.minus, fullVolts),
+        };
       case 'timing': {
         const look = await this.pattern(car, setup, probe.plus, probe.minus);
         if (look.startsWith('flat')) return { kind: 'look', look: 'no-signal' };
@@ -138,14 +144,20 @@ export class Vehicle {
     };
   }
 
-  private async pattern(car: Car, setup: Setup, plus: string, minus: string): Promise<Look> {
+  private async pattern(
+    car: Car,
+    setup: Setup,
+    plus: string,
+    minus: string,
+    fullVolts: number | null = null,
+  ): Promise<Look> {
     const ends = await this.ends(car, setup, plus, minus, 'meter');
     const plain: Setup = { ...PLAIN, state: setup.state, target: 'moving' };
     const key = `${setup.state} ${plus} ${minus}`;
     const good =
       this.good.get(key) ?? (await this.ends(healthyTwin(car), plain, plus, minus, 'meter'));
     this.good.set(key, good);
-    return lookOfPattern(car, plus, ends, good);
+    return lookOfPattern(car, plus, ends, good, fullVolts);
   }
 
   private async follows(car: Car, setup: Setup, input: string): Promise<boolean> {

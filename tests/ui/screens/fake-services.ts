@@ -300,7 +300,11 @@ export const HANGING_ADVISOR: Advisor = {
     const [first] = found.evidence;
     const isOnce = standingAnswers(session).length + session.tests.length === 1;
     if (!isOnce || !first || !('reading' in first)) return found;
-    return { ...found, hangsOn: first.reading, better: { kind: 'repeat', proposal: AGAIN } };
+    return {
+      ...found,
+      hangsOn: first.reading,
+      better: { kind: 'repeat', proposal: AGAIN, reading: first.reading, isOdd: false },
+    };
   },
 };
 
