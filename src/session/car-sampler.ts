@@ -8,6 +8,7 @@ import { leads } from '../circuit/refuse-test.ts';
 import { UnsolvedCircuit } from '../circuit/sample-solver.ts';
 import { sensorKindOf } from '../circuit/sensors.ts';
 import type { Shown, Test } from '../circuit/test.ts';
+import { MARKS } from '../circuit/timing-marks.ts';
 import type { Procedure } from '../procedure/procedure.ts';
 import { valueAt } from '../quantity/value-at.ts';
 import type { Way } from '../suspects/fact.ts';
@@ -97,7 +98,13 @@ function carsOf(ask: SamplerAsk, candidate: string): CarsOf {
   };
   const showAt = (id: string, place: number, point: Float64Array): readonly Way[] => {
     const { test } = testAt(place);
-    return test ? show(id, test, point) : [{ shown: drops(id !== HEALTHY), share: 1 }];
+    if (!test) return [{ shown: drops(id !== HEALTHY), share: 1 }];
+    const seen = isFleeting && id === fault ? seenShare(model, fault, test) : null;
+    if (seen === null) return show(id, test, point);
+    return [
+      { shown: { kind: 'look', look: 'faulty' }, share: seen },
+      { shown: { kind: 'look', look: 'sound' }, share: 1 - seen },
+    ];
   };
   const there = (place: number, point: Float64Array) => showAt(fault, place, point);
   // Meters read a wheel that is not right as they read the sound circuit.
@@ -119,6 +126,17 @@ function carsOf(ask: SamplerAsk, candidate: string): CarsOf {
       }),
     ...(isFleeting ? {} : { keptFor: (place: number) => keptWays(model, fault, testAt(place)) }),
   };
+}
+
+/**
+ * How often a fault that may be seen or not is seen where `test` looks, so that it is no matter of the car; null for what
+ * is certain, and for other tests.
+ */
+function seenShare(model: Model, id: string, { probe }: Test): number | null {
+  const found = faultOf(model, id);
+  if (probe.kind !== 'inspect' || probe.of === MARKS || !found?.subject.includes(probe.of))
+    return null;
+  return found.visibleChance;
 }
 
 function isOfWheel({ circuit }: Model, id: string): boolean {

@@ -12,6 +12,7 @@ import { normalised } from './prior.ts';
 import { randomOf } from './random.ts';
 import type { Slices } from './slices.ts';
 import type { CarsOf, SuspectCars } from './suspect-cars.ts';
+import { carsOfTwin, type MovedCars } from './twin-cars.ts';
 
 /** Cars of a suspect that may be right, ... */
 const CARS = 96;
@@ -140,11 +141,32 @@ export class CloudSteps {
           ...movedFrom(at),
           ...{ lent, lenderLost },
         });
+    yield* this.shareAmongTwins(clouds, facts, rough);
     const inside = chancesOf(prior, clouds);
     const found = { facts, clouds, chances: inside };
     const unknown = facts.filter((fact) => !before.facts.includes(fact));
     const outside = yield* this.ask.outside.after(before.outside, found, unknown, searches);
     return { facts, clouds, outside, ...withOutside(prior, clouds, outside) };
+  }
+
+  /** Those that come and go and that the facts leave alike get the cars of the likeliest of them, as soon as it has its own. */
+  private *shareAmongTwins(
+    clouds: Cloud[],
+    facts: readonly Fact[],
+    rough: Float64Array,
+  ): Slices<void> {
+    const { families, cars } = this.ask;
+    const fleeting = [...clouds.keys()]
+      .filter((at) => families[at]!.borrows && rough[at]! > 0)
+      .sort((a, b) => rough[b]! - rough[a]! || a - b);
+    const moved: MovedCars[] = [];
+    for (const at of fleeting) {
+      const twin = carsOfTwin(cars[at]!, moved, facts);
+      if (twin) clouds[at] = twin;
+      else if (isMoved(clouds[at]!) && rough[at]! >= LIVE_CHANCE)
+        moved.push({ cars: cars[at]!, cloud: clouds[at]! });
+      yield;
+    }
   }
 
   /** Whether new facts are explained by nothing but a slip: then cars that explain them may have been lost. */
