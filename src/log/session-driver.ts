@@ -10,7 +10,8 @@ import { evolve } from '../session/evolve.ts';
 import { goneRoundFor, reopenedFor } from '../session/out-of-reach.ts';
 import { refusalWords } from '../session/refusal.ts';
 import { presentStep, type Session } from '../session/session.ts';
-import { ELSEWHERE, type SessionWriter } from './session-writer.ts';
+import { ELSEWHERE, type Receipt, type SessionWriter } from './session-writer.ts';
+import { done, type Tried } from './write-problem.ts';
 
 /** What a session is driven with: its file, its clock, its vehicle. */
 export interface DriverParts {
@@ -56,10 +57,22 @@ export function driveSession(parts: DriverParts): SessionDriver {
     parts.onRest?.(session);
   };
 
+  /** A file that an earlier refusal closed takes nothing again: what is tried after it begins the next part beside it. */
+  const append = (event: SessionEvent): Tried<Receipt> => {
+    const wasClosed = !writer.isOpen;
+    const saved = writer.append(event);
+    if (saved.ok || !wasClosed || saved.problem.code === ELSEWHERE) return saved;
+    const moved = writer.continueIn(dirname(writer.path));
+    if (!moved.ok) return moved;
+    writer = moved.value.writer;
+    session = evolve(session, moved.value.link);
+    return done(moved.value.receipt!);
+  };
+
   const save = (events: readonly SessionEvent[]): Performed => {
     const before = session.status;
     for (const [index, event] of events.entries()) {
-      const saved = writer.append(event);
+      const saved = append(event);
       if (!saved.ok) {
         unsaved = events.slice(index);
         isElsewhere = saved.problem.code === ELSEWHERE;
@@ -79,18 +92,18 @@ export function driveSession(parts: DriverParts): SessionDriver {
       const { refusal } = decision;
       return { ok: false, ...refusalWords(refusal), refusal, disk: false };
     }
-    const done = save(decision.events);
-    return done.ok ? answeredUnasked(done) : done;
+    const saved = save(decision.events);
+    return saved.ok ? answeredUnasked(saved) : saved;
   };
 
   /**
    * The steps that tests of the session have answered already, and those that are gone round, each saved as what the person
    * did was.
    */
-  const answeredUnasked = (done: Performed): Performed => {
+  const answeredUnasked = (saved: Performed): Performed => {
     const command = unasked(session);
     const decision = command && decide(session, command, parts.now());
-    if (!decision?.ok) return done;
+    if (!decision?.ok) return saved;
     const answered = save(decision.events);
     return answered.ok ? answeredUnasked(answered) : answered;
   };

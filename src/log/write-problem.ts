@@ -71,7 +71,7 @@ export function causeWords(code: string): string {
 
 const RETRY = ', then try again; or go on in another folder';
 const ELSEWHERE =
-  ', and go on in another folder: a new part of the session begins there and this event is written again';
+  ', and try again or go on in another folder: a new part of the session begins and this event is written again';
 
 /** Code: what happened, what to do about it. */
 const CAUSES: Readonly<Record<string, readonly [string, string]>> = {

@@ -101,6 +101,22 @@ describe.each(FRONT_ENDS)('%s', (_, args) => {
     expect(code).toBe(0);
   });
 
+  it.each([
+    ['one sync failed', failsOnce],
+    ['the folder is gone', unplugged],
+  ])(
+    'tries again in the next part where the file itself takes nothing more: %s',
+    async (_, happens) => {
+      const { out, code } = await converse(place, args, [
+        ...[...acks, 'note first', then(happens, 'note second'), 'again', 'note third', 'pause'],
+      ]);
+      expect(out).toContain('try again or go on in another folder');
+      expect(out.match(/Not saved yet/g)).toHaveLength(1);
+      expect(notesSaved(out)).toEqual(['first', 'second', 'third']);
+      expect(code).toBe(0);
+    },
+  );
+
   it('leaves out what the person gives up, and says so', async () => {
     const { out } = await converse(place, args, [
       ...[...acks, then(full, 'note first'), 'leave'],
