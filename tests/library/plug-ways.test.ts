@@ -74,7 +74,9 @@ function isNeedless(model: Model, asked: Test, part: string): boolean {
   const left: Test = { ...asked, setup: { ...asked.setup, unplugged } };
   if (asked.setup.sensor === 'spare' || model.refusal(left) !== null) return false;
   const faults = ['healthy', ...model.circuit.faults.map(({ id }) => id)];
-  return faults.every((fault) => isAlike(model.shows(fault, asked, 0), model.shows(fault, left, 0)));
+  return faults.every((fault) =>
+    isAlike(model.shows(fault, asked, 0), model.shows(fault, left, 0)),
+  );
 }
 
 function isAlike(one: Shown, other: Shown): boolean {
