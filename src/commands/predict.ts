@@ -6,7 +6,7 @@ import { standardTests } from '../circuit/standard-tests.ts';
 import { type Bridge, type Setup, type Shown, TEST_STATES, type Test } from '../circuit/test.ts';
 import { type TestRefusal, testRefusalWords } from '../circuit/test-refusal.ts';
 import { STANDARD_SETTINGS } from '../files/settings.ts';
-import { formatQuantity, formatRange } from '../quantity/format-quantity.ts';
+import { formatMiddle, formatQuantity, withoutNoise } from '../quantity/format-quantity.ts';
 import { CARS_MAX, carsAsked } from './cars-option.ts';
 import { type Arguments, type CliCommand, EXIT, type Io } from './command.ts';
 import { type Progress, progressOn } from './progress.ts';
@@ -192,9 +192,10 @@ function plain(expected: Expected): Record<string, unknown> {
 function inWords(expected: Expected): string {
   if (expected.kind === 'number') {
     const { unit } = expected;
-    const [low, high] = [displayed(expected.low), displayed(expected.high)];
-    const nominalWords = formatQuantity({ value: displayed(expected.nominal), unit });
-    return low === high ? nominalWords : `${nominalWords}  (${formatRange(low, high, unit)})`;
+    const [low, nominal, high] = [expected.low, expected.nominal, expected.high].map((value) =>
+      withoutNoise(displayed(value), unit),
+    );
+    return formatMiddle({ value: nominal!, unit }, low!, high!);
   }
   return expected.looks
     .map(({ look, chance }) => (chance === 1 ? look : `${look} ${Math.round(chance * 100)} %`))
@@ -263,7 +264,7 @@ function plainCell(shown: Shown): number | string {
 function cellWords(shown: Shown): string {
   return shown.kind === 'look'
     ? shown.look
-    : formatQuantity({ value: displayed(shown.value), unit: shown.unit });
+    : formatQuantity({ value: withoutNoise(displayed(shown.value), shown.unit), unit: shown.unit });
 }
 
 /** The value, or zero for what no display shows. */

@@ -110,7 +110,7 @@ export function plugCycles(procedure: Procedure, visits: readonly ProofVisit[]):
 }
 
 /** The plugs that a step wants open, and whether it wants all others closed; null where nothing is read. */
-function standingOf(
+export function standingOf(
   procedure: Procedure,
   id: string,
 ): { readonly open: ReadonlySet<string>; readonly isWhole: boolean } | null {

@@ -67,7 +67,7 @@ export function formatTyped(quantity: Quantity, typed: string): string {
   return formatQuantity(quantity, { digits: Math.min(6, Math.max(DEFAULT_DIGITS, significant)) });
 }
 
-/** Ends of a range of which one is so many times the other have a prefix each. */
+/** Ends of a range of which one is so many times the other have a prefix each, but volts: a meter shows 0.002 V as well. */
 const FAR_APART = 1000;
 
 /**
@@ -86,12 +86,33 @@ export function formatRange(
   if (low === high) return formatQuantity({ value: low, unit }, options);
   let digits = options.digits ?? DEFAULT_DIGITS;
   const [small, large] = [Math.abs(low), Math.abs(high)].sort((a, b) => a - b);
-  if (small! > 0 && large! / small! >= FAR_APART)
+  if (unit !== 'V' && small! > 0 && large! / small! >= FAR_APART)
     return [low, high].map((value) => formatQuantity({ value, unit }, options)).join(' to ');
   const prefix = prefixFor(large!, unit, digits);
   const write = (value: number) => scaledDigits(value, unit, prefix, digits);
   while (digits < MOST_DIGITS && write(low) === write(high)) digits += 1;
   return `${write(low)} to ${joined(write(high), prefix, unit, options.ascii === true)}`;
+}
+
+/**
+ * A value and the range it lies in, with one prefix: `0.557 mV  (0.129 to 3.22 mV)`, and the value alone where the range
+ * is no wider. Ends that lie far apart have a prefix each, and then the value has its own.
+ */
+export function formatMiddle(
+  { value, unit }: Quantity,
+  low: number,
+  high: number,
+  options: FormatOptions = {},
+): string {
+  const alone = formatQuantity({ value, unit }, options);
+  if (low === high) return alone;
+  const range = formatRange(low, high, unit, options);
+  const isOnePrefix = /^\S+ to /.test(range) && Number.isFinite(value);
+  if (!isOnePrefix) return `${alone}  (${range})`;
+  const digits = options.digits ?? DEFAULT_DIGITS;
+  const prefix = prefixFor(Math.max(Math.abs(low), Math.abs(high)), unit, digits);
+  const middle = joined(scaledDigits(value, unit, prefix, digits), prefix, unit, !!options.ascii);
+  return `${middle}  (${range})`;
 }
 
 /** Less than this is nothing at a vehicle: leads and posts drop and leak as much by themselves. Common practice, no source. */

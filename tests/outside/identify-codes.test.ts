@@ -4,10 +4,10 @@ import { describeCode } from '../../src/identify/describe-code.ts';
 import { formatCode, readCode } from '../../src/identify/trouble-code.ts';
 
 test.each([
-  ['P0135', 0x0135], // talk.maemo.org p. 1257514
   // by hand from the bit table of the encyclopedia article "OBD-II PIDs": two bits for the letter, two for the first digit
   ['U2103', 0xe103], // 11 is U, 10 the digit
-  ['P0336', 0x0336], // 00 is P
+  ['P0135', 0x0135], // 00 is P
+  ['P0336', 0x0336],
   ['C0035', 0x4035], // 01 is C
   ['B1000', 0x9000], // 10 is B, 01 the digit
 ])('%s is sent as its two bytes', (code, bytes) => {

@@ -1,6 +1,7 @@
 /** Signs, prefixes and digits on the screen. Each text is written by hand after the rule it stands for. */
 import { describe, expect, test } from 'vitest';
 import {
+  formatMiddle,
   formatQuantity,
   formatRange,
   formatReadings,
@@ -55,7 +56,7 @@ describe('a range', () => {
     [0.3, 1e4, 'ohm', '0.3 \u03a9 to 10 k\u03a9'],
     [10, 1e4, 'ohm', '10 \u03a9 to 10 k\u03a9'],
     [10.01, 1e4, 'ohm', '0.01 to 10 k\u03a9'], // not quite a thousand times
-    [-5, 0.002, 'V', '-5 V to 2 mV'],
+    [-5, 0.002, 'V', '-5 to 0.002 V'], // volts keep one prefix
     [0, 1e4, 'ohm', '0 to 10 k\u03a9'],
   ])('far apart: from %d to %d %s', (low, high, unit, text) => {
     expect(formatRange(low, high, unit)).toBe(text);
@@ -72,4 +73,17 @@ test('a reading of less than a millivolt is 0 V', () => {
   expect(formatReadings(1e-4, 2e-4, 'ohm')).not.toBe('0 Ω');
   expect(withoutNoise(-8.48e-8, 'V')).toBe(0);
   expect(withoutNoise(-0.03, 'V')).toBe(-0.03);
+});
+
+test.each<[number, number, number, Unit, string]>([
+  [557e-6, 129e-6, 3.22e-3, 'V', '0.557 mV  (0.129 to 3.22 mV)'],
+  [-0.049, -3.76, 3.89, 'V', '-0.049 V  (-3.76 to 3.89 V)'],
+  [0, 0, 2.25e-3, 'V', '0 mV  (0 to 2.25 mV)'],
+  [5, 5, 5, 'V', '5 V'], // nothing to tell of a range
+  [470, 0.3, 1e4, 'ohm', '470 \u03a9  (0.3 \u03a9 to 10 k\u03a9)'], // far apart: each its own
+  [470, 100, 1200, 'ohm', '0.47 k\u03a9  (0.1 to 1.2 k\u03a9)'],
+  [UP, 1e6, UP, 'ohm', 'OL  (above 1 M\u03a9)'],
+  [UP, 1e6, 2e6, 'ohm', 'OL  (1 to 2 M\u03a9)'],
+])('%d within %d to %d %s', (value, low, high, unit, text) => {
+  expect(formatMiddle({ value, unit }, low, high)).toBe(text);
 });
