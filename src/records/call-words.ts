@@ -163,7 +163,7 @@ function isAlongWire({ concluded, opened }: Session): boolean {
 }
 
 function notNeededSentence({ concluded, opened }: Session, conclusion: RecordConclusion): string {
-  const { ruledOut } = conclusion;
+  const ruledOut = conclusion.ruledOut.filter(({ assumed }) => !assumed);
   const out = new Set(
     (concluded?.ruledOut ?? []).flatMap((line) => ('repair' in line ? [line.repair] : [])),
   );

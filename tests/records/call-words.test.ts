@@ -1,6 +1,7 @@
 /** What the customer is told on the telephone, and what they said of the work. */
 import { describe, expect, it } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
+import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { fitNeighbours } from '../../src/procedure/read-neighbours.ts';
 import { callPrices, callSentences } from '../../src/records/call-words.ts';
 import { exportRecord } from '../../src/records/export-record.ts';
@@ -333,4 +334,38 @@ describe('what the customer said about the work', () => {
     expect(readWork('authorised by Upton & Sons')).toMatchObject({ by: 'Upton & Sons' });
     expect(readWork('authorised by')).toHaveProperty('fix');
   });
+});
+
+it('swapped wires are not needed only where somebody worked on the car', () => {
+  const test = {
+    setup: KEY_ON,
+    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+  } as const;
+  const shown = { kind: 'number', value: 5, unit: 'V' } as const;
+  const weighed = {
+    evidence: [],
+    ruledOut: [
+      { repair: 'leads.swap', by: [2] },
+      { repair: 'sensor.replace', by: [2] },
+    ],
+    proven: false,
+  };
+  const notNeeded = (told: Partial<Job>) => {
+    const session = sessionAfter(
+      [
+        { type: 'record-test', test, typed: '5', shown, expected: null },
+        { type: 'conclude', own: { words: null, faults: ['wire.signal.open'] }, weighed },
+      ],
+      null,
+      { circuit: shipped('hall-module-fed'), job: { ...emptyJob('stalls'), ...told } },
+    );
+    const made = recordForCustomer(recordOf(session, { seq: 3, hash: '0'.repeat(64) }));
+    const lines = made.conclusion?.ruledOut.map(({ words }) => words) ?? [];
+    return [...lines, ...made.call].filter((words) => words.includes('swapped wires')).length;
+  };
+  expect(notNeeded({})).toBe(0);
+  expect(notNeeded({ circumstances: { recentWork: 'nothing' } })).toBe(0);
+  expect(notNeeded({ circumstances: { recentWork: 'clutch' } })).toBeGreaterThan(0);
+  const replaced = { words: 'sensor replaced', part: 'sensor', outcome: '' };
+  expect(notNeeded({ earlierRepairs: [replaced] })).toBeGreaterThan(0);
 });
