@@ -114,8 +114,9 @@ const AGAIN = { keys: keysOfAction('back'), show: 'F2', help: 'the last test aga
 const LATER = { keys: ['escape', ...keysOfAction('pause')], show: 'Esc', help: 'not yet' };
 const SIMULATED = 'This is a simulated vehicle; the caution is the one for a real one.';
 
+/** A capture would be an answer, which waits until the cautions have been read. */
 function cautionKeys(actions: readonly SessionAction[] | null): (KeyBinding | SessionKey)[] {
-  return actions ? withFooter(actions) : [NOT_NOW];
+  return actions ? withFooter(actions).filter(({ action }) => action !== 'capture') : [NOT_NOW];
 }
 
 /** The car as the readings show it; null where nothing is weighed. */

@@ -45,6 +45,13 @@ describe('caution', () => {
     expect(last(driver)?.type).toBe('caution-acknowledged');
   });
 
+  it('leads to no capture, which would be an answer', async () => {
+    const { press, frame } = await walkSession();
+    await press(F.capture);
+    expect(await frame()).toContain('Before you go on');
+    expect(await frame()).not.toMatch(/^ *!/m);
+  });
+
   it('must have been seen to its end first', async () => {
     const { driver, press, frame } = await walkSession({ columns: 60, rows: 16 });
     await press('y', '5', ENTER, '1');
