@@ -2,6 +2,7 @@
  * What the customer is told on the telephone: three sentences, each resting on what was measured, and what it costs by the
  * rates of the shop. What nobody has measured is not said.
  */
+import { SIGNAL_WORDS } from '../procedure/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { clockMinutes } from '../session/worked-time.ts';
 import { isProvenToday } from './judged-by.ts';
@@ -149,12 +150,18 @@ function takesSentence(session: Session, conclusion: RecordConclusion): string {
   const { repair, title, place, customer, nothingFound } = conclusion;
   // The repair then tells the shop where to look on.
   if (nothingFound && customer !== '') return customer;
-  const takes = `What it needs: ${said(repair === '' ? title : repair)}`;
+  const takes = `What it needs: ${said(repair === '' ? title : withoutCautions(repair))}`;
   if (place !== '') return `${takes}; the location is ${place}.`;
   return isAlongWire(session)
     ? `${takes}; exactly where along the wire shows only once the harness is opened, and more may turn up there.`
     : `${takes}.`;
 }
+
+/** Cautions stand behind the repair and are for who does it. */
+function withoutCautions(repair: string): string {
+  return repair.replace(CAUTIONS, '');
+}
+const CAUTIONS = new RegExp(` ?(?:${SIGNAL_WORDS.join('|')}): [^]*$`);
 
 /** Every fault that the conclusion names lies somewhere along a wire. */
 function isAlongWire({ concluded, opened }: Session): boolean {

@@ -336,6 +336,22 @@ describe('what the customer said about the work', () => {
   });
 });
 
+it('a caution for who does the repair is not read out', () => {
+  const wheel = shipped('hall-module-fed').faults.find(({ id }) => id === 'target.displaced')!;
+  const repair = 'Check the wheel. WARNING: Before you turn it: ignition off. CAUTION: Stop.';
+  const faults = shipped('hall-module-fed').faults.map((fault) =>
+    fault === wheel ? { ...fault, repairWords: repair } : fault,
+  );
+  const session = sessionAfter(
+    [{ type: 'conclude', own: { words: null, faults: ['target.displaced'] }, weighed: NO_PROOF }],
+    null,
+    { circuit: { ...shipped('hall-module-fed'), faults } },
+  );
+  const { call } = recordOf(session, { seq: 2, hash: '0'.repeat(64) });
+  expect(call[1]).toBe('What it needs: check the wheel.');
+});
+const NO_PROOF = { evidence: [], ruledOut: [], proven: false };
+
 it('swapped wires are not needed only where somebody worked on the car', () => {
   const test = {
     setup: KEY_ON,
