@@ -55,11 +55,12 @@ export const ASKING_VIEWS: ViewTable<
       onAcknowledge={() => send({ type: 'acknowledge' })}
     />
   ),
-  free: (_, { here, clock, send }) => (
+  free: (_, { here, isThinking, clock, send }) => (
     <FreeScreen
       opened={here.opened}
       session={here.state.session}
       message={here.state.message}
+      changed={isThinking ? stillWeighed(here) : changedBy(here)}
       clock={clock}
       onProposal={(proposal) => send({ type: 'proposal', proposal })}
       onAction={(action) => send({ type: 'action', action })}
