@@ -223,6 +223,22 @@ describe('the rates of the shop', () => {
     expect(callPrices({ clock: 24, estimated: 40 }, null, OPEN)).toEqual([]);
   });
 
+  it('quote only the lines of this repair, where their words are its own', () => {
+    const lines = [
+      { words: 'sensor connector', price: 38 },
+      { words: 'engine control module', price: 900 },
+      { words: 'Signal wires', price: 60 },
+    ];
+    const { conclusion } = record(begin().do(WIRE));
+    const [, ...quoted] = callPrices(
+      { clock: 24, estimated: 40 },
+      { ...rates, lines },
+      { conclusion, work: [] },
+    );
+    expect(conclusion?.repair).toContain('signal wire');
+    expect(quoted).toEqual(['Signal wires, if it is needed: 60.00 EUR.']);
+  });
+
   it('quote no part where nothing is to be repaired', () => {
     const { conclusion } = record(begin().do(WIRE));
     const nothing = { conclusion: { ...conclusion!, nothingFound: true as const }, work: [] };
