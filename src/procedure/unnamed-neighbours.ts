@@ -7,7 +7,8 @@ import { spaced } from '../circuit/part-faults.ts';
 import type { Job } from './job.ts';
 import type { Procedure } from './procedure.ts';
 
-interface Fitted {
+/** What holds texts of one car. */
+interface TextsOfCar {
   readonly procedure: Procedure | null;
   readonly circuit: Circuit | null;
 }
@@ -15,7 +16,7 @@ interface Fitted {
 type Phrase = readonly [from: RegExp, to: string];
 
 /** Circuit and tree with these neighbours called by their role. */
-export function calledByRole(fitted: Fitted, { terminals }: Pick<Job, 'terminals'>): Fitted {
+export function calledByRole(fitted: TextsOfCar, { terminals }: Pick<Job, 'terminals'>): TextsOfCar {
   const { circuit, procedure } = fitted;
   const pinned = Object.keys(terminals).map(partName);
   const phrases = (circuit?.parts ?? []).flatMap((part) =>
