@@ -6,7 +6,7 @@ import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { conclusionParagraphs, DO_BETTER, type Proposed } from './conclusion-words.ts';
 import { usefulKeys } from './pages-state.ts';
-import { beforeLastTest, provenBeforeWords } from './proven-before.ts';
+import { beforeLastTests, provenBeforeWords } from './proven-before.ts';
 import { CLOSE_KEY, type SessionAction, type SessionKey } from './session-keys.ts';
 import { sessionTitle } from './step-words.ts';
 import { TakePage } from './take-page.tsx';
@@ -64,30 +64,31 @@ function useProvenBefore(
 ): void {
   const isOpen = weighed !== null && weighed !== 'pending' && !weighed.proven;
   const before = useMemo(
-    () => (isOpen && faults ? beforeLastTest(opened, session, { faults, title }) : null),
+    () => (isOpen && faults ? beforeLastTests(opened, session, { faults, title }) : []),
     [isOpen, opened, session, faults, title],
   );
-  const known = before && advisor && faults ? { before, advisor, faults } : null;
+  const known = advisor && faults && before.length > 0 ? { advisor, faults } : null;
   useLater<null>(
     session,
     known && `before ${known.faults.join(' ')}`,
-    () => {
-      if (known)
-        provenBeforeWords(
-          opened,
-          known.before,
-          title,
-          known.advisor.weigh(known.before, known.faults),
-        );
-      return null;
-    },
-    () => known && weighedBefore(known),
+    () => null,
+    () => known && weighedBefore(opened, { ...known, title }, before),
   );
 }
 
-function* weighedBefore({ before, advisor, faults }: Asked & { readonly before: Session }) {
-  yield* advisor.prepare(before);
-  yield* advisor.prepareWeigh(before, faults);
+/** Up to the last one that was proven. */
+function* weighedBefore(
+  opened: OpenedSession,
+  { advisor, faults, title }: Asked & { readonly title: string },
+  before: readonly Session[],
+) {
+  for (const session of before) {
+    yield* advisor.prepare(session);
+    yield* advisor.prepareWeigh(session, faults);
+    const weighed = advisor.weigh(session, faults);
+    provenBeforeWords(opened, session, title, weighed);
+    if (weighed.proven) return;
+  }
 }
 
 interface Asked {

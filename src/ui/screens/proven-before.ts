@@ -33,19 +33,26 @@ export function provenBeforeWords(
     : '';
 }
 
+/** Tests that are gone back over. Ours: each is weighed, which takes seconds. */
+const BACK_MOST = 4;
+
 /**
- * Of a session that was resumed, how it stood before its last test, where the tree had come to these faults already: what was
- * on the screen then is weighed again. Null where nothing is to be.
+ * Of a session that was resumed, how it stood before its last tests, the last first, as long as the tree had come to these faults
+ * already: what was on the screen then is weighed again. Empty where nothing is to be.
  */
-export function beforeLastTest(
+export function beforeLastTests(
   { driver }: Pick<OpenedSession, 'driver'>,
   { events }: Pick<Session, 'events'>,
   { faults, title }: { readonly faults: readonly string[]; readonly title: string },
-): Session | null {
-  if (once.get(driver)?.has(title)) return null;
-  if (!events.some(({ type }) => type === 'session-resumed')) return null;
-  const at = events.findLastIndex(({ type }) => type === 'test-recorded');
-  if (at < 1) return null;
-  const before = replay(events.slice(0, at));
-  return presentConclusion(before)?.faults.join() === faults.join() ? before : null;
+): readonly Session[] {
+  if (once.get(driver)?.has(title)) return [];
+  if (!events.some(({ type }) => type === 'session-resumed')) return [];
+  const places = events.flatMap(({ type }, at) => (type === 'test-recorded' ? [at] : []));
+  const before: Session[] = [];
+  for (const at of places.reverse().slice(0, BACK_MOST)) {
+    const session = replay(events.slice(0, at));
+    if (presentConclusion(session)?.faults.join() !== faults.join()) break;
+    before.push(session);
+  }
+  return before;
 }

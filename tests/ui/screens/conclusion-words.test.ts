@@ -7,7 +7,7 @@ import {
   fromTree,
   proofParagraph,
 } from '../../../src/ui/screens/conclusion-words.ts';
-import { beforeLastTest, provenBeforeWords } from '../../../src/ui/screens/proven-before.ts';
+import { beforeLastTests, provenBeforeWords } from '../../../src/ui/screens/proven-before.ts';
 import { leftLine } from '../../../src/ui/screens/step-words.ts';
 import { KEY_ON } from '../../circuit/setup.ts';
 import { after, type SetAnswers, type Shop, shopFor, walkOn } from '../../session/walk-library.ts';
@@ -65,7 +65,7 @@ it('says of what is not proven any more that it was, with more causes left open'
   expect(said(longer, false, ['a', 'b'])).not.toContain(WAS);
 });
 
-it('finds after a resumption how the conclusion stood before its last test', () => {
+it('finds after a resumption how the conclusion stood before its last tests', () => {
   const session = walkOn(shop, shop.begun, 'sensor.dead', {});
   const { faults, title } = presentConclusion(session)!;
   const lately = {
@@ -80,15 +80,17 @@ it('finds after a resumption how the conclusion stood before its last test', () 
   const resumed = after(paused, { type: 'resume', program: 'ohmward test', by: 'person' });
   const asked = (of: typeof session, named = faults) => {
     const opened = { driver: {} } as OpenedSession;
-    return beforeLastTest(opened, of, { faults: named, title });
+    return beforeLastTests(opened, of, { faults: named, title });
   };
-  expect(asked(resumed)).toEqual(session);
-  expect(asked(tested)).toBeNull();
-  expect(asked(resumed, ['sensor.shorted'])).toBeNull();
+  expect(asked(resumed)).toEqual([session]);
+  const twice = after(resumed, lately);
+  expect(asked(twice)).toEqual([resumed, session]);
+  expect(asked(tested)).toEqual([]);
+  expect(asked(resumed, ['sensor.shorted'])).toEqual([]);
   // What is known from this run of the program is not asked for.
   const opened = { driver: {} } as OpenedSession;
   provenBeforeWords(opened, session, title, { proven: true, left: [] });
-  expect(beforeLastTest(opened, resumed, { faults, title })).toBeNull();
+  expect(beforeLastTests(opened, resumed, { faults, title })).toEqual([]);
 });
 const VOLTS = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
 
