@@ -16,7 +16,10 @@ interface TextsOfCar {
 type Phrase = readonly [from: RegExp, to: string];
 
 /** Circuit and tree with these neighbours called by their role. */
-export function calledByRole(fitted: TextsOfCar, { terminals }: Pick<Job, 'terminals'>): TextsOfCar {
+export function calledByRole(
+  fitted: TextsOfCar,
+  { terminals }: Pick<Job, 'terminals'>,
+): TextsOfCar {
   const { circuit, procedure } = fitted;
   const pinned = Object.keys(terminals).map(partName);
   const phrases = (circuit?.parts ?? []).flatMap((part) =>

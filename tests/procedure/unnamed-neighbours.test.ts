@@ -5,6 +5,7 @@ import { withoutPlaces } from '../../src/procedure/bind-text.ts';
 import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import type { Procedure } from '../../src/procedure/procedure.ts';
 import { fitNeighbours } from '../../src/procedure/read-neighbours.ts';
+import { thingOfRepair } from '../../src/procedure/test-words.ts';
 import { calledByRole } from '../../src/procedure/unnamed-neighbours.ts';
 import { shipped } from '../library/shipped.ts';
 
@@ -81,4 +82,12 @@ test('names, numbers and chances stay as they are', () => {
     terminals.map(({ words: _, ...rest }) => rest),
   ];
   expect(bare(circuit)).toEqual(bare(before));
+});
+
+test('a wire of it is called after it wherever it is named', () => {
+  const { circuit } = called('hall-no-signal');
+  expect(thingOfRepair('wire.throttle-feed', circuit)).toBe(
+    'feed wire of the other part on the same reference',
+  );
+  expect(thingOfRepair('wire.feed', circuit)).toBe('feed wire');
 });

@@ -59,7 +59,7 @@ export function ConclusionScreen(props: ConclusionScreenProps) {
 function useProvenBefore(
   opened: OpenedSession,
   session: Session,
-  { advisor, faults, title }: Partial<Asked> & { readonly title: string },
+  { advisor, faults, title }: Partial<AskedOfProof> & { readonly title: string },
   weighed: Weighed | 'pending' | null,
 ): void {
   const isOpen = weighed !== null && weighed !== 'pending' && !weighed.proven;
@@ -79,7 +79,7 @@ function useProvenBefore(
 /** Up to the last one that was proven. */
 function* weighedBefore(
   opened: OpenedSession,
-  { advisor, faults, title }: Asked & { readonly title: string },
+  { advisor, faults, title }: AskedOfProof & { readonly title: string },
   before: readonly Session[],
 ) {
   for (const session of before) {
@@ -91,7 +91,7 @@ function* weighedBefore(
   }
 }
 
-interface Asked {
+interface AskedOfProof {
   readonly advisor: Advisor;
   readonly faults: readonly string[];
 }
