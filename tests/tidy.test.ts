@@ -458,7 +458,6 @@ const OWN_IDEA: Readonly<Record<string, string>> = {
   'src/ui/plain/plain-known.ts': 'one word of the dialogue of lines',
   'src/ui/plain/plain-plan.ts': 'one word of the dialogue of lines',
   'src/ui/rpc/aid-methods.ts': 'calls that help and answer nothing, a table like the others',
-  'src/ui/screens/proven-before.ts': 'what was on the screen of a conclusion before',
   'src/ui/screens/retest-words.ts': 'sentences of the tests after the repair',
 };
 

@@ -1,5 +1,5 @@
 /** A test in the words of a report: where the leads are, how the vehicle stands, which instrument looks. */
-import { type Circuit, sensorOf, type Target } from '../circuit/circuit.ts';
+import { type Circuit, partName, sensorOf, type Target } from '../circuit/circuit.ts';
 import { instrumentOf } from '../circuit/instruments.ts';
 import { wireWords } from '../circuit/joints.ts';
 import { lookWords } from '../circuit/look-words.ts';
@@ -277,6 +277,15 @@ export function goodRangeWords(expected: ExpectedRange, unit: Unit): string {
     : `${range} (from the procedure)`;
 }
 
+/** A wire to a neighbour that nobody named, whose own name may be another part's; null for others. */
+function wireOfAssumed(name: string, circuit: Circuit | null): string | null {
+  const wire = circuit?.wires.find((one) => one.name === name);
+  const ends = wire ? [partName(wire.from), partName(wire.to)] : [];
+  const part = circuit?.parts.find((one) => ends.includes(one.name) && one.kind === 'neighbour');
+  if (!wire || part?.kind !== 'neighbour' || part.told) return null;
+  return `${wire.role === 'ground' ? 'ground' : 'feed'} wire of the ${part.words}`;
+}
+
 /** A part or a connector in the circuit's words; `wire.signal` as "signal wire", a section of it by what it lies between. */
 export function thingWords(name: string, circuit: Circuit | null): string {
   const [kind, ...rest] = name.split('.');
@@ -287,7 +296,8 @@ export function thingWords(name: string, circuit: Circuit | null): string {
   }
   if (kind === 'wire' && inner !== '') {
     const wire = circuit?.wires.find((one) => one.name === rest.join('.') && one.of !== undefined);
-    return wire && circuit ? wireWords(wire, circuit).replace(/^the /, '') : `${inner} wire`;
+    if (wire && circuit) return wireWords(wire, circuit).replace(/^the /, '');
+    return wireOfAssumed(rest.join('.'), circuit) ?? `${inner} wire`;
   }
   if (kind === 'target' && circuit?.target) return targetWords(inner, circuit.target);
   const part = circuit?.parts.find((one) => one.name === name);

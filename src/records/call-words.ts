@@ -2,6 +2,7 @@
  * What the customer is told on the telephone: three sentences, each resting on what was measured, and what it costs by the
  * rates of the shop. What nobody has measured is not said.
  */
+import { SIGNAL_WORDS } from '../procedure/procedure.ts';
 import type { Session } from '../session/session.ts';
 import { clockMinutes } from '../session/worked-time.ts';
 import { isProvenToday } from './judged-by.ts';
@@ -35,7 +36,7 @@ export function callMinutes(session: Session, { minutes }: SessionRecord): CallM
 
 /**
  * The testing up to the conclusion, and what the repair costs: the estimate where its hours or parts are named with the
- * answer about the work, else each price line, which it may take. Where nothing was found, no line; none at all without
+ * answer about the work, else the price lines that are of this repair by their words, or each that it may take. Where nothing was found, no line; none at all without
  * rates.
  */
 export function callPrices(
@@ -54,11 +55,27 @@ export function callPrices(
       : `Testing up to the conclusion: ${worked} min${how}, ${priceWords((worked * rates.hour) / 60, rates)} at ${hour}.`;
   const estimate = estimateWords(work.at(-1)?.words ?? '', minutes, rates);
   if (estimate !== null) return [soFar, estimate];
-  const lines = conclusion?.nothingFound ? [] : rates.lines;
+  const lines = conclusion?.nothingFound ? [] : linesFor(conclusion, rates);
   return [
     soFar,
     ...lines.map(({ words, price }) => `${words}, if it is needed: ${priceWords(price, rates)}.`),
   ];
+}
+
+/** The price lines all of whose words the conclusion or its repair has; every line where that is none. */
+function linesFor(conclusion: SessionRecord['conclusion'], { lines }: Rates): Rates['lines'] {
+  const { title = '', repair = '' } = conclusion ?? {};
+  const said = new Set(wordsOf(`${title} ${withoutCautions(repair)}`));
+  const fitting = lines.filter(({ words }) => {
+    const own = wordsOf(words);
+    return own.length > 0 && own.every((word) => said.has(word));
+  });
+  return fitting.length > 0 ? fitting : lines;
+}
+
+/** In small letters, one of several as one of them: `connectors` is `connector`. */
+function wordsOf(text: string): string[] {
+  return (text.toLowerCase().match(/\p{L}{3,}/gu) ?? []).map((word) => word.replace(/s$/, ''));
 }
 
 /** Work that is named by its hours: `1.5 h`, `2 hours`. */
@@ -149,12 +166,18 @@ function takesSentence(session: Session, conclusion: RecordConclusion): string {
   const { repair, title, place, customer, nothingFound } = conclusion;
   // The repair then tells the shop where to look on.
   if (nothingFound && customer !== '') return customer;
-  const takes = `What it needs: ${said(repair === '' ? title : repair)}`;
+  const takes = `What it needs: ${said(repair === '' ? title : withoutCautions(repair))}`;
   if (place !== '') return `${takes}; the location is ${place}.`;
   return isAlongWire(session)
     ? `${takes}; exactly where along the wire shows only once the harness is opened, and more may turn up there.`
     : `${takes}.`;
 }
+
+/** Cautions stand behind the repair and are for who does it. */
+function withoutCautions(repair: string): string {
+  return repair.replace(CAUTIONS, '');
+}
+const CAUTIONS = new RegExp(` ?(?:${SIGNAL_WORDS.join('|')}): [^]*$`);
 
 /** Every fault that the conclusion names lies somewhere along a wire. */
 function isAlongWire({ concluded, opened }: Session): boolean {
@@ -163,7 +186,7 @@ function isAlongWire({ concluded, opened }: Session): boolean {
 }
 
 function notNeededSentence({ concluded, opened }: Session, conclusion: RecordConclusion): string {
-  const { ruledOut } = conclusion;
+  const ruledOut = conclusion.ruledOut.filter(({ assumed }) => !assumed);
   const out = new Set(
     (concluded?.ruledOut ?? []).flatMap((line) => ('repair' in line ? [line.repair] : [])),
   );

@@ -2,7 +2,7 @@
 import { conclusionWords, repairsOfFaults } from '../session/conclusion-words.ts';
 import type { Concluded, EvidenceLine, RuledOutLine } from '../session/events.ts';
 import { customerWords } from '../session/gaps.ts';
-import { isAssumedNeighbour, notRuledOut } from '../session/not-ruled-out.ts';
+import { isFarFetched, notRuledOut } from '../session/not-ruled-out.ts';
 import { placeWords } from '../session/place-words.ts';
 import { presentConclusion } from '../session/session.ts';
 import { judgedBy } from './judged-by.ts';
@@ -121,7 +121,7 @@ function ruledOutOf(
       words: recordedRepair(context, line.repair),
       by: by.map(({ words }) => words).join('; '),
       readings: by.map(({ reading }) => reading),
-      ...(isAssumedNeighbour(context.session.opened.circuit, line.repair)
+      ...(isFarFetched(context.session.opened.circuit, context.session.opened.job, line.repair)
         ? { assumed: true as const }
         : {}),
     },

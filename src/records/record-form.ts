@@ -400,7 +400,7 @@ export interface RecordRuledOut {
   readonly by: string;
   /** Numbers of the events that recorded them; empty in sessions of early versions, which kept only words. */
   readonly readings: readonly number[];
-  /** Of a neighbour that only the circuit file has, and nobody named on this car: not for the customer. */
+  /** Nobody had it under suspicion on this car, as a neighbour that was not named or wires that nobody had apart: not for the customer. */
   readonly assumed?: true;
 }
 

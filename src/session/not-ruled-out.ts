@@ -2,7 +2,7 @@
 import { type Circuit, partName } from '../circuit/circuit.ts';
 import type { Job } from '../procedure/job.ts';
 import type { RuledOutLine } from './events.ts';
-import { isFeedTold } from './told.ts';
+import { isFeedTold, saysNothing } from './told.ts';
 
 /** Their words, in the order of the circuit; `faults` are those of the conclusion. */
 export function notRuledOut(
@@ -22,7 +22,7 @@ export function notRuledOut(
 }
 
 /** The repair is of a neighbour that nobody has named on this car, or of a wire that leads to none but it. */
-export function isAssumedNeighbour(circuit: Circuit | null, repair: string): boolean {
+function isAssumedNeighbour(circuit: Circuit | null, repair: string): boolean {
   const { parts = [], wires = [] } = circuit ?? {};
   const names = parts.flatMap((part) =>
     part.kind === 'neighbour' && !part.told ? [part.name] : [],
@@ -34,4 +34,18 @@ export function isAssumedNeighbour(circuit: Circuit | null, repair: string): boo
         repair === `wire.${name}` && [from, to].some((end) => names.includes(partName(end))),
     )
   );
+}
+
+/**
+ * The repair is of something that nobody had under suspicion on this car: a neighbour that was not named, or wires that change
+ * places only where somebody had a plug apart.
+ */
+export function isFarFetched(circuit: Circuit | null, job: Job, repair: string): boolean {
+  if (repair === 'leads.swap') return !wasWorkedOn(job);
+  return isAssumedNeighbour(circuit, repair);
+}
+
+function wasWorkedOn({ earlierRepairs, circumstances }: Job): boolean {
+  const { recentWork = '' } = circumstances ?? {};
+  return earlierRepairs.length > 0 || (recentWork !== '' && !saysNothing(recentWork));
 }

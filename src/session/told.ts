@@ -72,7 +72,7 @@ const SEEN: Meanings = [
 /** Then the clause speaks of something that is not so. */
 const DENIED =
   /\b(?:no|not|never|nothing|none|without|isn't|wasn't|aren't|ok|fine|good|dry|clean)\b/i;
-/** Nothing else fails. */
+/** That nothing else fails, or nothing was done. */
 const NOTHING_ELSE = /^(?:(?:nothing|none)\b|(?:no|-|no others?)[.!]?$)/i;
 
 /** Every answer of a job that counts, in the order of the sheet. */
@@ -88,18 +88,17 @@ export function toldBy({
     ...happens.flatMap((when) => (when === 'always' ? [] : [plain(`happens:${when}`)])),
     ...(failsWithIt === ''
       ? []
-      : [
-          plain(
-            NOTHING_ELSE.test(failsWithIt.trim())
-              ? 'fails-with-it:nothing'
-              : 'fails-with-it:others',
-          ),
-        ]),
+      : [plain(saysNothing(failsWithIt) ? 'fails-with-it:nothing' : 'fails-with-it:others')]),
     ...understood(recentWork, RECENT_WORK).map(plain),
     ...understood(seen, SEEN).map(plain),
     ...(shares ?? []).flatMap(ofNeighbour),
     ...(isFeedTold(shares) ? [plain('neighbour:unnamed')] : []),
   ];
+}
+
+/** An answer in words that there is nothing to tell. */
+export function saysNothing(words: string): boolean {
+  return NOTHING_ELSE.test(words.trim());
 }
 
 function ofRepair({ part, fitted, changed }: EarlierRepair): Told[] {

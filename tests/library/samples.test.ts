@@ -5,6 +5,7 @@ import { STANDARD_SETTINGS } from '../../src/files/settings.ts';
 import { nodeDisk } from '../../src/log/node-disk.ts';
 import { readSessionFile } from '../../src/log/read-session-file.ts';
 import { atPlaceOf } from '../../src/procedure/place-sensor.ts';
+import { calledByRole } from '../../src/procedure/unnamed-neighbours.ts';
 import { commandFor, loadAnswers } from '../../src/session/answers-file.ts';
 import type { Command } from '../../src/session/command.ts';
 import { conclusionWords } from '../../src/session/conclusion-words.ts';
@@ -104,7 +105,8 @@ describe('sample sessions', () => {
     expect(format).toBe(SESSION_FORMAT);
     const { linked, model } = shipped(procedure!.name, job.vehicle.drive);
     const placed = atPlaceOf(job, { circuit: model.circuit, procedure: linked.procedure });
-    expect(procedure!.steps).toEqual(JSON.parse(JSON.stringify(placed.procedure.steps)));
+    const { steps } = calledByRole(placed, job).procedure!;
+    expect(procedure!.steps).toEqual(JSON.parse(JSON.stringify(steps)));
   });
 });
 

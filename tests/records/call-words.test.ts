@@ -1,6 +1,7 @@
 /** What the customer is told on the telephone, and what they said of the work. */
 import { describe, expect, it } from 'vitest';
 import type { Circuit } from '../../src/circuit/circuit.ts';
+import { emptyJob, type Job } from '../../src/procedure/job.ts';
 import { fitNeighbours } from '../../src/procedure/read-neighbours.ts';
 import { callPrices, callSentences } from '../../src/records/call-words.ts';
 import { exportRecord } from '../../src/records/export-record.ts';
@@ -222,6 +223,22 @@ describe('the rates of the shop', () => {
     expect(callPrices({ clock: 24, estimated: 40 }, null, OPEN)).toEqual([]);
   });
 
+  it('quote only the lines of this repair, where their words are its own', () => {
+    const lines = [
+      { words: 'sensor connector', price: 38 },
+      { words: 'engine control module', price: 900 },
+      { words: 'Signal wires', price: 60 },
+    ];
+    const { conclusion } = record(begin().do(WIRE));
+    const [, ...quoted] = callPrices(
+      { clock: 24, estimated: 40 },
+      { ...rates, lines },
+      { conclusion, work: [] },
+    );
+    expect(conclusion?.repair).toContain('signal wire');
+    expect(quoted).toEqual(['Signal wires, if it is needed: 60.00 EUR.']);
+  });
+
   it('quote no part where nothing is to be repaired', () => {
     const { conclusion } = record(begin().do(WIRE));
     const nothing = { conclusion: { ...conclusion!, nothingFound: true as const }, work: [] };
@@ -333,4 +350,54 @@ describe('what the customer said about the work', () => {
     expect(readWork('authorised by Upton & Sons')).toMatchObject({ by: 'Upton & Sons' });
     expect(readWork('authorised by')).toHaveProperty('fix');
   });
+});
+
+it('a caution for who does the repair is not read out', () => {
+  const wheel = shipped('hall-module-fed').faults.find(({ id }) => id === 'target.displaced')!;
+  const repair = 'Check the wheel. WARNING: Before you turn it: ignition off. CAUTION: Stop.';
+  const faults = shipped('hall-module-fed').faults.map((fault) =>
+    fault === wheel ? { ...fault, repairWords: repair } : fault,
+  );
+  const session = sessionAfter(
+    [{ type: 'conclude', own: { words: null, faults: ['target.displaced'] }, weighed: NO_PROOF }],
+    null,
+    { circuit: { ...shipped('hall-module-fed'), faults } },
+  );
+  const { call } = recordOf(session, { seq: 2, hash: '0'.repeat(64) });
+  expect(call[1]).toBe('What it needs: check the wheel.');
+});
+const NO_PROOF = { evidence: [], ruledOut: [], proven: false };
+
+it('swapped wires are not needed only where somebody worked on the car', () => {
+  const test = {
+    setup: KEY_ON,
+    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
+  } as const;
+  const shown = { kind: 'number', value: 5, unit: 'V' } as const;
+  const weighed = {
+    evidence: [],
+    ruledOut: [
+      { repair: 'leads.swap', by: [2] },
+      { repair: 'sensor.replace', by: [2] },
+    ],
+    proven: false,
+  };
+  const notNeeded = (told: Partial<Job>) => {
+    const session = sessionAfter(
+      [
+        { type: 'record-test', test, typed: '5', shown, expected: null },
+        { type: 'conclude', own: { words: null, faults: ['wire.signal.open'] }, weighed },
+      ],
+      null,
+      { circuit: shipped('hall-module-fed'), job: { ...emptyJob('stalls'), ...told } },
+    );
+    const made = recordForCustomer(recordOf(session, { seq: 3, hash: '0'.repeat(64) }));
+    const lines = made.conclusion?.ruledOut.map(({ words }) => words) ?? [];
+    return [...lines, ...made.call].filter((words) => words.includes('swapped wires')).length;
+  };
+  expect(notNeeded({})).toBe(0);
+  expect(notNeeded({ circumstances: { recentWork: 'nothing' } })).toBe(0);
+  expect(notNeeded({ circumstances: { recentWork: 'clutch' } })).toBeGreaterThan(0);
+  const replaced = { words: 'sensor replaced', part: 'sensor', outcome: '' };
+  expect(notNeeded({ earlierRepairs: [replaced] })).toBeGreaterThan(0);
 });

@@ -5,7 +5,7 @@ import type { LookStep } from '../../src/procedure/procedure.ts';
 import { answersStep } from '../../src/session/accept-capture.ts';
 import { againstWords } from '../../src/session/capture-position.ts';
 import { captureAnswer, takesCapture } from '../../src/session/capture-step.ts';
-import { insteadOfSheet, statedOnSheet } from '../../src/session/instead-of-sheet.ts';
+import { insteadOfSheet, statedBefore, statedOnSheet } from '../../src/session/instead-of-sheet.ts';
 import type { AgainstGiven, CaptureGiven } from '../../src/session/measure-capture.ts';
 import { generateWheels } from '../../src/waveform/generate.ts';
 import { joinCaptures } from '../../src/waveform/join-captures.ts';
@@ -180,4 +180,15 @@ test('what a capture was held against names what is stated, and no file', () => 
   );
   const file = { kind: 'known-good', name: 'mine.csv' } as never;
   expect(againstWords(file)).toBe('a known-good capture');
+});
+
+test('edges that were typed for a position of this session hold for its next one', () => {
+  const ask = { kind: 'step', step: STEP } as const;
+  const held = (against: unknown) => ({ type: 'look-recorded', capture: { against } }) as never;
+  const stated = held({ kind: 'stated', typed: 'falls at 12 deg' });
+  expect(statedBefore(ask, { events: [] })).toBeNull();
+  expect(statedBefore(ask, { events: [stated, held(undefined)] })).toBe('falls at 12 deg');
+  expect(statedBefore(ask, { events: [stated, held({ kind: 'good' })] })).toBeNull();
+  const picture = { ...STEP, probe: { kind: 'pattern', plus: 'a.b', minus: 'c.d' } } as const;
+  expect(statedBefore({ kind: 'step', step: picture }, { events: [stated] })).toBeNull();
 });

@@ -5,7 +5,7 @@ import type { Advisor } from '../../session/advisor.ts';
 import type { CaptureAsk } from '../../session/capture-step.ts';
 import type { SessionDriver } from '../../session/driver.ts';
 import type { SessionVehicle } from '../../session/events.ts';
-import { insteadOfSheet, statedOnSheet } from '../../session/instead-of-sheet.ts';
+import { insteadOfSheet, statedBefore, statedOnSheet } from '../../session/instead-of-sheet.ts';
 import type { Session } from '../../session/session.ts';
 import { isProblem } from '../../source/problem.ts';
 import { HEALTHY } from '../../suspects/prediction-table.ts';
@@ -40,7 +40,7 @@ export function capturesAtHand(
   return {
     measureCapture: async (ask, path, beside = {}) => {
       const stated = statedOnSheet(ask, job);
-      const against = stated ?? offered(ask)?.path;
+      const against = stated ?? statedBefore(ask, driver.session()) ?? offered(ask)?.path;
       const usual = against === undefined ? {} : { against };
       const context = contextOf(desk, driver, models, beside);
       const measured = await measureFor(ask, path, context, { ...usual, ...beside });

@@ -14,6 +14,7 @@ import { withOhmsApart } from '../../procedure/ohms-apart.ts';
 import { atPlaceOf, placeProblem } from '../../procedure/place-sensor.ts';
 import { readHarness } from '../../procedure/read-harness.ts';
 import { fitNeighbours } from '../../procedure/read-neighbours.ts';
+import { calledByRole } from '../../procedure/unnamed-neighbours.ts';
 import { wakeByTold } from '../../procedure/wake-by-told.ts';
 import { decide } from '../../session/decide.ts';
 import type { SessionDriver } from '../../session/driver.ts';
@@ -71,8 +72,9 @@ export function beginSession(desk: Desk, wanted: NewSession): OpenedSession | Pr
   const misplaced = placeProblem(job, circuit);
   if (misplaced !== null)
     return { problem: misplaced, fix: 'change "position" on the job sheet, or leave it out' };
-  const fitted = ofThisCar(desk, job, found);
-  if (isProblem(fitted)) return fitted;
+  const onCar = ofThisCar(desk, job, found);
+  if (isProblem(onCar)) return onCar;
+  const fitted = calledByRole(onCar, job);
   const unknown = bench && faultProblem(name, fitted.circuit, bench.fault);
   if (unknown) return unknown;
   const from = wanted.from === undefined ? undefined : stepToBeginAt(linked, wanted.from, subject);

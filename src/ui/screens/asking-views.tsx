@@ -55,11 +55,12 @@ export const ASKING_VIEWS: ViewTable<
       onAcknowledge={() => send({ type: 'acknowledge' })}
     />
   ),
-  free: (_, { here, clock, send }) => (
+  free: (_, { here, isThinking, clock, send }) => (
     <FreeScreen
       opened={here.opened}
       session={here.state.session}
       message={here.state.message}
+      changed={isThinking ? stillWeighed(here) : changedBy(here)}
       clock={clock}
       onProposal={(proposal) => send({ type: 'proposal', proposal })}
       onAction={(action) => send({ type: 'action', action })}
@@ -114,8 +115,9 @@ const AGAIN = { keys: keysOfAction('back'), show: 'F2', help: 'the last test aga
 const LATER = { keys: ['escape', ...keysOfAction('pause')], show: 'Esc', help: 'not yet' };
 const SIMULATED = 'This is a simulated vehicle; the caution is the one for a real one.';
 
+/** A capture would be an answer, which waits until the cautions have been read. */
 function cautionKeys(actions: readonly SessionAction[] | null): (KeyBinding | SessionKey)[] {
-  return actions ? withFooter(actions) : [NOT_NOW];
+  return actions ? withFooter(actions).filter(({ action }) => action !== 'capture') : [NOT_NOW];
 }
 
 /** The car as the readings show it; null where nothing is weighed. */

@@ -111,6 +111,7 @@ export function CaptureFlow(props: CaptureFlowProps) {
           title={TITLES[choosing]}
           folder={present()}
           message={note ?? (present().problem ? null : hint(choosing))}
+          typed={(text) => (choosing === 'against' && looksStated(text) ? AS_STATED : null)}
           onName={(name) => chosen(choosing, name)}
           onClose={() => (back ? setPlace({ name: 'found', found: back }) : onClose())}
         />
@@ -142,6 +143,7 @@ export function CaptureFlow(props: CaptureFlowProps) {
   }
 }
 
+const AS_STATED = "The maker's edge positions: Enter takes them, Esc clears them.";
 const TITLES: Readonly<Record<Choosing, string>> = {
   capture: 'Choose a capture',
   second: 'The other channel of the same crank',

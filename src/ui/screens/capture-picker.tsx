@@ -19,6 +19,8 @@ export interface CapturePickerProps {
   readonly title: string;
   readonly folder: CaptureFolder;
   readonly message: string | null;
+  /** What Enter makes of a text that is no name here, where it is more than a path; null where it is not. */
+  readonly typed?: (text: string) => string | null;
   /** A name of this folder, or what was typed. */
   readonly onName: (name: string) => void;
   readonly onClose: () => void;
@@ -30,6 +32,7 @@ const KEYS: readonly KeyBinding[] = [
   { keys: [], show: 'letters', help: 'search, or type a path' },
   { keys: ['escape'], show: 'Esc', help: 'back' },
 ];
+const AS_PATH = 'No such name here. Enter uses it as a path, Esc clears the search.';
 const FOLDER = 'Folder: ';
 const SEARCH = 'Search: ';
 /** Folder, search, and the lines around the list. */
@@ -38,7 +41,8 @@ const MESSAGE_ROWS_MOST = 4;
 /** The mark before a chosen row. */
 const MARK_COLUMNS = 2;
 
-export function CapturePicker({ title, folder, message, onName, onClose }: CapturePickerProps) {
+export function CapturePicker(props: CapturePickerProps) {
+  const { title, folder, message, onName, onClose } = props;
   const look = useLook();
   const [list, setList] = useState(PICK_LIST);
   const body = bodySize(useSize(), KEYS);
@@ -75,7 +79,7 @@ export function CapturePicker({ title, folder, message, onName, onClose }: Captu
       <Words> </Words>
       {shown.length === 0 ? (
         <Box height={rows} flexShrink={0}>
-          <Words>No such name here. Enter uses it as a path, Esc clears the search.</Words>
+          <Words>{props.typed?.(list.filter.text) ?? AS_PATH}</Words>
         </Box>
       ) : (
         <WindowList

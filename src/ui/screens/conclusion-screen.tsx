@@ -1,10 +1,12 @@
 /** What the readings come to, to be accepted, taken further or taken back. */
-import type { Better, Proposal, SuspectRow, Weighed } from '../../session/advisor.ts';
+import { useMemo } from 'react';
+import type { Advisor, Better, Proposal, SuspectRow, Weighed } from '../../session/advisor.ts';
 import type { Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 import type { KeyBinding } from '../parts/key-hints.tsx';
 import { conclusionParagraphs, DO_BETTER, type Proposed } from './conclusion-words.ts';
 import { usefulKeys } from './pages-state.ts';
+import { beforeLastTests, provenBeforeWords } from './proven-before.ts';
 import { CLOSE_KEY, type SessionAction, type SessionKey } from './session-keys.ts';
 import { sessionTitle } from './step-words.ts';
 import { TakePage } from './take-page.tsx';
@@ -47,9 +49,51 @@ export function ConclusionScreen(props: ConclusionScreenProps) {
     () => asked?.advisor.weigh(session, asked.faults) ?? null,
     () => asked?.advisor.prepareWeigh(session, asked.faults) ?? null,
   );
+  useProvenBefore(opened, session, { ...asked, title: proposed.title }, weighed);
   // Anew when the proof arrives: an Enter pressed before it does not count.
   const key = `${proposed.title} ${weighed === 'pending'}`;
   return <WeighedConclusion key={key} {...props} weighed={weighed} />;
+}
+
+/** After a resumption what was proven before is not known: it is weighed behind the page, whose words then say it. */
+function useProvenBefore(
+  opened: OpenedSession,
+  session: Session,
+  { advisor, faults, title }: Partial<AskedOfProof> & { readonly title: string },
+  weighed: Weighed | 'pending' | null,
+): void {
+  const isOpen = weighed !== null && weighed !== 'pending' && !weighed.proven;
+  const before = useMemo(
+    () => (isOpen && faults ? beforeLastTests(opened, session, { faults, title }) : []),
+    [isOpen, opened, session, faults, title],
+  );
+  const known = advisor && faults && before.length > 0 ? { advisor, faults } : null;
+  useLater<null>(
+    session,
+    known && `before ${known.faults.join(' ')}`,
+    () => null,
+    () => known && weighedBefore(opened, { ...known, title }, before),
+  );
+}
+
+/** Up to the last one that was proven. */
+function* weighedBefore(
+  opened: OpenedSession,
+  { advisor, faults, title }: AskedOfProof & { readonly title: string },
+  before: readonly Session[],
+) {
+  for (const session of before) {
+    yield* advisor.prepare(session);
+    yield* advisor.prepareWeigh(session, faults);
+    const weighed = advisor.weigh(session, faults);
+    provenBeforeWords(opened, session, title, weighed);
+    if (weighed.proven) return;
+  }
+}
+
+interface AskedOfProof {
+  readonly advisor: Advisor;
+  readonly faults: readonly string[];
 }
 
 type WeighedProps = ConclusionScreenProps & {

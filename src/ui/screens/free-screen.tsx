@@ -27,6 +27,8 @@ export interface FreeScreenProps {
   readonly opened: OpenedSession;
   readonly session: Session;
   readonly message: string | null;
+  /** What the last reading changed, or null. */
+  readonly changed: string | null;
   readonly clock: () => number;
   readonly onProposal: (proposal: Proposal) => void;
   readonly onAction: (action: SessionAction) => void;
@@ -110,7 +112,7 @@ function keysAt(opened: OpenedSession, canDo: boolean): (KeyBinding | SessionKey
 
 /** The complaint, and as many of the last readings as there is room for. */
 function linesOf(
-  { opened, session }: FreeScreenProps,
+  { opened, session, changed }: FreeScreenProps,
   columns: number,
   rows: number,
   look: DrawingStyle,
@@ -124,11 +126,21 @@ function linesOf(
       ...above,
       ...textBlock([{ text: 'Nothing has been read yet.', bold: true }], columns, look),
     ];
+  const told =
+    changed === null ? [] : ['', { text: `Last reading: ${changed}${next(changed)}`, hang: 2 }];
   for (let count = SHOWN_MOST; ; count -= 1) {
-    const block = [...above, ...textBlock(lastOf(found, count), columns, look)];
+    const block = [...above, ...textBlock([...lastOf(found, count), ...told], columns, look)];
     if (block.length <= rows || count <= SHOWN_LEAST) return block;
   }
 }
+
+/** Nobody has to go on testing to conclude. */
+function next(changed: string): string {
+  return changed.endsWith(SURE)
+    ? `; ${CONCLUDE} concludes, and says what is missing to prove it`
+    : '';
+}
+const SURE = 'leads with over 99 %';
 
 function lastOf(found: readonly string[], count: number) {
   const first = Math.max(0, found.length - count);

@@ -1,6 +1,7 @@
 /** That a conclusion was proven before the readings left fewer causes of it, so that nobody takes the new word for a loss. */
 import type { Weighed } from '../../session/advisor.ts';
-import type { Session } from '../../session/session.ts';
+import { replay } from '../../session/evolve.ts';
+import { presentConclusion, type Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
 
 interface ProvenOnce {
@@ -9,7 +10,7 @@ interface ProvenOnce {
   readonly causes: number;
 }
 
-/** By session in hand and title: what was on its screen in this run of the program. Without it a sentence is missing, no more. */
+/** By session in hand and title: what was on its screen in this run of the program, or is weighed again after a resumption. */
 const once = new WeakMap<OpenedSession['driver'], Map<string, ProvenOnce>>();
 
 /** A sentence with a blank behind it where it was proven before and is not now, with fewer causes left; else empty. */
@@ -30,4 +31,28 @@ export function provenBeforeWords(
   return isNarrower
     ? 'It was proven before, with more causes left open than the readings since then leave. '
     : '';
+}
+
+/** Tests that are gone back over. Ours: each is weighed, which takes seconds. */
+const BACK_MOST = 4;
+
+/**
+ * Of a session that was resumed, how it stood before its last tests, the last first, as long as the tree had come to these faults
+ * already: what was on the screen then is weighed again. Empty where nothing is to be.
+ */
+export function beforeLastTests(
+  { driver }: Pick<OpenedSession, 'driver'>,
+  { events }: Pick<Session, 'events'>,
+  { faults, title }: { readonly faults: readonly string[]; readonly title: string },
+): readonly Session[] {
+  if (once.get(driver)?.has(title)) return [];
+  if (!events.some(({ type }) => type === 'session-resumed')) return [];
+  const places = events.flatMap(({ type }, at) => (type === 'test-recorded' ? [at] : []));
+  const before: Session[] = [];
+  for (const at of places.reverse().slice(0, BACK_MOST)) {
+    const session = replay(events.slice(0, at));
+    if (presentConclusion(session)?.faults.join() !== faults.join()) break;
+    before.push(session);
+  }
+  return before;
 }

@@ -258,7 +258,7 @@ describe('free order at 80 x 24', () => {
       │ 2 LED light, red at sensor.feed, black at battery.negative - the light is    │
       │    dim                                                                       │
       │                                                                              │
-      │                                                                              │
+      │ Last reading: "mend the feed wire" rose from 40 to 86 %.                     │
       │                                                                              │
       │                                                                              │
       │                                                                              │

@@ -42,6 +42,9 @@ describe('choosing a capture', () => {
     await press(F.capture, ENTER, 'g');
     expect(await frame()).toContain('Choose a known-good capture');
     expect(await frame()).toContain("Or type the maker's edge positions: falls at 114");
+    await press('falls at 20 deg; within 4 deg');
+    expect(await frame()).toContain("The maker's edge positions: Enter takes them");
+    await press(ESC);
     await press(ESC);
     expect(await frame()).toContain('crank.csv: switched');
     await press('g', 'falls at 114', ENTER);

@@ -7,7 +7,9 @@ import {
   fromTree,
   proofParagraph,
 } from '../../../src/ui/screens/conclusion-words.ts';
+import { beforeLastTests, provenBeforeWords } from '../../../src/ui/screens/proven-before.ts';
 import { leftLine } from '../../../src/ui/screens/step-words.ts';
+import { KEY_ON } from '../../circuit/setup.ts';
 import { after, type SetAnswers, type Shop, shopFor, walkOn } from '../../session/walk-library.ts';
 
 let shop: Shop;
@@ -62,6 +64,35 @@ it('says of what is not proven any more that it was, with more causes left open'
   // A reading that leaves as many speaks against what was proven.
   expect(said(longer, false, ['a', 'b'])).not.toContain(WAS);
 });
+
+it('finds after a resumption how the conclusion stood before its last tests', () => {
+  const session = walkOn(shop, shop.begun, 'sensor.dead', {});
+  const { faults, title } = presentConclusion(session)!;
+  const lately = {
+    type: 'record-test',
+    test: { setup: KEY_ON, probe: VOLTS },
+    typed: '5 V',
+    shown: { kind: 'number', value: 5, unit: 'V' },
+    expected: null,
+  } as const;
+  const tested = after(session, lately);
+  const paused = after(tested, { type: 'pause' });
+  const resumed = after(paused, { type: 'resume', program: 'ohmward test', by: 'person' });
+  const asked = (of: typeof session, named = faults) => {
+    const opened = { driver: {} } as OpenedSession;
+    return beforeLastTests(opened, of, { faults: named, title });
+  };
+  expect(asked(resumed)).toEqual([session]);
+  const twice = after(resumed, lately);
+  expect(asked(twice)).toEqual([resumed, session]);
+  expect(asked(tested)).toEqual([]);
+  expect(asked(resumed, ['sensor.shorted'])).toEqual([]);
+  // What is known from this run of the program is not asked for.
+  const opened = { driver: {} } as OpenedSession;
+  provenBeforeWords(opened, session, title, { proven: true, left: [] });
+  expect(beforeLastTests(opened, resumed, { faults, title })).toEqual([]);
+});
+const VOLTS = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
 
 it('names a connector that could not be reached once, with the steps that were gone round for it', () => {
   const set = { 'level/at-plug': 'cannot', 'spare/fitted': 'cannot' };

@@ -1,9 +1,10 @@
 /** What keys do in a session: what is recorded, what is refused, what is kept. */
 import { describe, expect, it } from 'vitest';
+import type { Step } from '../../../src/procedure/procedure.ts';
 import { QUIET_MS } from '../../../src/ui/screens/deliberate-state.ts';
 import type { FakeDriver } from './fake-services.ts';
 import { CLEAR, CTRL_C, DOWN, ENTER, ESC, F, PAGE_DOWN, TAB, UP } from './keys.ts';
-import { GAS, LIVE, TURNS } from './small-procedure.ts';
+import { GAS, LIVE, SCOPE_PROCEDURE, TURNS } from './small-procedure.ts';
 import { walkSession } from './walk.tsx';
 
 const types = (driver: FakeDriver) => driver.events().map(({ type }) => type);
@@ -43,6 +44,17 @@ describe('caution', () => {
     expect(types(driver)).toEqual(['session-opened']);
     await later(QUIET_MS, 'y');
     expect(last(driver)?.type).toBe('caution-acknowledged');
+  });
+
+  it('leads to no capture, which would be an answer', async () => {
+    const { start, steps } = SCOPE_PROCEDURE;
+    const warned = { ...steps[start], cautions: [LIVE] } as Step;
+    const procedure = { ...SCOPE_PROCEDURE, steps: { ...steps, [start]: warned } };
+    const { press, frame } = await walkSession({ procedure });
+    await press(F.capture);
+    expect(await frame()).toContain('Before you go on');
+    await press('y', F.capture);
+    expect(await frame()).toContain('Choose a capture');
   });
 
   it('must have been seen to its end first', async () => {
