@@ -24,7 +24,7 @@ export const SESSION_FORMAT = 2;
  * rests on, which tests are refused, which hazards a step must warn of. It moves when the same answers would give another
  * result.
  */
-export const RULES = 17;
+export const RULES = 18;
 /**
  * Who gives the answers, as the program could tell: a person at a terminal, a file of answers, another program, whatever
  * feeds its standard input. Files of the first version do not state it.

@@ -1,6 +1,6 @@
 /** What is better than a conclusion that the readings do not bear out: a test first, or another repair instead. */
 import { beforeAll, expect, it } from 'vitest';
-import type { Test } from '../../src/circuit/test.ts';
+import type { Look, Test } from '../../src/circuit/test.ts';
 import { concludedOn, isHeldUp } from '../../src/session/advisor.ts';
 import type { Session } from '../../src/session/session.ts';
 import { KEY_ON, setupOf } from '../circuit/setup.ts';
@@ -175,7 +175,10 @@ it('is the reading that it rests on once, and not among the others again', () =>
   const { advisor, begun } = shop;
   const once = advisor.weigh(wireRead(begun, [0, 1, 2]), SEVERAL);
   expect(once.hangsOn).not.toBeNull();
-  expect(once.better).toEqual({ kind: 'repeat', proposal: once.wouldProve[0] });
+  expect(once.better).toEqual({
+    ...{ kind: 'repeat', proposal: once.wouldProve[0] },
+    ...{ reading: once.hangsOn, isOdd: false },
+  });
   const words = once.wouldProve.map((one) => one.words);
   expect(new Set(words).size).toBe(words.length);
 });
@@ -194,4 +197,40 @@ it('is a cheaper test that would show the same, where the reading that it rests 
   const again = wouldProve.find(({ test }) => test.probe.kind === 'timing');
   expect(wouldProve[0]).not.toBe(again);
   expect(new Set(wouldProve.map(({ id }) => id)).size).toBe(wouldProve.length);
+});
+
+it('is the one reading that does not fit what leads, once more', () => {
+  const { advisor, begun } = shop;
+  const CRANKING = setupOf({ state: 'cranking', target: 'moving' });
+  const scope = (setup: Test['setup']): Test => ({
+    setup,
+    probe: { kind: 'pattern', plus: 'sensor.signal', minus: 'battery.negative' },
+  });
+  const live = (setup: Test['setup']): Test => ({
+    setup,
+    probe: { kind: 'counts', input: 'module.signal' },
+  });
+  const spare = { ...CRANKING, sensor: 'spare' } as const;
+  const looks: readonly (readonly [Test, Look])[] = [
+    [scope(CRANKING), 'flat-low'],
+    [scope(spare), 'full'],
+    [live(spare), 'still'],
+    [{ setup: setupOf({}), probe: { kind: 'inspect', of: 'connector.sensor' } }, 'sound'],
+  ];
+  const session = looks.reduce(
+    (now, [test, look]) =>
+      after(now, {
+        ...{ type: 'record-test', test, typed: '', expected: null },
+        shown: { kind: 'look', look },
+      }),
+    wireRead(begun, [0, 1]),
+  );
+  const { better } = advisor.weigh(session, ['sensor.stuck-low']);
+  expect(better).toMatchObject({ kind: 'repeat', isOdd: true });
+  expect(better.kind === 'repeat' && better.proposal.test).toEqual(live(spare));
+  const again = after(session, {
+    ...{ type: 'record-test', test: live(spare), typed: '', expected: null },
+    shown: { kind: 'look', look: 'follows' },
+  });
+  expect(advisor.weigh(again, ['sensor.stuck-low']).better).not.toMatchObject({ isOdd: true });
 });

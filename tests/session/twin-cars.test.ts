@@ -44,4 +44,4 @@ it('the ground wire and its contact at the module, as long as nothing between th
   const chanceOf = (repair: string) => rows.find((row) => row.repair === repair)?.chance ?? 0;
   // Harnesses are moved: that speaks for the wire, and no reading since for either.
   expect(chanceOf('wire.ground-2')).toBeGreaterThan(chanceOf('connector.module'));
-});
+}, 240_000);
