@@ -1,9 +1,8 @@
 /** Which reading is made once more before a conclusion is accepted: one that it hangs on, or one that does not fit it. */
 import type { Corroboration } from '../suspects/corroborate.ts';
 import { COSTS, testCost } from '../suspects/test-cost.ts';
-import type { Better } from './advisor.ts';
+import type { Better, Proposal } from './advisor.ts';
 import type { Basis } from './basis.ts';
-import type { ProposedTests } from './proposed-tests.ts';
 
 /** A test that takes more minutes is repeated only where no cheaper one would show the same. Our choice. */
 const REPEAT_MINUTES = 5;
@@ -13,7 +12,7 @@ export function restsOn(
   again: Repeat,
   weighed: Corroboration,
   { space }: Basis,
-  proposed: ProposedTests,
+  proposed: Proposes,
 ): Better {
   const { minutes, id } = again.proposal;
   if (minutes <= REPEAT_MINUTES) return again;
@@ -27,7 +26,18 @@ export function restsOn(
   };
 }
 
+/** Who puts a test of the table into words for a person. */
+export interface Proposes {
+  proposal(
+    place: number,
+    minutes: number,
+    told: Pick<Proposal, 'shows' | 'why' | 'bits'>,
+  ): Proposal;
+}
+
+/** A test that was made, to be made once more before anything else. */
 export type Repeat = Extract<Better, { kind: 'repeat' }>;
+/** Why one is, where the conclusion hangs on it. */
 export const DEPENDS = 'the conclusion depends on this one reading: repeat it';
 const DOES_NOT_FIT = 'what leads explains every reading but this: repeat it';
 
@@ -36,7 +46,7 @@ export function madeAgain(
   reading: number,
   why: string,
   { readings, space, standing }: Basis,
-  proposed: ProposedTests,
+  proposed: Proposes,
 ): Repeat | null {
   const { test, event } = readings[reading]!;
   const { now, means, aside } = standing;
@@ -60,7 +70,7 @@ const ODD_MOST = 2;
 export function oddReading(
   faults: readonly string[] | null,
   basis: Basis,
-  proposed: ProposedTests,
+  proposed: Proposes,
 ): Repeat | null {
   const { space, standing, readings } = basis;
   const { chances, misfitsOf } = standing.ranking;
@@ -81,11 +91,7 @@ export function oddReading(
 }
 
 /** Where no other test would confirm it, that of the reading without which it would not be borne out, once more. */
-export function leaningOn(
-  weighed: Corroboration,
-  basis: Basis,
-  proposed: ProposedTests,
-): Repeat | null {
+export function leaningOn(weighed: Corroboration, basis: Basis, proposed: Proposes): Repeat | null {
   const { leansOn } = weighed;
   if (leansOn === null || weighed.offers.length > 0) return null;
   return madeAgain(leansOn, DEPENDS, basis, proposed);
