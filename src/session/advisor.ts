@@ -118,6 +118,14 @@ export type Better =
   /** Nothing: it is proven, or no test at hand would add to it. */
   | { readonly kind: 'accept' };
 
+/** The reading that a conclusion rests on: without it, it would not stand. Null for none. */
+export function readingItRestsOn({
+  hangsOn,
+  better,
+}: Pick<Weighed, 'hangsOn' | 'better'>): EventNumber | null {
+  return better.kind === 'repeat' && !better.isOdd ? better.reading : hangsOn;
+}
+
 /** Whether a conclusion is not to be accepted as it is; that proof is missing, or that it could name less, does not hold it up. */
 export function isHeldUp({ better }: Pick<Weighed, 'better'>): boolean {
   switch (better.kind) {

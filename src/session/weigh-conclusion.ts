@@ -110,9 +110,10 @@ function supportOf(chance: number, repairs: readonly string[]): Support {
 
 /**
  * What holds a conclusion up, in this order: the answer that led to it does not hold; it is borne out and hangs on one
- * reading; one reading does not fit what leads; the readings speak for another, or for less than it leaves; a test tells more; where none is left, the few that
- * lead, or the reading that it hangs on once more. One that is borne out and leaves several repairs is kept back by a test
- * that may leave fewer. Null for nothing.
+ * reading; one reading does not fit what leads; the readings speak for another, or for less than it leaves; a test tells
+ * more; where none is left, the few that lead, or the reading that it hangs on once more. One that is borne out and leaves
+ * several repairs is kept back by a test that may leave fewer, and by a reading without which it would not be. Null for
+ * nothing.
  */
 function heldUpBy(
   concluded: ConcludedOn,

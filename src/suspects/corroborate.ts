@@ -26,6 +26,9 @@ import type { Slices } from './slices.ts';
 
 /** Independent pieces that prove a conclusion. */
 export const EVIDENCE_NEEDED = 3;
+const MORE_LIKELY_THAN_NOT = 0.5;
+/** A conclusion with less chance than this is not accepted without a word: the readings do not bear it out. Our choice. */
+export const BORNE_OUT = 0.8;
 /** With less than this chance a rival stands that no piece has knocked down, and at least one more is missing. */
 const PROVEN_CHANCE = 0.99;
 /** Nothing is proven on a car that is not as described with more than this chance. Our choice. */
@@ -202,9 +205,6 @@ function* hangingOn(
     if (!without || mass(yield* without(reading, divided)) < least) return reading;
   return null;
 }
-const MORE_LIKELY_THAN_NOT = 0.5;
-/** A conclusion with less chance than this is not borne out by the readings. Our choice. */
-export const BORNE_OUT = 0.8;
 
 function ownRepairs(table: PredictionTable, concluded: readonly string[]): Set<string> {
   const own = new Set(

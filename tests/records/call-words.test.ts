@@ -158,33 +158,29 @@ describe('three sentences', () => {
   });
 });
 
-it('a neighbour that only the circuit file has is not among what is not needed', () => {
-  const test = {
-    setup: KEY_ON,
-    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
-  } as const;
+/** The customer's record where a broken signal wire was concluded and the feed ruled these repairs out. */
+function recordRulingOut(repairs: readonly string[], circuit: Circuit, told: Partial<Job> = {}) {
+  const probe = { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' } as const;
   const shown = { kind: 'number', value: 5, unit: 'V' } as const;
-  const weighed = {
-    evidence: [],
-    ruledOut: [
-      { repair: 'throttle-position.replace', by: [2] },
-      { repair: 'wire.throttle-feed', by: [2] },
-      { repair: 'sensor.replace', by: [2] },
+  const ruledOut = repairs.map((repair) => ({ repair, by: [2] }));
+  const session = sessionAfter(
+    [
+      { type: 'record-test', test: { setup: KEY_ON, probe }, typed: '5', shown, expected: null },
+      {
+        ...{ type: 'conclude', own: { words: null, faults: ['wire.signal.open'] } },
+        weighed: { evidence: [], ruledOut, proven: false },
+      },
     ],
-    proven: false,
-  };
-  const notNeeded = (circuit: Circuit) => {
-    const session = sessionAfter(
-      [
-        { type: 'record-test', test, typed: '5', shown, expected: null },
-        { type: 'conclude', own: { words: null, faults: ['wire.signal.open'] }, weighed },
-      ],
-      null,
-      { circuit },
-    );
-    const made = recordForCustomer(recordOf(session, { seq: 3, hash: '0'.repeat(64) }));
-    return made.conclusion?.ruledOut.map(({ words }) => words);
-  };
+    null,
+    { circuit, job: { ...emptyJob('stalls'), ...told } },
+  );
+  return recordForCustomer(recordOf(session, { seq: 3, hash: '0'.repeat(64) }));
+}
+
+it('a neighbour that only the circuit file has is not among what is not needed', () => {
+  const repairs = ['throttle-position.replace', 'wire.throttle-feed', 'sensor.replace'];
+  const notNeeded = (circuit: Circuit) =>
+    recordRulingOut(repairs, circuit).conclusion?.ruledOut.map(({ words }) => words);
   const circuit = shipped('hall-module-fed');
   expect(notNeeded(circuit)).toEqual(['Replace the crankshaft position sensor.']);
   const named = fitNeighbours(circuit, [{ name: 'throttle position sensor', shares: ['feed'] }]);
@@ -369,29 +365,9 @@ it('a caution for who does the repair is not read out', () => {
 const NO_PROOF = { evidence: [], ruledOut: [], proven: false };
 
 it('swapped wires are not needed only where somebody worked on the car', () => {
-  const test = {
-    setup: KEY_ON,
-    probe: { kind: 'volts', plus: 'sensor.feed', minus: 'battery.negative' },
-  } as const;
-  const shown = { kind: 'number', value: 5, unit: 'V' } as const;
-  const weighed = {
-    evidence: [],
-    ruledOut: [
-      { repair: 'leads.swap', by: [2] },
-      { repair: 'sensor.replace', by: [2] },
-    ],
-    proven: false,
-  };
+  const repairs = ['leads.swap', 'sensor.replace'];
   const notNeeded = (told: Partial<Job>) => {
-    const session = sessionAfter(
-      [
-        { type: 'record-test', test, typed: '5', shown, expected: null },
-        { type: 'conclude', own: { words: null, faults: ['wire.signal.open'] }, weighed },
-      ],
-      null,
-      { circuit: shipped('hall-module-fed'), job: { ...emptyJob('stalls'), ...told } },
-    );
-    const made = recordForCustomer(recordOf(session, { seq: 3, hash: '0'.repeat(64) }));
+    const made = recordRulingOut(repairs, shipped('hall-module-fed'), told);
     const lines = made.conclusion?.ruledOut.map(({ words }) => words) ?? [];
     return [...lines, ...made.call].filter((words) => words.includes('swapped wires')).length;
   };

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { compareWithProgram } from '../bench/cars/agreement.ts';
 import { type Car, healthyTwin } from '../bench/cars/car.ts';
-import { libraryCircuit, testsOn } from '../bench/cars/client.ts';
+import { beginClient, libraryCircuit, testsOn } from '../bench/cars/client.ts';
 import { drawCar } from '../bench/cars/draw-car.ts';
 import { DRAWINGS } from '../bench/cars/drawing.ts';
 import { sharedEngine } from '../bench/cars/engine.ts';
@@ -12,11 +12,15 @@ import { middleCar, middleFault } from '../bench/cars/middle-car.ts';
 import { moduleSees } from '../bench/cars/module-sees.ts';
 import { APART, isNear } from '../bench/cars/near.ts';
 import { takenFor } from '../bench/cars/one-told.ts';
+import { fullVoltsIn } from '../bench/cars/replies.ts';
 import { runCar } from '../bench/cars/run-car.ts';
+import { scoreOf } from '../bench/cars/score.ts';
+import type { SessionEnd } from '../bench/cars/session-run.ts';
 import { STRATA } from '../bench/cars/strata.ts';
 import { Vehicle } from '../bench/cars/vehicle.ts';
 import { wilson } from '../bench/cars/wilson.ts';
 import { LONG } from '../campaign.ts';
+import { setupOf } from '../circuit/setup.ts';
 
 /** The first session on a circuit makes its tables. */
 const SESSION_MS = 300_000;
@@ -241,4 +245,49 @@ it('the interval of 8 in 10 is 49.0 to 94.3 %', () => {
   const { low, high } = wilson(8, 10);
   expect(low).toBeCloseTo(0.4902, 3);
   expect(high).toBeCloseTo(0.9433, 3);
+});
+
+it('reads off the line that sets the scope from where on the waves of a coil are full', async () => {
+  const { call } = await beginClient('reluctor-no-signal');
+  const shown = async (kind: 'pattern' | 'timing') =>
+    fullVoltsIn(
+      (
+        await call('prepare', {
+          test: {
+            setup: setupOf({ state: 'cranking', target: 'moving' }),
+            probe: { kind, plus: 'module.signal-plus', minus: 'module.signal-minus' },
+          },
+        })
+      )['scope'],
+    );
+  // 0.55 of twice the 1 V that the circuit file says of a coil while cranking.
+  expect(await shown('pattern')).toBeCloseTo(1.1, 1);
+  expect(await shown('timing')).toBeNull();
+});
+
+it('leaves a whole car alone where "nothing wrong" leads what is named, and not where a repair does', async () => {
+  const circuit = await libraryCircuit(IN_SHORT);
+  const engine = await sharedEngine();
+  const ask = {
+    circuit,
+    stratum: stratum('nothing-off'),
+    number: 0,
+    engine,
+    weights: 'file',
+  } as const;
+  const drawn = await drawCar(ask);
+  const whole = { ...drawn, car: healthyTwin(drawn.car) };
+  const ended = (group: readonly string[] | null) => {
+    const end = { faults: [], group, proven: false, chances: {}, stated: [] };
+    return scoreOf(whole, end as unknown as SessionEnd, circuit);
+  };
+  expect(ended(['healthy', 'connector.module'])).toMatchObject({
+    right: true,
+    healthyRepaired: false,
+  });
+  expect(ended(null)).toMatchObject({ right: true, healthyRepaired: false });
+  expect(ended(['connector.module', 'healthy'])).toMatchObject({
+    right: false,
+    healthyRepaired: true,
+  });
 });

@@ -1,5 +1,5 @@
 /** What the circuit says of the session: suspects, next tests, the weight of a conclusion; and the conclusion itself. */
-import { isHeldUp, type Proposal, type Weighed } from '../../session/advisor.ts';
+import { isHeldUp, type Proposal, readingItRestsOn, type Weighed } from '../../session/advisor.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
 import { presentConclusion, type Session } from '../../session/session.ts';
 import type { OpenedSession } from '../app-services.ts';
@@ -124,7 +124,7 @@ function accept(opened: OpenedSession, { sure = false }: Params<'accept'>): Outc
 function notYet(opened: OpenedSession, weighed: Weighed): CallFailure {
   const words = restsWords(opened, opened.driver.session(), weighed) ?? '';
   return refusedCall(
-    weighed.hangsOn === null ? 'not-borne-out' : 'rests-on-one-reading',
+    readingItRestsOn(weighed) === null ? 'not-borne-out' : 'rests-on-one-reading',
     words,
     weighed.better.kind === 'take-back'
       ? `take the answer at place ${weighed.better.overturned.place} back, with "back"; or send it with "sure"`

@@ -8,7 +8,7 @@ import type { Caution, Conclusion, Step } from '../../procedure/procedure.ts';
 import { isTask } from '../../procedure/procedure.ts';
 import { testOf } from '../../procedure/test-of.ts';
 import { goodWords } from '../../procedure/test-words.ts';
-import type { Proposal, Weighed } from '../../session/advisor.ts';
+import { type Proposal, readingItRestsOn, type Weighed } from '../../session/advisor.ts';
 import { takesCapture } from '../../session/capture-step.ts';
 import { sheetAnswer } from '../../session/code-answer.ts';
 import { conclusionWords } from '../../session/conclusion-words.ts';
@@ -263,7 +263,8 @@ export function firstView(
   weighed: Pick<Weighed, 'hangsOn' | 'better'> | null,
 ): Result {
   const better = weighed?.better ?? { kind: 'accept' };
-  const held = { restsOn: weighed?.hangsOn ?? null, overturned: null, first: null, instead: null };
+  const restsOn = weighed && readingItRestsOn(weighed);
+  const held = { restsOn, overturned: null, first: null, instead: null };
   switch (better.kind) {
     case 'take-back':
       return { ...held, overturned: { ...better.overturned } };

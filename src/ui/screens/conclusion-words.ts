@@ -2,7 +2,13 @@
 
 import type { Conclusion } from '../../procedure/procedure.ts';
 import { countWords } from '../../quantity/count-words.ts';
-import { type Better, concludedOn, type SuspectRow, type Weighed } from '../../session/advisor.ts';
+import {
+  type Better,
+  concludedOn,
+  readingItRestsOn,
+  type SuspectRow,
+  type Weighed,
+} from '../../session/advisor.ts';
 import type { Command } from '../../session/command.ts';
 import { moduleFirst } from '../../session/conclusion-words.ts';
 import { type Concluded, piecesAmong, type StepImpossible } from '../../session/events.ts';
@@ -230,7 +236,7 @@ export function restsWords(
   weighed: Pick<Weighed, 'hangsOn' | 'better' | 'support' | 'chance'> | null,
 ): string | null {
   if (!weighed) return null;
-  const { hangsOn, better, support } = weighed;
+  const { better, support } = weighed;
   if (better.kind === 'take-back') {
     const { test, found } = readAt(opened, session, better.overturned.answer);
     const now = readAt(opened, session, better.overturned.by).found;
@@ -240,7 +246,7 @@ export function restsWords(
     const { test, found } = readAt(opened, session, better.reading);
     return `One reading does not fit the rest: ${unstopped(test)}, ${found}. Repeat it first.`;
   }
-  const rests = better.kind === 'repeat' ? better.reading : hangsOn;
+  const rests = readingItRestsOn(weighed);
   if (rests !== null) {
     const { test, found } = readAt(opened, session, rests);
     return `This rests on one reading: ${unstopped(test)}, ${found}.${firstWords(opened, better)}`;
