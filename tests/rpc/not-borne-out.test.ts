@@ -70,3 +70,18 @@ it('may accept it where nothing is better', async () => {
   const one = await concludedAs(() => ({}));
   expect((await one.result('accept')).state.status).toBe('concluded');
 });
+
+it.each([
+  [false, 'rests-on-one-reading', 'This rests on one reading:'],
+  [true, 'not-borne-out', 'One reading does not fit the rest:'],
+])('is refused it with a reading to repeat, which does not fit: %s', async (isOdd, code, words) => {
+  let reading = 0;
+  const one = await concludedAs(({ better }) => ({
+    better: { kind: 'repeat', proposal: firstTest(better)!, reading, isOdd },
+  }));
+  reading = one.opened.driver.session().events.findIndex((event) => 'typed' in event) + 1;
+  const { error } = await one.call('accept');
+  expect(error?.data).toMatchObject({ code, restsOn: isOdd ? null : reading });
+  expect(error?.data).toMatchObject({ first: { words: expect.any(String) } });
+  expect(error?.message).toContain(words);
+});
